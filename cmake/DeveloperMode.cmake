@@ -1,0 +1,29 @@
+# Developer mode: warnings as errors in everything of ours, GoogleTest, Google Benchmark, and one way to declare a test.
+find_package(Threads REQUIRED)
+find_package(GTest REQUIRED)
+find_package(benchmark REQUIRED)
+find_package(Python3 COMPONENTS Interpreter)
+include(GoogleTest)
+
+set(LEVELBOOK_WARNINGS -Wall -Wextra -Wpedantic -Wshadow -Wconversion -Wsign-conversion -Wdouble-promotion -Werror)
+
+target_compile_options(levelbook_objects PRIVATE ${LEVELBOOK_WARNINGS})
+
+# levelbook_program(NAME SOURCES...): a program of ours; it sees the public header only.
+function(levelbook_program name)
+  add_executable(${name} ${ARGN})
+  target_compile_features(${name} PRIVATE c_std_99 cxx_std_20)
+  target_compile_options(${name} PRIVATE ${LEVELBOOK_WARNINGS})
+  target_link_libraries(${name} PRIVATE levelbook::static)
+  set_target_properties(${name} PROPERTIES CXX_EXTENSIONS OFF C_EXTENSIONS OFF)
+endfunction()
+
+# levelbook_test(NAME SOURCES...): a GoogleTest program; each of its tests is a test of ctest, named NAME.suite.test.
+function(levelbook_test name)
+  levelbook_program(${name} ${ARGN})
+  target_link_libraries(${name} PRIVATE GTest::gtest_main Threads::Threads)
+  target_include_directories(${name} PRIVATE "${PROJECT_SOURCE_DIR}/tests" "${PROJECT_BINARY_DIR}/generated")
+  add_dependencies(${name} levelbook_derived)
+  set_target_properties(${name} PROPERTIES RUNTIME_OUTPUT_DIRECTORY "${PROJECT_BINARY_DIR}/bin/tests")
+  gtest_discover_tests(${name} TEST_PREFIX "${name}." DISCOVERY_TIMEOUT 60)
+endfunction()

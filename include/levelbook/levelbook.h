@@ -1,0 +1,1207 @@
+/**
+ * @file
+ * levelbook: link budgets for short wireless audio links, in C99.
+ *
+ * levelbook keeps the level book of a radio link: every gain and loss from transmitter to receiver, entered in
+ * order, summed, and judged against the window that the receiver needs.
+ *
+ * Promises
+ *  - The caller owns all memory. No function allocates, locks, prints, reads files, keeps state, touches the locale
+ *    or calls back. Every function may be called from any thread, also from an interrupt or an audio thread.
+ *  - Bad input is refused with a status and a fault that says which stage, which field, what came and what is
+ *    allowed. Nothing is written to the results of a refused call; only the fault is.
+ *  - Strings that a function returns are constant text that lives as long as the library.
+ *  - Pointers in a struct are borrowed for the time of the call; labels and user pointers are never read.
+ *
+ * Structs
+ *  - A struct's first member is `size`; set it to sizeof the struct. The elements of an array of structs carry no size
+ *    of their own: it is passed with the array. A zeroed struct with its size set is valid, or it is refused with a
+ *    fault that names the missing field.
+ *  - Zero means the neutral default. Where zero is also a real value (0 dBm, 0 degC), the struct has a member `stated`:
+ *    set the bit of every such field that you give. A value without its bit is refused, never ignored.
+ *  - A field that does not belong to what a struct describes must be zero; a filled one is refused, never ignored.
+ *  - Fields are only ever appended. A library newer than its caller reads the missing tail as zero. A tail that the
+ *    library does not know must be zero, or the call is refused; in a result such a tail is set to zero.
+ *
+ * Units: MHz, m, dBm, dB, degrees, degC, W, mW, as each name says. Gains are signed and losses in a chain are negative
+ * gains; a function or field named `loss` is positive when power is lost.
+ *
+ * Cautions. A prediction does not replace a walk test with the real packs. Radiated power and frequencies are set
+ * by the national regulator and the licence. Keep people away from radiating antennas by the exposure rules in force.
+ * Where national rules and this library differ, the rules win.
+ */
+#ifndef LEVELBOOK_LEVELBOOK_H
+#define LEVELBOOK_LEVELBOOK_H
+
+#include <stddef.h>
+#include <stdint.h>
+
+/** The version of this header; lvb_version_number tells that of the library which runs. */
+#define LVB_VERSION_MAJOR 0
+#define LVB_VERSION_MINOR 1 /**< see LVB_VERSION_MAJOR */
+#define LVB_VERSION_PATCH 0 /**< see LVB_VERSION_MAJOR */
+
+/* LVB_STATIC: define it when you link the static archive, or to hand this header to a binding generator.
+ * LVB_BUILDING is for levelbook's own build. */
+#if defined(LVB_STATIC)
+#define LVB_API
+#elif defined(_WIN32)
+#if defined(LVB_BUILDING)
+#define LVB_API __declspec(dllexport)
+#else
+#define LVB_API __declspec(dllimport)
+#endif
+#elif defined(__GNUC__)
+#define LVB_API __attribute__((visibility("default")))
+#else
+#define LVB_API
+#endif
+
+#ifdef __cplusplus
+extern "C" {
+#endif
+
+/* ------------------------------------------------------------------------------------------------------------
+ * Status, fault and text.
+ * ---------------------------------------------------------------------------------------------------------- */
+
+/** Outcome of a call: LVB_OK or a negative LVB_E_ value. Values are pinned and grouped in classes of a hundred. */
+typedef int32_t lvb_status;
+
+enum {
+    LVB_OK = 0,
+
+    /* the call itself */
+    LVB_E_NULL = -101,         /**< a pointer that must be given is null */
+    LVB_E_STRUCT_SIZE = -102,  /**< a struct's size is smaller than its first version, or absurdly large */
+    LVB_E_ELEMENT_SIZE = -103, /**< an array's element size is smaller than its first version, or absurdly large */
+    LVB_E_UNKNOWN_TAIL = -104, /**< a struct is longer than this library knows, and the unknown tail is not zero */
+    LVB_E_COUNT = -105,        /**< a count is above the stated maximum */
+    LVB_E_RESERVED = -106,     /**< a reserved field is not zero */
+
+    /* values */
+    LVB_E_NAN = -201,           /**< a value is not a number */
+    LVB_E_INFINITE = -202,      /**< a value is infinite */
+    LVB_E_BELOW_RANGE = -203,   /**< a value is below the allowed range */
+    LVB_E_ABOVE_RANGE = -204,   /**< a value is above the allowed range */
+    LVB_E_MISSING = -205,       /**< a field that must be given is zero */
+    LVB_E_NOT_STATED = -206,    /**< a field has a value, but its bit in `stated` is not set */
+    LVB_E_UNUSED = -207,        /**< a field is filled that does not belong to this kind of stage */
+    LVB_E_CONFLICT = -208,      /**< a field repeats in another way what a second field already says */
+    LVB_E_ORDER = -209,         /**< two fields are the wrong way round (near beyond far, floor above ceiling) */
+    LVB_E_UNKNOWN_VALUE = -210, /**< a basis, cable type or flag that this library does not know */
+
+    /* the chain */
+    LVB_E_NO_SOURCE = -301,            /**< the chain is empty or its first stage is not a source */
+    LVB_E_SECOND_SOURCE = -302,        /**< a second source */
+    LVB_E_UNKNOWN_KIND = -303,         /**< a kind of stage that this library does not know */
+    LVB_E_NO_TRANSMIT_ANTENNA = -304,  /**< air with no antenna before it */
+    LVB_E_NO_RECEIVE_ANTENNA = -305,   /**< air with no antenna after it */
+    LVB_E_SECOND_AIR = -306,           /**< a second air */
+    LVB_E_ANTENNA_OUT_OF_PLACE = -307, /**< a second antenna before the air, or a third one */
+    LVB_E_STAGE_IN_AIR = -308,         /**< a conducted stage or a receiver between the two antennas */
+    LVB_E_AFTER_RECEIVER = -309,       /**< a stage after the receiver */
+
+    /* tables */
+    LVB_E_TABLE_EMPTY = -401,     /**< a table without rows */
+    LVB_E_TABLE_UNSORTED = -402,  /**< a table whose frequencies do not rise */
+    LVB_E_TABLE_DUPLICATE = -403, /**< a table that holds a frequency twice */
+    LVB_E_TABLE_TOO_STEEP = -404, /**< a table whose neighbouring rows differ more than the stated law allows */
+    LVB_E_OUTSIDE_TABLE = -405,   /**< a frequency further outside a table than the stated range */
+
+    /* look-ups */
+    LVB_E_NOT_FOUND = -501 /**< nothing of this number or name */
+};
+
+/** Structs, as a fault names them (and lvb_struct_size takes them). */
+enum {
+    LVB_STRUCT_NONE = 0, /**< an argument of the call, not a struct's field */
+    LVB_STRUCT_FAULT = 1,
+    LVB_STRUCT_LINK = 2,
+    LVB_STRUCT_STAGE = 3,
+    LVB_STRUCT_LEVEL = 4,
+    LVB_STRUCT_BUDGET = 5,
+    LVB_STRUCT_GAIN_TABLE = 6,
+    LVB_STRUCT_CABLE_TABLE = 7,
+    LVB_STRUCT_CABLE_RUN = 8,
+    LVB_STRUCT_CABLE_LOSS = 9,
+    LVB_STRUCT_CABLE_INFO = 10,
+    LVB_STRUCT_CABLE_ROW = 11,
+    LVB_STRUCT_RANGE = 12,
+    LVB_STRUCT_END = 13 /**< part of lvb_budget; has no size of its own */
+};
+
+/** Fields and arguments, as a fault names them; lvb_field_name gives the name as it stands in this header. */
+enum {
+    LVB_FIELD_NONE = 0,
+    LVB_FIELD_SIZE = 1,
+    LVB_FIELD_STATED = 2,
+    LVB_FIELD_RESERVED = 3,
+    LVB_FIELD_KIND = 4,
+    LVB_FIELD_BASIS = 5,
+    LVB_FIELD_CABLE_TYPE = 6,
+    LVB_FIELD_CONNECTOR_COUNT = 7,
+    LVB_FIELD_STAGE_COUNT = 8,
+    LVB_FIELD_STAGE_SIZE = 9,
+    LVB_FIELD_ROW_COUNT = 10,
+    LVB_FIELD_STAGES = 11,
+    LVB_FIELD_GAIN_TABLE = 12,
+    LVB_FIELD_CABLE_TABLE = 13,
+    LVB_FIELD_FREQUENCY_MHZ = 14,
+    LVB_FIELD_FAR_DISTANCE_M = 15,
+    LVB_FIELD_NEAR_DISTANCE_M = 16,
+    LVB_FIELD_TEMPERATURE_DEGC = 17,
+    LVB_FIELD_LEVEL_DBM = 18,
+    LVB_FIELD_GAIN_DB = 19,
+    LVB_FIELD_TOLERANCE_DB = 20,
+    LVB_FIELD_LENGTH_M = 21,
+    LVB_FIELD_CONNECTOR_LOSS_DB = 22,
+    LVB_FIELD_FLOOR_DBM = 23,
+    LVB_FIELD_WANTED_LOW_DBM = 24,
+    LVB_FIELD_WANTED_HIGH_DBM = 25,
+    LVB_FIELD_CEILING_DBM = 26,
+    LVB_FIELD_ATTENUATION_DB_PER_100M = 27,
+    LVB_FIELD_LINK = 28,
+    LVB_FIELD_BUDGET = 29,
+    LVB_FIELD_LEVEL_SIZE = 30,
+    LVB_FIELD_RUN = 31,
+    LVB_FIELD_LOSS = 32,
+    LVB_FIELD_INFO = 33,
+    LVB_FIELD_ROW = 34,
+    LVB_FIELD_ROW_INDEX = 35,
+    LVB_FIELD_RANGE = 36,
+    LVB_FIELD_STRUCTURE = 37,
+    LVB_FIELD_FIELD = 38
+};
+
+/** Why a call was refused, in numbers. Give one (with its size set) to any call that takes it, or a null pointer. */
+typedef struct lvb_fault {
+    uint32_t size;     /**< sizeof(lvb_fault), set by the caller */
+    lvb_status status; /**< what the call returned */
+    int32_t structure; /**< LVB_STRUCT_: where the field stands */
+    int32_t field;     /**< LVB_FIELD_: which field or argument */
+    int32_t stage;     /**< index of the stage, from 0; -1 where none is concerned */
+    int32_t row;       /**< index of the table's row, from 0; -1 where none is concerned */
+    double value;      /**< what came (a count or a code as a number); NaN where there is none */
+    double minimum;    /**< the least that is allowed; NaN where there is no such bound */
+    double maximum;    /**< the most that is allowed; NaN where there is no such bound */
+} lvb_fault;
+
+/** Version of the library that runs: 1000000 major + 1000 minor + patch.
+ *  Compare it with the LVB_VERSION_ macros of the header that you compiled against.
+ *  Refused: nothing. Since: 0.1. */
+LVB_API uint32_t lvb_version_number(void);
+
+/** Version of the library that runs as text, for example "0.1.0". Refused: nothing. Since: 0.1. */
+LVB_API const char *lvb_version_text(void);
+
+/** Size in bytes of a struct as this library knows it, for bindings that check their layout.
+ *  structure is an LVB_STRUCT_ value; an unknown one gives 0. Since: 0.1. */
+LVB_API uint32_t lvb_struct_size(int32_t structure);
+
+/** One plain English sentence that tells a fault, written into the caller's buffer; independent of the locale.
+ *  Writes at most capacity bytes, always ends with a zero byte when capacity is not 0, and returns the length of the
+ *  whole sentence without its zero byte (as snprintf does), so that a call with capacity 0 tells the room needed.
+ *  No sentence is longer than 255 bytes. A null text is treated as capacity 0.
+ *  Refused: a null fault or one with a wrong size gives 0 (and an empty text). Since: 0.1. */
+LVB_API size_t lvb_fault_text(const lvb_fault *fault, char *text, size_t capacity);
+
+/** Name of a status as this header writes it ("LVB_E_NULL"); an unknown value gives "unknown". Since: 0.1. */
+LVB_API const char *lvb_status_name(lvb_status status);
+
+/** Name of a field or argument as this header writes it ("length_m"); an unknown value gives "unknown". Since: 0.1. */
+LVB_API const char *lvb_field_name(int32_t field);
+
+/* ------------------------------------------------------------------------------------------------------------
+ * Conversions. Each takes and gives plain doubles, in the units its name and its arguments say.
+ * Infinities pass where the range includes them: 0 mW is -infinity dBm, and -infinity dBm is 0 mW.
+ * ---------------------------------------------------------------------------------------------------------- */
+
+/** Level in dBm of a power in milliwatts.
+ *  Formula: 10 log10(power_mw).
+ *  Source: IEC 60027-3 (level quantities); ITU-R V.574.
+ *  Range: power_mw [0, inf].
+ *  Refused: outside the range, and NaN, gives NaN.
+ *  Accuracy: 1e-12 dB. Since: 0.1. */
+LVB_API double lvb_dbm_from_mw(double power_mw);
+
+/** Power in milliwatts of a level in dBm.
+ *  Formula: 10^(level_dbm / 10).
+ *  Source: IEC 60027-3 (level quantities); ITU-R V.574.
+ *  Range: level_dbm [-inf, inf].
+ *  Refused: outside the range, and NaN, gives NaN.
+ *  Accuracy: relative 1e-13. Since: 0.1. */
+LVB_API double lvb_mw_from_dbm(double level_dbm);
+
+/** Level in dBm of a power in watts.
+ *  Formula: 10 log10(power_w) + 30.
+ *  Source: IEC 60027-3 (level quantities); ITU-R V.574.
+ *  Range: power_w [0, inf].
+ *  Refused: outside the range, and NaN, gives NaN.
+ *  Accuracy: 1e-12 dB. Since: 0.1. */
+LVB_API double lvb_dbm_from_w(double power_w);
+
+/** Power in watts of a level in dBm.
+ *  Formula: 10^((level_dbm - 30) / 10).
+ *  Source: IEC 60027-3 (level quantities); ITU-R V.574.
+ *  Range: level_dbm [-inf, inf].
+ *  Refused: outside the range, and NaN, gives NaN.
+ *  Accuracy: relative 1e-13. Since: 0.1. */
+LVB_API double lvb_w_from_dbm(double level_dbm);
+
+/** Level in dBW of a power in watts.
+ *  Formula: 10 log10(power_w).
+ *  Source: IEC 60027-3 (level quantities); ITU-R V.574.
+ *  Range: power_w [0, inf].
+ *  Refused: outside the range, and NaN, gives NaN.
+ *  Accuracy: 1e-12 dB. Since: 0.1. */
+LVB_API double lvb_dbw_from_w(double power_w);
+
+/** Power in watts of a level in dBW.
+ *  Formula: 10^(level_dbw / 10).
+ *  Source: IEC 60027-3 (level quantities); ITU-R V.574.
+ *  Range: level_dbw [-inf, inf].
+ *  Refused: outside the range, and NaN, gives NaN.
+ *  Accuracy: relative 1e-13. Since: 0.1. */
+LVB_API double lvb_w_from_dbw(double level_dbw);
+
+/** Level in dBW of a power in milliwatts.
+ *  Formula: 10 log10(power_mw) - 30.
+ *  Source: IEC 60027-3 (level quantities); ITU-R V.574.
+ *  Range: power_mw [0, inf].
+ *  Refused: outside the range, and NaN, gives NaN.
+ *  Accuracy: 1e-12 dB. Since: 0.1. */
+LVB_API double lvb_dbw_from_mw(double power_mw);
+
+/** Power in milliwatts of a level in dBW.
+ *  Formula: 10^((level_dbw + 30) / 10).
+ *  Source: IEC 60027-3 (level quantities); ITU-R V.574.
+ *  Range: level_dbw [-inf, inf].
+ *  Refused: outside the range, and NaN, gives NaN.
+ *  Accuracy: relative 1e-13. Since: 0.1. */
+LVB_API double lvb_mw_from_dbw(double level_dbw);
+
+/** Level in dBm of a level in dBW.
+ *  Formula: level_dbw + 30.
+ *  Source: IEC 60027-3 (level quantities); ITU-R V.574.
+ *  Range: level_dbw [-inf, inf].
+ *  Refused: outside the range, and NaN, gives NaN.
+ *  Accuracy: 1e-12 dB. Since: 0.1. */
+LVB_API double lvb_dbm_from_dbw(double level_dbw);
+
+/** Level in dBW of a level in dBm.
+ *  Formula: level_dbm - 30.
+ *  Source: IEC 60027-3 (level quantities); ITU-R V.574.
+ *  Range: level_dbm [-inf, inf].
+ *  Refused: outside the range, and NaN, gives NaN.
+ *  Accuracy: 1e-12 dB. Since: 0.1. */
+LVB_API double lvb_dbw_from_dbm(double level_dbm);
+
+/** Power in milliwatts of a power in watts.
+ *  Formula: 1000 power_w.
+ *  Source: IEC 60027-3 (level quantities); ITU-R V.574.
+ *  Range: power_w [0, inf].
+ *  Refused: outside the range, and NaN, gives NaN.
+ *  Accuracy: relative 1e-13. Since: 0.1. */
+LVB_API double lvb_mw_from_w(double power_w);
+
+/** Power in watts of a power in milliwatts.
+ *  Formula: power_mw / 1000.
+ *  Source: IEC 60027-3 (level quantities); ITU-R V.574.
+ *  Range: power_mw [0, inf].
+ *  Refused: outside the range, and NaN, gives NaN.
+ *  Accuracy: relative 1e-13. Since: 0.1. */
+LVB_API double lvb_w_from_mw(double power_mw);
+
+/** Level in dBm of an r.m.s. voltage across a resistance.
+ *  Formula: 20 log10(voltage_v) - 10 log10(impedance_ohm) + 30.
+ *  Source: definition of the level, P = V^2 / R; IEC 60027-3.
+ *  Range: voltage_v [0, inf], impedance_ohm (0, inf).
+ *  Refused: outside the range, and NaN, gives NaN.
+ *  Accuracy: 1e-12 dB. Since: 0.1. */
+LVB_API double lvb_dbm_from_volts(double voltage_v, double impedance_ohm);
+
+/** R.m.s. voltage in volts across a resistance at a level in dBm.
+ *  Formula: sqrt(impedance_ohm) 10^((level_dbm - 30) / 20).
+ *  Source: definition of the level, P = V^2 / R; IEC 60027-3.
+ *  Range: level_dbm [-inf, inf], impedance_ohm (0, inf).
+ *  Refused: outside the range, and NaN, gives NaN.
+ *  Accuracy: relative 1e-13. Since: 0.1. */
+LVB_API double lvb_volts_from_dbm(double level_dbm, double impedance_ohm);
+
+/** Voltage level in dBuV (0 dBuV is 1 microvolt) of an r.m.s. voltage.
+ *  Formula: 20 log10(voltage_v) + 120.
+ *  Source: IEC 60027-3 (level quantities); ITU-R V.574.
+ *  Range: voltage_v [0, inf].
+ *  Refused: outside the range, and NaN, gives NaN.
+ *  Accuracy: 1e-12 dB. Since: 0.1. */
+LVB_API double lvb_dbuv_from_volts(double voltage_v);
+
+/** R.m.s. voltage in volts of a voltage level in dBuV.
+ *  Formula: 10^((level_dbuv - 120) / 20).
+ *  Source: IEC 60027-3 (level quantities); ITU-R V.574.
+ *  Range: level_dbuv [-inf, inf].
+ *  Refused: outside the range, and NaN, gives NaN.
+ *  Accuracy: relative 1e-13. Since: 0.1. */
+LVB_API double lvb_volts_from_dbuv(double level_dbuv);
+
+/** Voltage level in dBuV across a resistance at a level in dBm.
+ *  Formula: level_dbm + 10 log10(impedance_ohm) + 90.
+ *  Source: definition of the level, P = V^2 / R; IEC 60027-3.
+ *  Range: level_dbm [-inf, inf], impedance_ohm (0, inf).
+ *  Refused: outside the range, and NaN, gives NaN.
+ *  Accuracy: 1e-12 dB. Since: 0.1. */
+LVB_API double lvb_dbuv_from_dbm(double level_dbm, double impedance_ohm);
+
+/** Level in dBm of a voltage level in dBuV across a resistance.
+ *  Formula: level_dbuv - 10 log10(impedance_ohm) - 90.
+ *  Source: definition of the level, P = V^2 / R; IEC 60027-3.
+ *  Range: level_dbuv [-inf, inf], impedance_ohm (0, inf).
+ *  Refused: outside the range, and NaN, gives NaN.
+ *  Accuracy: 1e-12 dB. Since: 0.1. */
+LVB_API double lvb_dbm_from_dbuv(double level_dbuv, double impedance_ohm);
+
+/** Field strength in dBuV/m of an r.m.s. field strength in V/m.
+ *  Formula: 20 log10(field_v_per_m) + 120.
+ *  Source: IEC 60027-3 (level quantities); ITU-R V.574.
+ *  Range: field_v_per_m [0, inf].
+ *  Refused: outside the range, and NaN, gives NaN.
+ *  Accuracy: 1e-12 dB. Since: 0.1. */
+LVB_API double lvb_dbuv_per_m_from_v_per_m(double field_v_per_m);
+
+/** R.m.s. field strength in V/m of a field strength in dBuV/m.
+ *  Formula: 10^((field_dbuv_per_m - 120) / 20).
+ *  Source: IEC 60027-3 (level quantities); ITU-R V.574.
+ *  Range: field_dbuv_per_m [-inf, inf].
+ *  Refused: outside the range, and NaN, gives NaN.
+ *  Accuracy: relative 1e-13. Since: 0.1. */
+LVB_API double lvb_v_per_m_from_dbuv_per_m(double field_dbuv_per_m);
+
+/** Power that an isotropic antenna receives, in dBm, from a field strength in dBuV/m at a frequency.
+ *  Formula: field_dbuv_per_m - 20 log10(frequency_mhz) - 77.2160 (P = E^2 lambda^2 / (4 pi Z0), Z0 = 4 pi 29.9792458 ohm).
+ *  Source: ITU-R P.525 (conversion formulas).
+ *  Range: field_dbuv_per_m [-inf, inf], frequency_mhz (0, inf).
+ *  Refused: outside the range, and NaN, gives NaN.
+ *  Accuracy: 1e-12 dB. Since: 0.1. */
+LVB_API double lvb_isotropic_dbm_from_dbuv_per_m(double field_dbuv_per_m, double frequency_mhz);
+
+/** Field strength in dBuV/m from which an isotropic antenna receives a power in dBm at a frequency.
+ *  Formula: level_dbm + 20 log10(frequency_mhz) + 77.2160 (inverse of lvb_isotropic_dbm_from_dbuv_per_m).
+ *  Source: ITU-R P.525 (conversion formulas).
+ *  Range: level_dbm [-inf, inf], frequency_mhz (0, inf).
+ *  Refused: outside the range, and NaN, gives NaN.
+ *  Accuracy: 1e-12 dB. Since: 0.1. */
+LVB_API double lvb_dbuv_per_m_from_isotropic_dbm(double level_dbm, double frequency_mhz);
+
+/** Decibels of a ratio of powers.
+ *  Formula: 10 log10(ratio).
+ *  Source: IEC 60027-3 (level quantities); ITU-R V.574.
+ *  Range: ratio [0, inf].
+ *  Refused: outside the range, and NaN, gives NaN.
+ *  Accuracy: 1e-12 dB. Since: 0.1. */
+LVB_API double lvb_db_from_power_ratio(double ratio);
+
+/** Ratio of powers of a number of decibels.
+ *  Formula: 10^(gain_db / 10).
+ *  Source: IEC 60027-3 (level quantities); ITU-R V.574.
+ *  Range: gain_db [-inf, inf].
+ *  Refused: outside the range, and NaN, gives NaN.
+ *  Accuracy: relative 1e-13. Since: 0.1. */
+LVB_API double lvb_power_ratio_from_db(double gain_db);
+
+/** Decibels of a ratio of amplitudes (voltages, field strengths) at one impedance.
+ *  Formula: 20 log10(ratio).
+ *  Source: IEC 60027-3 (level quantities); ITU-R V.574.
+ *  Range: ratio [0, inf].
+ *  Refused: outside the range, and NaN, gives NaN.
+ *  Accuracy: 1e-12 dB. Since: 0.1. */
+LVB_API double lvb_db_from_amplitude_ratio(double ratio);
+
+/** Ratio of amplitudes at one impedance of a number of decibels.
+ *  Formula: 10^(gain_db / 20).
+ *  Source: IEC 60027-3 (level quantities); ITU-R V.574.
+ *  Range: gain_db [-inf, inf].
+ *  Refused: outside the range, and NaN, gives NaN.
+ *  Accuracy: relative 1e-13. Since: 0.1. */
+LVB_API double lvb_amplitude_ratio_from_db(double gain_db);
+
+/** Metres of a length in feet (international).
+ *  Formula: 0.3048 length_feet.
+ *  Source: 85 FR 62698 (5 October 2020): 1 ft is 0.3048 m exactly.
+ *  Range: length_feet [-inf, inf].
+ *  Refused: outside the range, and NaN, gives NaN.
+ *  Accuracy: relative 1e-13. Since: 0.1. */
+LVB_API double lvb_metres_from_feet(double length_feet);
+
+/** Length in feet (international) of a length in metres.
+ *  Formula: length_m / 0.3048.
+ *  Source: 85 FR 62698 (5 October 2020): 1 ft is 0.3048 m exactly.
+ *  Range: length_m [-inf, inf].
+ *  Refused: outside the range, and NaN, gives NaN.
+ *  Accuracy: relative 1e-13. Since: 0.1. */
+LVB_API double lvb_feet_from_metres(double length_m);
+
+/** Metres of a length in inches (international).
+ *  Formula: 0.0254 length_inches.
+ *  Source: 85 FR 62698 (5 October 2020): 1 ft is 0.3048 m exactly.
+ *  Range: length_inches [-inf, inf].
+ *  Refused: outside the range, and NaN, gives NaN.
+ *  Accuracy: relative 1e-13. Since: 0.1. */
+LVB_API double lvb_metres_from_inches(double length_inches);
+
+/** Length in inches (international) of a length in metres.
+ *  Formula: length_m / 0.0254.
+ *  Source: 85 FR 62698 (5 October 2020): 1 ft is 0.3048 m exactly.
+ *  Range: length_m [-inf, inf].
+ *  Refused: outside the range, and NaN, gives NaN.
+ *  Accuracy: relative 1e-13. Since: 0.1. */
+LVB_API double lvb_inches_from_metres(double length_m);
+
+/** Metres of a length in yards (international).
+ *  Formula: 0.9144 length_yards.
+ *  Source: 85 FR 62698 (5 October 2020): 1 ft is 0.3048 m exactly.
+ *  Range: length_yards [-inf, inf].
+ *  Refused: outside the range, and NaN, gives NaN.
+ *  Accuracy: relative 1e-13. Since: 0.1. */
+LVB_API double lvb_metres_from_yards(double length_yards);
+
+/** Length in yards (international) of a length in metres.
+ *  Formula: length_m / 0.9144.
+ *  Source: 85 FR 62698 (5 October 2020): 1 ft is 0.3048 m exactly.
+ *  Range: length_m [-inf, inf].
+ *  Refused: outside the range, and NaN, gives NaN.
+ *  Accuracy: relative 1e-13. Since: 0.1. */
+LVB_API double lvb_yards_from_metres(double length_m);
+
+/** Metres of a length in miles (international).
+ *  Formula: 1609.344 length_miles.
+ *  Source: 85 FR 62698 (5 October 2020): 1 ft is 0.3048 m exactly.
+ *  Range: length_miles [-inf, inf].
+ *  Refused: outside the range, and NaN, gives NaN.
+ *  Accuracy: relative 1e-13. Since: 0.1. */
+LVB_API double lvb_metres_from_miles(double length_miles);
+
+/** Length in miles (international) of a length in metres.
+ *  Formula: length_m / 1609.344.
+ *  Source: 85 FR 62698 (5 October 2020): 1 ft is 0.3048 m exactly.
+ *  Range: length_m [-inf, inf].
+ *  Refused: outside the range, and NaN, gives NaN.
+ *  Accuracy: relative 1e-13. Since: 0.1. */
+LVB_API double lvb_miles_from_metres(double length_m);
+
+/** Wavelength in vacuum, in metres, of a frequency in MHz.
+ *  Formula: 299.792458 / frequency_mhz.
+ *  Source: SI Brochure: c is 299 792 458 m/s exactly.
+ *  Range: frequency_mhz (0, inf).
+ *  Refused: outside the range, and NaN, gives NaN.
+ *  Accuracy: relative 1e-13. Since: 0.1. */
+LVB_API double lvb_wavelength_m_from_mhz(double frequency_mhz);
+
+/** Frequency in MHz of a wavelength in vacuum, in metres.
+ *  Formula: 299.792458 / wavelength_m.
+ *  Source: SI Brochure: c is 299 792 458 m/s exactly.
+ *  Range: wavelength_m (0, inf).
+ *  Refused: outside the range, and NaN, gives NaN.
+ *  Accuracy: relative 1e-13. Since: 0.1. */
+LVB_API double lvb_mhz_from_wavelength_m(double wavelength_m);
+
+/** Magnitude of the reflection coefficient of a voltage standing wave ratio.
+ *  Formula: (vswr - 1) / (vswr + 1).
+ *  Source: Pozar, Microwave Engineering, 2.3 (terminated lossless line).
+ *  Range: vswr [1, inf].
+ *  Refused: outside the range, and NaN, gives NaN.
+ *  Accuracy: relative 1e-12. Since: 0.1. */
+LVB_API double lvb_reflection_from_vswr(double vswr);
+
+/** Voltage standing wave ratio of a magnitude of the reflection coefficient.
+ *  Formula: (1 + reflection) / (1 - reflection).
+ *  Source: Pozar, Microwave Engineering, 2.3 (terminated lossless line).
+ *  Range: reflection [0, 1].
+ *  Refused: outside the range, and NaN, gives NaN.
+ *  Accuracy: relative 1e-12. Since: 0.1. */
+LVB_API double lvb_vswr_from_reflection(double reflection);
+
+/** Return loss in dB of a magnitude of the reflection coefficient.
+ *  Formula: -20 log10(reflection).
+ *  Source: Pozar, Microwave Engineering, 2.3 (terminated lossless line).
+ *  Range: reflection [0, 1].
+ *  Refused: outside the range, and NaN, gives NaN.
+ *  Accuracy: 1e-12 dB. Since: 0.1. */
+LVB_API double lvb_return_loss_db_from_reflection(double reflection);
+
+/** Magnitude of the reflection coefficient of a return loss in dB.
+ *  Formula: 10^(-return_loss_db / 20).
+ *  Source: Pozar, Microwave Engineering, 2.3 (terminated lossless line).
+ *  Range: return_loss_db [0, inf].
+ *  Refused: outside the range, and NaN, gives NaN.
+ *  Accuracy: relative 1e-12. Since: 0.1. */
+LVB_API double lvb_reflection_from_return_loss_db(double return_loss_db);
+
+/** Mismatch loss in dB of a magnitude of the reflection coefficient.
+ *  Formula: -10 log10(1 - reflection^2).
+ *  Source: Pozar, Microwave Engineering, 2.3 (terminated lossless line).
+ *  Range: reflection [0, 1].
+ *  Refused: outside the range, and NaN, gives NaN.
+ *  Accuracy: 1e-12 dB. Since: 0.1. */
+LVB_API double lvb_mismatch_loss_db_from_reflection(double reflection);
+
+/** Magnitude of the reflection coefficient of a mismatch loss in dB.
+ *  Formula: sqrt(1 - 10^(-mismatch_loss_db / 10)).
+ *  Source: Pozar, Microwave Engineering, 2.3 (terminated lossless line).
+ *  Range: mismatch_loss_db [0, inf].
+ *  Refused: outside the range, and NaN, gives NaN.
+ *  Accuracy: relative 1e-12. Since: 0.1. */
+LVB_API double lvb_reflection_from_mismatch_loss_db(double mismatch_loss_db);
+
+/** Return loss in dB of a voltage standing wave ratio.
+ *  Formula: 20 log10((vswr + 1) / (vswr - 1)).
+ *  Source: Pozar, Microwave Engineering, 2.3 (terminated lossless line).
+ *  Range: vswr [1, inf].
+ *  Refused: outside the range, and NaN, gives NaN.
+ *  Accuracy: 1e-12 dB. Since: 0.1. */
+LVB_API double lvb_return_loss_db_from_vswr(double vswr);
+
+/** Voltage standing wave ratio of a return loss in dB.
+ *  Formula: (1 + r) / (1 - r), r = 10^(-return_loss_db / 20).
+ *  Source: Pozar, Microwave Engineering, 2.3 (terminated lossless line).
+ *  Range: return_loss_db [0, inf].
+ *  Refused: outside the range, and NaN, gives NaN.
+ *  Accuracy: relative 1e-12. Since: 0.1. */
+LVB_API double lvb_vswr_from_return_loss_db(double return_loss_db);
+
+/** Mismatch loss in dB of a voltage standing wave ratio.
+ *  Formula: 10 log10((vswr + 1)^2 / (4 vswr)).
+ *  Source: Pozar, Microwave Engineering, 2.3 (terminated lossless line).
+ *  Range: vswr [1, inf].
+ *  Refused: outside the range, and NaN, gives NaN.
+ *  Accuracy: 1e-12 dB. Since: 0.1. */
+LVB_API double lvb_mismatch_loss_db_from_vswr(double vswr);
+
+/** Voltage standing wave ratio of a mismatch loss in dB.
+ *  Formula: (1 + r) / (1 - r), r = sqrt(1 - 10^(-mismatch_loss_db / 10)).
+ *  Source: Pozar, Microwave Engineering, 2.3 (terminated lossless line).
+ *  Range: mismatch_loss_db [0, inf].
+ *  Refused: outside the range, and NaN, gives NaN.
+ *  Accuracy: relative 1e-12. Since: 0.1. */
+LVB_API double lvb_vswr_from_mismatch_loss_db(double mismatch_loss_db);
+
+/** Mismatch loss in dB of a return loss in dB.
+ *  Formula: -10 log10(1 - 10^(-return_loss_db / 10)).
+ *  Source: Pozar, Microwave Engineering, 2.3 (terminated lossless line).
+ *  Range: return_loss_db [0, inf].
+ *  Refused: outside the range, and NaN, gives NaN.
+ *  Accuracy: 1e-12 dB. Since: 0.1. */
+LVB_API double lvb_mismatch_loss_db_from_return_loss_db(double return_loss_db);
+
+/** Return loss in dB of a mismatch loss in dB.
+ *  Formula: -10 log10(1 - 10^(-mismatch_loss_db / 10)).
+ *  Source: Pozar, Microwave Engineering, 2.3 (terminated lossless line).
+ *  Range: mismatch_loss_db [0, inf].
+ *  Refused: outside the range, and NaN, gives NaN.
+ *  Accuracy: 1e-12 dB. Since: 0.1. */
+LVB_API double lvb_return_loss_db_from_mismatch_loss_db(double mismatch_loss_db);
+
+/** Magnitude of the reflection coefficient of a resistive load on a line.
+ *  Formula: |load_ohm - reference_ohm| / (load_ohm + reference_ohm).
+ *  Source: Pozar, Microwave Engineering, 2.3.
+ *  Range: load_ohm [0, inf), reference_ohm (0, inf).
+ *  Refused: outside the range, and NaN, gives NaN.
+ *  Accuracy: relative 1e-13. Since: 0.1. */
+LVB_API double lvb_reflection_from_resistances(double load_ohm, double reference_ohm);
+
+/** Upper limit, in dB (0 or more), of the error that two mismatches facing each other can cause.
+ *  Formula: 20 log10(1 + reflection_1 reflection_2).
+ *  Source: interaction of source and load mismatch, IEC 60966 and common metrology practice.
+ *  Range: reflection_1 [0, 1], reflection_2 [0, 1].
+ *  Refused: outside the range, and NaN, gives NaN.
+ *  Accuracy: 1e-12 dB. Since: 0.1. */
+LVB_API double lvb_mismatch_uncertainty_high_db(double reflection_1, double reflection_2);
+
+/** Lower limit, in dB (0 or less), of the error that two mismatches facing each other can cause.
+ *  Formula: 20 log10(1 - reflection_1 reflection_2); two total reflections give -infinity.
+ *  Source: as lvb_mismatch_uncertainty_high_db.
+ *  Range: reflection_1 [0, 1], reflection_2 [0, 1].
+ *  Refused: outside the range, and NaN, gives NaN.
+ *  Accuracy: 1e-12 dB. Since: 0.1. */
+LVB_API double lvb_mismatch_uncertainty_low_db(double reflection_1, double reflection_2);
+
+/** Gain over an isotropic antenna of a gain over a half-wave dipole.
+ *  Formula: gain_dbd + 2.150880.
+ *  Source: half-wave dipole, 2.150880 dBi (exact integral; regulations print 2.15, a difference of 0.0009 dB).
+ *  Range: gain_dbd [-inf, inf].
+ *  Refused: outside the range, and NaN, gives NaN.
+ *  Accuracy: 1e-12 dB. Since: 0.1. */
+LVB_API double lvb_dbi_from_dbd(double gain_dbd);
+
+/** Gain over a half-wave dipole of a gain over an isotropic antenna.
+ *  Formula: gain_dbi - 2.150880.
+ *  Source: half-wave dipole, 2.150880 dBi (exact integral; regulations print 2.15, a difference of 0.0009 dB).
+ *  Range: gain_dbi [-inf, inf].
+ *  Refused: outside the range, and NaN, gives NaN.
+ *  Accuracy: 1e-12 dB. Since: 0.1. */
+LVB_API double lvb_dbd_from_dbi(double gain_dbi);
+
+/** Equivalent isotropically radiated power (e.i.r.p.) of an effective radiated power (e.r.p., over a dipole).
+ *  Formula: erp_dbm + 2.150880.
+ *  Source: ITU Radio Regulations 1.161, 1.162; half-wave dipole, 2.150880 dBi (exact integral; regulations print
+ *    2.15, a difference of 0.0009 dB).
+ *  Range: erp_dbm [-inf, inf].
+ *  Refused: outside the range, and NaN, gives NaN.
+ *  Accuracy: 1e-12 dB. Since: 0.1. */
+LVB_API double lvb_eirp_dbm_from_erp_dbm(double erp_dbm);
+
+/** Effective radiated power (e.r.p., over a dipole) of an e.i.r.p.
+ *  Formula: eirp_dbm - 2.150880.
+ *  Source: ITU Radio Regulations 1.161, 1.162; half-wave dipole, 2.150880 dBi (exact integral; regulations print
+ *    2.15, a difference of 0.0009 dB).
+ *  Range: eirp_dbm [-inf, inf].
+ *  Refused: outside the range, and NaN, gives NaN.
+ *  Accuracy: 1e-12 dB. Since: 0.1. */
+LVB_API double lvb_erp_dbm_from_eirp_dbm(double eirp_dbm);
+
+/** Equivalent noise temperature in kelvin of a noise figure, referred to T0 = 290 K.
+ *  Formula: 290 (10^(noise_figure_db / 10) - 1).
+ *  Source: IEEE Std 100 (noise figure, T0 = 290 K); ITU-R P.372.
+ *  Range: noise_figure_db [0, inf].
+ *  Refused: outside the range, and NaN, gives NaN.
+ *  Accuracy: relative 1e-13. Since: 0.1. */
+LVB_API double lvb_noise_temperature_k_from_noise_figure_db(double noise_figure_db);
+
+/** Noise figure in dB, referred to T0 = 290 K, of an equivalent noise temperature.
+ *  Formula: 10 log10(1 + noise_temperature_k / 290).
+ *  Source: IEEE Std 100 (noise figure, T0 = 290 K); ITU-R P.372.
+ *  Range: noise_temperature_k [0, inf].
+ *  Refused: outside the range, and NaN, gives NaN.
+ *  Accuracy: 1e-12 dB. Since: 0.1. */
+LVB_API double lvb_noise_figure_db_from_noise_temperature_k(double noise_temperature_k);
+
+/** Available thermal noise power in dBm in a bandwidth, of a source at a temperature.
+ *  Formula: 10 log10(k temperature_k bandwidth_mhz 1e6) + 30, k = 1.380649e-23 J/K.
+ *  Source: SI Brochure (k exact); ITU-R P.372.
+ *  Range: bandwidth_mhz [0, inf], temperature_k [0, inf].
+ *  Refused: outside the range, and NaN, and zero times infinity, gives NaN.
+ *  Accuracy: 1e-12 dB. Since: 0.1. */
+LVB_API double lvb_thermal_noise_dbm(double bandwidth_mhz, double temperature_k);
+
+/** Attenuation in dB per 100 m of an attenuation in dB per 100 ft.
+ *  Formula: attenuation_db_per_100ft / 0.3048.
+ *  Source: 85 FR 62698 (5 October 2020): 1 ft is 0.3048 m exactly.
+ *  Range: attenuation_db_per_100ft [-inf, inf].
+ *  Refused: outside the range, and NaN, gives NaN.
+ *  Accuracy: relative 1e-13. Since: 0.1. */
+LVB_API double lvb_db_per_100m_from_db_per_100ft(double attenuation_db_per_100ft);
+
+/** Attenuation in dB per 100 ft of an attenuation in dB per 100 m.
+ *  Formula: 0.3048 attenuation_db_per_100m.
+ *  Source: 85 FR 62698 (5 October 2020): 1 ft is 0.3048 m exactly.
+ *  Range: attenuation_db_per_100m [-inf, inf].
+ *  Refused: outside the range, and NaN, gives NaN.
+ *  Accuracy: relative 1e-13. Since: 0.1. */
+LVB_API double lvb_db_per_100ft_from_db_per_100m(double attenuation_db_per_100m);
+
+/** Degrees Celsius of a temperature in degrees Fahrenheit.
+ *  Formula: (temperature_degf - 32) / 1.8.
+ *  Source: NIST SP 811, B.8 (temperature scales).
+ *  Range: temperature_degf [-459.67, inf].
+ *  Refused: outside the range, and NaN, gives NaN.
+ *  Accuracy: 1e-12 degC or relative 1e-13, whichever is larger. Since: 0.1. */
+LVB_API double lvb_degc_from_degf(double temperature_degf);
+
+/** Degrees Fahrenheit of a temperature in degrees Celsius.
+ *  Formula: 1.8 temperature_degc + 32.
+ *  Source: NIST SP 811, B.8 (temperature scales).
+ *  Range: temperature_degc [-273.15, inf].
+ *  Refused: outside the range, and NaN, gives NaN.
+ *  Accuracy: 1e-12 degF or relative 1e-13, whichever is larger. Since: 0.1. */
+LVB_API double lvb_degf_from_degc(double temperature_degc);
+
+/** Kelvin of a temperature in degrees Celsius.
+ *  Formula: temperature_degc + 273.15.
+ *  Source: NIST SP 811, B.8 (temperature scales).
+ *  Range: temperature_degc [-273.15, inf].
+ *  Refused: outside the range, and NaN, gives NaN.
+ *  Accuracy: 1e-12 K or relative 1e-13, whichever is larger. Since: 0.1. */
+LVB_API double lvb_kelvin_from_degc(double temperature_degc);
+
+/** Degrees Celsius of a temperature in kelvin.
+ *  Formula: temperature_k - 273.15.
+ *  Source: NIST SP 811, B.8 (temperature scales).
+ *  Range: temperature_k [0, inf].
+ *  Refused: outside the range, and NaN, gives NaN.
+ *  Accuracy: 1e-12 degC or relative 1e-13, whichever is larger. Since: 0.1. */
+LVB_API double lvb_degc_from_kelvin(double temperature_k);
+
+/* ------------------------------------------------------------------------------------------------------------
+ * Free space.
+ * ---------------------------------------------------------------------------------------------------------- */
+
+/** Basic transmission loss in free space between isotropic antennas.
+ *  It holds in the far field; closer than about one wavelength the antennas couple and the formula does not apply.
+ *  Formula: 20 log10(distance_m) + 20 log10(frequency_mhz) - 27.552217 (4 pi d / lambda with c exact).
+ *  Source: ITU-R P.525 (free-space basic transmission loss).
+ *  Range: frequency_mhz (0, inf), distance_m (0, inf).
+ *  Refused: outside the range, and NaN, gives NaN.
+ *  Accuracy: 1e-12 dB. Since: 0.1. */
+LVB_API double lvb_free_space_loss_db(double frequency_mhz, double distance_m);
+
+/** Distance in metres at which free space takes a loss: the inverse of lvb_free_space_loss_db.
+ *  Formula: 10^((loss_db + 27.552217) / 20) / frequency_mhz.
+ *  Source: ITU-R P.525.
+ *  Range: frequency_mhz (0, inf), loss_db [-inf, inf].
+ *  Refused: outside the range, and NaN, gives NaN.
+ *  Accuracy: relative 1e-13. Since: 0.1. */
+LVB_API double lvb_free_space_distance_m(double frequency_mhz, double loss_db);
+
+/** Field strength in dBuV/m (r.m.s.) in free space at a distance from a radiated power.
+ *  Formula: eirp_dbm - 20 log10(distance_m) + 104.7682 (sqrt(29.9792458 p) / d; the recommendation prints 30).
+ *  Source: ITU-R P.525 (field strength, equation 1).
+ *  Range: eirp_dbm [-inf, inf], distance_m (0, inf).
+ *  Refused: outside the range, and NaN, gives NaN.
+ *  Accuracy: 1e-12 dB. Since: 0.1. */
+LVB_API double lvb_field_strength_dbuv_per_m(double eirp_dbm, double distance_m);
+
+/** E.i.r.p. in dBm that gives a field strength in dBuV/m at a distance in free space.
+ *  Formula: field_dbuv_per_m + 20 log10(distance_m) - 104.7682.
+ *  Source: ITU-R P.525 (field strength, equation 1).
+ *  Range: field_dbuv_per_m [-inf, inf], distance_m (0, inf).
+ *  Refused: outside the range, and NaN, gives NaN.
+ *  Accuracy: 1e-12 dB. Since: 0.1. */
+LVB_API double lvb_eirp_dbm_from_field_strength(double field_dbuv_per_m, double distance_m);
+
+/** Power density in W/m2 in free space at a distance from a radiated power.
+ *  Exposure rules are set by the national authority and may ask for factors that this plain relation does not hold.
+ *  Formula: p / (4 pi distance_m^2), p = 10^((eirp_dbm - 30) / 10) W.
+ *  Source: ITU-R P.525; 47 CFR 1.1310 uses the same relation (1 mW/cm2 is 10 W/m2).
+ *  Range: eirp_dbm [-inf, inf], distance_m (0, inf).
+ *  Refused: outside the range, and NaN, gives NaN.
+ *  Accuracy: relative 1e-13. Since: 0.1. */
+LVB_API double lvb_power_density_w_per_m2(double eirp_dbm, double distance_m);
+
+/** Distance beyond which an antenna of a largest dimension is in its far field.
+ *  Formula: 2 aperture_m^2 / lambda.
+ *  Source: IEEE Std 145 (far-field region).
+ *  Range: frequency_mhz (0, inf), aperture_m [0, inf).
+ *  Refused: outside the range, and NaN, gives NaN.
+ *  Accuracy: relative 1e-13. Since: 0.1. */
+LVB_API double lvb_far_field_distance_m(double frequency_mhz, double aperture_m);
+
+/* ------------------------------------------------------------------------------------------------------------
+ * Polarization. Losses are positive; two antennas that receive nothing of each other give +infinity, never a
+ * large number that depends on rounding.
+ * ---------------------------------------------------------------------------------------------------------- */
+
+/** Polarization loss between two linear antennas whose axes enclose an angle.
+ *  Formula: -20 log10 |cos(angle_deg)|; exactly 90 degrees (and 270, ...) gives +infinity.
+ *  Source: Balanis, Antenna Theory, 2.12 (polarization loss factor).
+ *  Range: angle_deg (-inf, inf).
+ *  Refused: outside the range, and NaN, gives NaN.
+ *  Accuracy: 1e-12 dB. Since: 0.1. */
+LVB_API double lvb_linear_polarization_loss_db(double angle_deg);
+
+/** Polarization loss between a linear antenna and an elliptical one.
+ *  axial_ratio_db 0 is circular (3.0103 dB at every angle), infinity is linear; angle_deg lies between the linear
+ *  axis and the ellipse's major axis.
+ *  Formula: -10 log10((R^2 cos^2 t + sin^2 t) / (R^2 + 1)), R = 10^(axial_ratio_db / 20), t = angle_deg.
+ *  Source: Balanis, Antenna Theory, 2.12 (polarization loss factor).
+ *  Range: axial_ratio_db [0, inf], angle_deg (-inf, inf).
+ *  Refused: outside the range, and NaN, gives NaN.
+ *  Accuracy: 1e-12 dB. Since: 0.1. */
+LVB_API double lvb_linear_to_elliptical_loss_db(double axial_ratio_db, double angle_deg);
+
+/** Polarization loss between two elliptical antennas.
+ *  The ellipticity is the minor over the major axis: 0 linear, +1 right-hand circular, -1 left-hand circular
+ *  (IEEE sense, each antenna as it radiates); angle_deg lies between the major axes as seen from one side.
+ *  Formula: -10 log10(1/2 + (4 e1 e2 + (1 - e1^2)(1 - e2^2) cos 2t) / (2 (1 + e1^2)(1 + e2^2))).
+ *  Source: Balanis, Antenna Theory, 2.12 (polarization loss factor). Written out for two ellipses.
+ *  Range: ellipticity_1 [-1, 1], ellipticity_2 [-1, 1], angle_deg (-inf, inf).
+ *  Refused: outside the range, and NaN, gives NaN.
+ *  Accuracy: 1e-12 dB. Since: 0.1. */
+LVB_API double lvb_elliptical_polarization_loss_db(double ellipticity_1, double ellipticity_2, double angle_deg);
+
+/** Ellipticity (minor over major axis, 0 to 1) of an axial ratio in dB; put a minus before it for left-hand sense.
+ *  Formula: 10^(-axial_ratio_db / 20).
+ *  Source: Balanis, Antenna Theory, 2.12 (polarization loss factor).
+ *  Range: axial_ratio_db [0, inf].
+ *  Refused: outside the range, and NaN, gives NaN.
+ *  Accuracy: relative 1e-13. Since: 0.1. */
+LVB_API double lvb_ellipticity_from_axial_ratio_db(double axial_ratio_db);
+
+/** Axial ratio in dB of an ellipticity of either sense; 0 (linear) gives +infinity.
+ *  Formula: -20 log10 |ellipticity|.
+ *  Source: Balanis, Antenna Theory, 2.12 (polarization loss factor).
+ *  Range: ellipticity [-1, 1].
+ *  Refused: outside the range, and NaN, gives NaN.
+ *  Accuracy: 1e-12 dB. Since: 0.1. */
+LVB_API double lvb_axial_ratio_db_from_ellipticity(double ellipticity);
+
+/** Cross-polar discrimination in dB of a circular antenna with an axial ratio.
+ *  Formula: 20 log10((R + 1) / (R - 1)), R = 10^(axial_ratio_db / 20).
+ *  Source: Balanis, Antenna Theory, 2.12 (polarization loss factor).
+ *  Range: axial_ratio_db [0, inf].
+ *  Refused: outside the range, and NaN, gives NaN.
+ *  Accuracy: 1e-12 dB. Since: 0.1. */
+LVB_API double lvb_cross_polar_discrimination_db(double axial_ratio_db);
+
+/* ------------------------------------------------------------------------------------------------------------
+ * Cable.
+ * ---------------------------------------------------------------------------------------------------------- */
+
+enum { LVB_MAX_ROWS = 65536 /**< the most rows that a table may have */ };
+
+/** Bits of a member `stated`: which of the fields whose zero is a real value are given. */
+enum {
+    LVB_STATED_TEMPERATURE = 1, /**< temperature_degc (otherwise 20 degC, the temperature of cable tables) */
+    LVB_STATED_FLOOR = 2,       /**< floor_dbm */
+    LVB_STATED_WANTED = 4,      /**< wanted_low_dbm and wanted_high_dbm */
+    LVB_STATED_CEILING = 8      /**< ceiling_dbm */
+};
+
+/** Bits of a member `notes`: what a reader of the result should know. */
+enum {
+    LVB_NOTE_EXTRAPOLATED = 1, /**< a cable's attenuation lies outside its table and was extrapolated */
+    LVB_NOTE_NEAR_FIELD = 2    /**< a distance is under one wavelength, where free space does not apply */
+};
+
+/** Cable types of the built-in catalogue. Numbers are pinned; types are only appended, without gaps. */
+enum {
+    LVB_CABLE_NONE = 0,
+    LVB_CABLE_RG_58C_U = 1,
+    LVB_CABLE_RG_174_U = 2,
+    LVB_CABLE_RG_188A_U = 3,
+    LVB_CABLE_RG_213_U = 4,
+    LVB_CABLE_RG_214_U = 5,
+    LVB_CABLE_RG_223_U = 6,
+    LVB_CABLE_RG_303_U = 7,
+    LVB_CABLE_RG_8_FOAM = 8,
+    LVB_CABLE_RG_8X = 9,
+    LVB_CABLE_FOAM_195_IN = 10,
+    LVB_CABLE_FOAM_240_IN = 11,
+    LVB_CABLE_FOAM_405_IN = 12,
+    LVB_CABLE_FOAM_600_IN = 13,
+    LVB_CABLE_CORRUGATED_1_2_IN = 14
+};
+
+/** A host's own cable: attenuation over frequency from a data sheet or a measurement, at 20 degC. Borrowed.
+ *
+ *  Between rows the attenuation follows a sqrt(f) + b f through both neighbours (a: conductor, b: dielectric), exact at
+ *  every row; where that would need a negative a or b, a power law through the same neighbours. Outside the table the
+ *  law of the end interval is continued and the result is marked LVB_NOTE_EXTRAPOLATED, down to one tenth of the first
+ *  and up to twice the last frequency; beyond that the call is refused (LVB_E_OUTSIDE_TABLE). A table of one row
+ *  follows sqrt(f) through it. Refused: no rows; more than LVB_MAX_ROWS; frequencies outside 0.001 to 1000000 MHz;
+ *  attenuations outside 0.001 to 100000 dB/100 m; frequencies that do not rise; two neighbours between which the
+ *  attenuation falls or grows faster than the square of the frequency (LVB_E_TABLE_TOO_STEEP). */
+typedef struct lvb_cable_table {
+    uint32_t size;                         /**< sizeof(lvb_cable_table) */
+    uint32_t row_count;                    /**< rows, 1 to LVB_MAX_ROWS */
+    const double *frequency_mhz;           /**< row_count rising frequencies */
+    const double *attenuation_db_per_100m; /**< row_count attenuations at 20 degC, positive */
+} lvb_cable_table;
+
+/** One piece of cable with its connectors. */
+typedef struct lvb_cable_run {
+    uint32_t size;            /**< sizeof(lvb_cable_run) */
+    int32_t cable_type;       /**< LVB_CABLE_ type of the catalogue; LVB_CABLE_NONE with a table of the host's own */
+    uint32_t stated;          /**< LVB_STATED_TEMPERATURE when temperature_degc is given */
+    uint32_t connector_count; /**< connectors in the run, 0 to 1000 */
+    double frequency_mhz;     /**< 0.1 to 300000 MHz */
+    double length_m;          /**< 0.001 to 10000 m */
+    double temperature_degc;  /**< -100 to 200 degC; not stated: 20 */
+    double connector_loss_db; /**< per connector, 0 to 10 dB; 0: the usual 0.05 sqrt(frequency in GHz) dB */
+} lvb_cable_run;
+
+/** What a piece of cable costs. */
+typedef struct lvb_cable_loss {
+    uint32_t size;                  /**< sizeof(lvb_cable_loss) */
+    uint32_t notes;                 /**< LVB_NOTE_ bits */
+    double attenuation_db_per_100m; /**< at the frequency and temperature */
+    double cable_loss_db;           /**< of the length, without connectors */
+    double connectors_loss_db;      /**< of all connectors */
+    double loss_db;                 /**< of the whole run */
+} lvb_cable_loss;
+
+/** A type of the catalogue. */
+typedef struct lvb_cable_info {
+    uint32_t size;            /**< sizeof(lvb_cable_info) */
+    int32_t cable_type;       /**< LVB_CABLE_ */
+    uint32_t row_count;       /**< rows of its table */
+    uint32_t reserved;        /**< 0 */
+    double lowest_mhz;        /**< first tabulated frequency */
+    double highest_mhz;       /**< last tabulated frequency */
+    double usable_lowest_mhz; /**< where extrapolation ends downwards */
+    double usable_highest_mhz; /**< where extrapolation ends upwards */
+    const char *name;         /**< designation, for example "RG-213/U" */
+    const char *description;  /**< what kind of cable it is */
+} lvb_cable_info;
+
+/** One published row of the catalogue, with its source. */
+typedef struct lvb_cable_row {
+    uint32_t size;                  /**< sizeof(lvb_cable_row) */
+    uint32_t reserved;              /**< 0 */
+    double frequency_mhz;           /**< as printed */
+    double attenuation_db_per_100m; /**< as printed, or converted from the printed dB/100 ft */
+    const char *source;             /**< where the row is printed and how it is known */
+    const char *remark;             /**< what a reader should know of the row; "" where there is nothing */
+} lvb_cable_row;
+
+/** Attenuation of a piece of cable at a frequency, with length, temperature and connectors.
+ *  Formula: the law of lvb_cable_table; the conductor part grows with the square root of copper's resistance,
+ *  sqrt(1 + 0.00393 (temperature_degc - 20)), and so does the whole where the power law applies; connectors 0.05
+ *  sqrt(frequency in GHz) dB each unless given.
+ *  Source: skin effect and dielectric loss of a coaxial line (Pozar, Microwave Engineering, 2.7); IEC 60028 (copper);
+ *  catalogue rows carry their own source. run gives a type of the catalogue, or table a host's own (then cable_type
+ *  is LVB_CABLE_NONE and table is not null). fault may be null.
+ *  Range: as the fields of lvb_cable_run and lvb_cable_table say.
+ *  Refused: null run or loss (LVB_E_NULL); neither type nor table (LVB_E_MISSING), both (LVB_E_CONFLICT); a frequency
+ *  beyond the usable range (LVB_E_OUTSIDE_TABLE); values outside their ranges; bad tables.
+ *  Accuracy: 1e-12 dB of the stated law; the law lies within about 3 % of published rows that were left out, see the
+ *  tests. Cables of one type differ by 5 to 10 % between makers (common practice, no source). Since: 0.1. */
+LVB_API lvb_status lvb_compute_cable_loss(const lvb_cable_run *run, const lvb_cable_table *table, lvb_cable_loss *loss,
+                                          lvb_fault *fault);
+
+/** Number of types in the catalogue; they are numbered from 1 to it. Refused: nothing. Since: 0.1. */
+LVB_API uint32_t lvb_cable_type_count(void);
+
+/** Type of the catalogue by its designation, or LVB_CABLE_NONE where there is none of that name.
+ *  Letter case, spaces, hyphens and slashes do not count ("rg213u" finds "RG-213/U"), and the suffix /U may be missing.
+ *  name is a zero-terminated text; a null one gives LVB_CABLE_NONE. Since: 0.1. */
+LVB_API int32_t lvb_cable_type_from_name(const char *name);
+
+/** Describes a type of the catalogue.
+ *  Refused: a null info, or a wrong size (LVB_E_NULL, LVB_E_STRUCT_SIZE); an unknown type (LVB_E_NOT_FOUND).
+ *  fault may be null. Since: 0.1. */
+LVB_API lvb_status lvb_describe_cable(int32_t cable_type, lvb_cable_info *info, lvb_fault *fault);
+
+/** Gives one published row of a type of the catalogue, row_index from 0 to row_count - 1.
+ *  Refused: a null row, or a wrong size (LVB_E_NULL, LVB_E_STRUCT_SIZE); an unknown type or row (LVB_E_NOT_FOUND).
+ *  fault may be null. Since: 0.1. */
+LVB_API lvb_status lvb_describe_cable_row(int32_t cable_type, uint32_t row_index, lvb_cable_row *row,
+                                          lvb_fault *fault);
+
+/* ------------------------------------------------------------------------------------------------------------
+ * The chain: stages in physical order, their levels, and the verdict.
+ * ---------------------------------------------------------------------------------------------------------- */
+
+enum { LVB_MAX_STAGES = 1024 /**< the most stages that a chain may have */ };
+
+/** Kinds of stage. */
+enum {
+    LVB_KIND_SOURCE = 1,    /**< transmitter or generator: starts the chain at level_dbm */
+    LVB_KIND_PASSIVE = 2,   /**< combiner, splitter, filter, connector, pad: gain_db 0 or less */
+    LVB_KIND_CABLE = 3,     /**< from the catalogue or the host's table with length_m; or gain_db as measured */
+    LVB_KIND_AMPLIFIER = 4, /**< amplifier, active combiner or splitter: net gain_db, 0 for unity gain */
+    LVB_KIND_ANTENNA = 5,   /**< the first radiates, the second receives: gain_db over an isotropic antenna (dBi) */
+    LVB_KIND_AIR = 6,       /**< free-space loss over the link's distances; gain_db adds what is measured beyond it */
+    LVB_KIND_ALLOWANCE = 7, /**< polarization, body, fading: gain_db 0 or less, taken at the far end only */
+    LVB_KIND_RECEIVER = 8   /**< ends the chain: the window that the level is judged against */
+};
+
+/** On what a stage's number rests. Not looked up and estimate count as guesses. */
+enum {
+    LVB_BASIS_NOT_LOOKED_UP = 0, /**< for a cable of the catalogue this counts as handbook, for air as formula */
+    LVB_BASIS_ESTIMATE = 1,
+    LVB_BASIS_HANDBOOK = 2,
+    LVB_BASIS_DATA_SHEET = 3,
+    LVB_BASIS_MEASURED = 4,
+    LVB_BASIS_FORMULA = 5 /**< computed by a formula with a published source */
+};
+
+/** What a level in dBm refers to. */
+enum {
+    LVB_REFERENCE_CONDUCTED = 1, /**< power in a cable or at a terminal */
+    LVB_REFERENCE_EIRP = 2,      /**< equivalent isotropically radiated power */
+    LVB_REFERENCE_ISOTROPIC = 3  /**< power that an isotropic antenna would receive */
+};
+
+/** Where a level lies in the receiver's window. */
+enum {
+    LVB_ZONE_NOT_JUDGED = 0, /**< no receiver, or its window is not stated */
+    LVB_ZONE_DROPOUT = 1,    /**< below the floor */
+    LVB_ZONE_LOW = 2,        /**< above the floor, below the wanted band */
+    LVB_ZONE_WANTED = 3,     /**< inside the wanted band (inside floor and ceiling where no band is stated) */
+    LVB_ZONE_HIGH = 4,       /**< above the wanted band, below the ceiling */
+    LVB_ZONE_OVERLOAD = 5    /**< above the ceiling */
+};
+
+/** The verdict over the whole walk. */
+enum {
+    LVB_VERDICT_NOT_JUDGED = 0, /**< neither floor nor ceiling is stated */
+    LVB_VERDICT_HOLDS = 1,      /**< both ends inside, with every tolerance against you too */
+    LVB_VERDICT_DOUBTFUL = 2,   /**< both ends inside as entered, but the tolerances together can push one out */
+    LVB_VERDICT_DROPS_OUT = 3,  /**< the far end lies below the floor */
+    LVB_VERDICT_OVERLOADS = 4,  /**< the near end lies above the ceiling */
+    LVB_VERDICT_DROPS_OUT_AND_OVERLOADS = 5 /**< both */
+};
+
+/** The end of the walk, and the limit there, that leave least room. */
+enum {
+    LVB_DECIDED_BY_NOTHING = 0,
+    LVB_DECIDED_BY_FAR_FLOOR = 1,   /**< the far end against the floor */
+    LVB_DECIDED_BY_NEAR_CEILING = 2 /**< the near end against the ceiling */
+};
+
+/** A measured gain over frequency that stands in place of a stage's gain_db. Borrowed.
+ *  Between rows it is interpolated linearly in dB over MHz, exact at every row; outside the table the call is refused
+ *  (LVB_E_OUTSIDE_TABLE), because a filter's or an antenna's edge cannot be guessed. A table of one row serves exactly
+ *  that frequency. Values must lie in the range that gain_db has for the kind of stage. Refused: no rows; more than
+ *  LVB_MAX_ROWS; frequencies outside 0.001 to 1000000 MHz; frequencies that do not rise; neighbours more than 100 dB
+ *  apart (LVB_E_TABLE_TOO_STEEP). */
+typedef struct lvb_gain_table {
+    uint32_t size;               /**< sizeof(lvb_gain_table) */
+    uint32_t row_count;          /**< rows, 1 to LVB_MAX_ROWS */
+    const double *frequency_mhz; /**< row_count rising frequencies */
+    const double *gain_db;       /**< row_count gains, signed */
+} lvb_gain_table;
+
+/** One stage. Every stage has a gain (gain_db or gain_table), a tolerance and a basis; the rest belongs to the kinds
+ *  named, and must be zero in all others. A zeroed stage is refused: its kind is missing.
+ *
+ *  gain_db by kind: source -60 to 60 (added to level_dbm), passive -200 to 0, cable -200 to 0, amplifier -60 to 120,
+ *  antenna -60 to 60, air -200 to 30, allowance -200 to 0, receiver -60 to 60 (in front of the window).
+ *  lvb_describe_field gives the ranges to a program. */
+typedef struct lvb_stage {
+    int32_t kind;                       /**< LVB_KIND_ */
+    int32_t basis;                      /**< LVB_BASIS_ */
+    uint32_t stated;                    /**< receiver: LVB_STATED_FLOOR, _WANTED, _CEILING */
+    int32_t cable_type;                 /**< cable: LVB_CABLE_ type of the catalogue */
+    uint32_t connector_count;           /**< cable by type or table: connectors, 0 to 1000 */
+    uint32_t reserved;                  /**< 0 */
+    const char *label;                  /**< the host's; never read */
+    const void *user;                   /**< the host's; never read */
+    const lvb_gain_table *gain_table;   /**< measured gain in place of gain_db, or null */
+    const lvb_cable_table *cable_table; /**< cable: the host's own, in place of cable_type, or null */
+    double level_dbm;                   /**< source: conducted level, -200 to 150 dBm; 0 is 1 mW */
+    double gain_db;                     /**< signed: negative where power is lost */
+    double tolerance_db;                /**< plus and minus, 0 to 100 dB */
+    double length_m;                    /**< cable by type or table: 0.001 to 10000 m */
+    double connector_loss_db;           /**< cable by type or table: per connector, 0 to 10 dB; 0: 0.05 sqrt(GHz) */
+    double floor_dbm;                   /**< receiver: dropout below it, -250 to 150 dBm */
+    double wanted_low_dbm;              /**< receiver: the wanted band begins, -250 to 150 dBm */
+    double wanted_high_dbm;             /**< receiver: the wanted band ends, -250 to 150 dBm */
+    double ceiling_dbm;                 /**< receiver: overload above it, -250 to 150 dBm */
+} lvb_stage;
+
+/** A link: its stages and what they have in common. */
+typedef struct lvb_link {
+    uint32_t size;           /**< sizeof(lvb_link) */
+    uint32_t stated;         /**< LVB_STATED_TEMPERATURE when temperature_degc is given */
+    uint32_t stage_count;    /**< 1 to LVB_MAX_STAGES */
+    uint32_t stage_size;     /**< sizeof(lvb_stage) */
+    const lvb_stage *stages; /**< stage_count stages, source first */
+    const char *label;       /**< the host's; never read */
+    double frequency_mhz;    /**< 0.1 to 300000 MHz */
+    double far_distance_m;   /**< farthest point of the walk, 0.01 to 1e9 m; needed where the chain has air */
+    double near_distance_m;  /**< nearest point of the walk, at most far_distance_m; 0: the same as far */
+    double temperature_degc; /**< of the cables, -100 to 200 degC; not stated: 20 */
+} lvb_link;
+
+/** The book's line for one stage: what it changes and the levels after it, at both ends of the walk. */
+typedef struct lvb_level {
+    int32_t reference;     /**< LVB_REFERENCE_: what the levels refer to */
+    int32_t basis;         /**< LVB_BASIS_ as counted */
+    uint32_t notes;        /**< LVB_NOTE_ bits of this stage */
+    uint32_t reserved;     /**< 0 */
+    double far_change_db;  /**< change at the far end; for the source its level, so that the column adds up */
+    double far_level_dbm;  /**< level after the stage at the far end */
+    double far_worst_db;   /**< sum of the tolerances so far: worst case, plus and minus */
+    double far_rss_db;     /**< root of the sum of their squares so far, plus and minus */
+    double near_change_db; /**< as far_change_db, at the near end (no allowances) */
+    double near_level_dbm; /**< as far_level_dbm, at the near end */
+    double near_worst_db;  /**< as far_worst_db, at the near end */
+    double near_rss_db;    /**< as far_rss_db, at the near end */
+} lvb_level;
+
+/** One end of the walk. This struct is closed: later figures are appended to lvb_budget. */
+typedef struct lvb_end {
+    double distance_m;     /**< 0 where the chain has no air */
+    double level_dbm;      /**< level at the end of the chain */
+    double worst_db;       /**< worst case of all tolerances, plus and minus */
+    double rss_db;         /**< root of the sum of their squares, plus and minus */
+    double margin_db;      /**< level above the floor; NaN where it is not stated */
+    double headroom_db;    /**< level under the ceiling; NaN where it is not stated */
+    double from_middle_db; /**< level above the middle of the wanted band; NaN where there is none */
+    int32_t zone;          /**< LVB_ZONE_ of the level */
+    int32_t zone_lowest;   /**< LVB_ZONE_ of level_dbm - worst_db */
+    int32_t zone_highest;  /**< LVB_ZONE_ of level_dbm + worst_db */
+    int32_t reserved;      /**< 0 */
+} lvb_end;
+
+/** The result for a link. */
+typedef struct lvb_budget {
+    uint32_t size;                      /**< sizeof(lvb_budget) */
+    int32_t verdict;                    /**< LVB_VERDICT_ */
+    int32_t decided_by;                 /**< LVB_DECIDED_BY_: the end and limit that leave least room */
+    int32_t reference;                  /**< LVB_REFERENCE_ of the level at the end of the chain */
+    uint32_t notes;                     /**< LVB_NOTE_ bits of all stages */
+    uint32_t entries;                   /**< stages whose basis was counted: all of them */
+    uint32_t guesses;                   /**< of these: not looked up, or estimated */
+    uint32_t guesses_without_tolerance; /**< of these: with tolerance_db 0 */
+    uint32_t not_looked_up;             /**< entries by basis, as counted */
+    uint32_t estimated;                 /**< entries by basis */
+    uint32_t handbook;                  /**< entries by basis */
+    uint32_t data_sheet;                /**< entries by basis */
+    uint32_t measured;                  /**< entries by basis */
+    uint32_t formula;                   /**< entries by basis */
+    double decided_by_db;               /**< the room there: margin_db or headroom_db; NaN where nothing decides */
+    double eirp_dbm;                    /**< after the first antenna, without allowances; NaN where there is none */
+    double eirp_worst_db;               /**< its worst case, plus and minus; NaN where there is none */
+    double guess_worst_db;              /**< the part of far_end.worst_db that guesses carry */
+    double guess_share;                 /**< that part, 0 to 1; 0 where nothing has a tolerance */
+    lvb_end far_end;                    /**< farthest point, every allowance taken */
+    lvb_end near_end;                   /**< nearest point, no allowance taken */
+} lvb_budget;
+
+/** Computes a link: the level after every stage, at the far end with every allowance and at the near end with none, the
+ *  verdict, the tolerances and what they rest on.
+ *  Formula: levels are sums of dB from the source on; air takes lvb_free_space_loss_db; a cable takes
+ *  lvb_compute_cable_loss. After the first antenna levels are e.i.r.p., after the air isotropic, after the second
+ *  antenna conducted again. The far end is judged against the floor, the near end against the ceiling.
+ *  Source: link budget in decibels, ITU-R P.525 and P.341; far and near end, and allowances at the far end only: common
+ *  practice, no source.
+ *  levels is null or has stage_count elements of level_size bytes (sizeof(lvb_level)). fault may be null.
+ *  Range: as the fields of lvb_link, lvb_stage and the tables say. A chain without air is a cable check and is valid; a
+ *  chain may end with an antenna (e.i.r.p.) or without a receiver, and is then not judged.
+ *  Refused: null link, budget or stages; wrong sizes; everything that the LVB_E_ values list, with stage and field.
+ *  Accuracy: 1e-12 dB for each stage of the stated formulas. Cost: linear in stages and table rows. Since: 0.1. */
+LVB_API lvb_status lvb_compute_budget(const lvb_link *link, lvb_budget *budget, lvb_level *levels, uint32_t level_size,
+                                      lvb_fault *fault);
+
+/** Range of a field. */
+typedef struct lvb_range {
+    uint32_t size;    /**< sizeof(lvb_range) */
+    int32_t required; /**< 1 where zero is refused as missing, otherwise 0 */
+    double minimum;   /**< least value allowed (besides the neutral zero where it is not required) */
+    double maximum;   /**< greatest value allowed */
+} lvb_range;
+
+/** Tells the range of a numeric field, so that a program can set up its controls from the same figures that the
+ *  checks use. structure is LVB_STRUCT_LINK, LVB_STRUCT_STAGE or LVB_STRUCT_CABLE_RUN; kind is the LVB_KIND_ for a stage
+ *  and otherwise 0; field is an LVB_FIELD_ value. fault may be null.
+ *  Refused: a null range or a wrong size; a field that this structure or kind does not use (LVB_E_NOT_FOUND).
+ *  Since: 0.1. */
+LVB_API lvb_status lvb_describe_field(int32_t structure, int32_t kind, int32_t field, lvb_range *range,
+                                      lvb_fault *fault);
+
+/** Plain name of a kind of stage ("cable"); an unknown value gives "unknown". Since: 0.1. */
+LVB_API const char *lvb_kind_name(int32_t kind);
+
+/** Plain name of a basis ("data sheet"); an unknown value gives "unknown". Since: 0.1. */
+LVB_API const char *lvb_basis_name(int32_t basis);
+
+/** Plain name of a level's reference ("e.i.r.p."); an unknown value gives "unknown". Since: 0.1. */
+LVB_API const char *lvb_reference_name(int32_t reference);
+
+/** Plain name of a zone ("wanted band"); an unknown value gives "unknown". Since: 0.1. */
+LVB_API const char *lvb_zone_name(int32_t zone);
+
+/** Plain name of a verdict ("drops out"); an unknown value gives "unknown". Since: 0.1. */
+LVB_API const char *lvb_verdict_name(int32_t verdict);
+
+/* ------------------------------------------------------------------------------------------------------------
+ * Sections that later versions fill: antennas; other paths; fading; noise and linearity; limits; maps; decisions.
+ * ---------------------------------------------------------------------------------------------------------- */
+
+#ifdef __cplusplus
+}
+#endif
+
+#endif /* LEVELBOOK_LEVELBOOK_H */

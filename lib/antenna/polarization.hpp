@@ -1,0 +1,40 @@
+// Polarization loss. Source: Balanis, Antenna Theory, 2.12.
+#pragma once
+
+#include "math/elementary.hpp"
+
+namespace lvb::antenna {
+
+/// Loss of a received fraction; the fraction is never above 1, and exactly 0 gives +infinity.
+inline double loss_db_of_fraction(double fraction) noexcept {
+    return 0.0 - math::ten_log10(fraction < 1.0 ? fraction : 1.0);
+}
+inline double linear_loss_db(double angle_deg) noexcept {
+    return 0.0 - math::twenty_log10(math::abs(math::cos_deg(angle_deg)));
+}
+inline double linear_to_elliptical_loss_db(double axial_ratio_db, double angle_deg) noexcept {
+    const double minor = math::power_of_db(-axial_ratio_db); // 1 / R^2: 1 circular, 0 linear
+    const double c = math::cos_deg(angle_deg);
+    return loss_db_of_fraction((c * c + minor * (1.0 - c * c)) / (1.0 + minor));
+}
+inline double elliptical_loss_db(double ellipticity_1, double ellipticity_2, double angle_deg) noexcept {
+    // Half sum and half difference of the two ellipses' senses, each a sum of squares: nothing cancels, and
+    // orthogonal ellipses give an exact zero.
+    const double c = math::cos_deg(angle_deg);
+    const double s = math::cos_deg(angle_deg - 90.0);
+    const double along = c * (1.0 + ellipticity_1 * ellipticity_2);
+    const double across = s * (ellipticity_1 + ellipticity_2);
+    const double norm = (1.0 + ellipticity_1 * ellipticity_1) * (1.0 + ellipticity_2 * ellipticity_2);
+    return loss_db_of_fraction((along * along + across * across) / norm);
+}
+inline double ellipticity_from_axial_ratio_db(double axial_ratio_db) noexcept {
+    return math::amplitude_of_db(-axial_ratio_db);
+}
+inline double axial_ratio_db_from_ellipticity(double ellipticity) noexcept {
+    return 0.0 - math::twenty_log10(math::abs(ellipticity));
+}
+inline double cross_polar_discrimination_db(double axial_ratio_db) noexcept {
+    return 2.0 * math::ten_log10_1p(2.0 / math::power_of_db_m1(axial_ratio_db / 2.0)); // (R + 1) / (R - 1)
+}
+
+} // namespace lvb::antenna

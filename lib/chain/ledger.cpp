@@ -1,0 +1,160 @@
+#include "chain/ledger.hpp"
+
+#include "math/elementary.hpp"
+#include "path/free_space.hpp"
+#include "units/length.hpp"
+
+namespace lvb::chain {
+namespace {
+
+void add(Tally &tally, double change_db, double tolerance_db) noexcept {
+    tally.change_db = change_db;
+    tally.level_dbm += change_db;
+    tally.worst_db += tolerance_db;
+    tally.squares_db2 += tolerance_db * tolerance_db;
+}
+
+bool is_guess(Basis basis) noexcept { return basis == Basis::not_looked_up || basis == Basis::estimate; }
+
+double middle_dbm(const Window &window) noexcept {
+    if (window.has_wanted) return (window.wanted_low_dbm + window.wanted_high_dbm) / 2.0;
+    if (window.has_floor && window.has_ceiling) return (window.floor_dbm + window.ceiling_dbm) / 2.0;
+    return math::not_a_number;
+}
+
+End judge(const Window &window, const Tally &tally, double distance_m) noexcept {
+    const double level = tally.level_dbm;
+    return {distance_m,
+            level,
+            tally.worst_db,
+            tally.rss_db(),
+            window.has_floor ? level - window.floor_dbm : math::not_a_number,
+            window.has_ceiling ? window.ceiling_dbm - level : math::not_a_number,
+            level - middle_dbm(window),
+            zone_of(window, level),
+            zone_of(window, level - tally.worst_db),
+            zone_of(window, level + tally.worst_db)};
+}
+
+Verdict verdict_of(const Window &window, const End &far_end, const End &near_end) noexcept {
+    if (!window.has_floor && !window.has_ceiling) return Verdict::not_judged;
+    const bool drops = window.has_floor && far_end.margin_db < 0.0;
+    const bool overloads = window.has_ceiling && near_end.headroom_db < 0.0;
+    if (drops && overloads) return Verdict::drops_out_and_overloads;
+    if (drops) return Verdict::drops_out;
+    if (overloads) return Verdict::overloads;
+    const bool may_drop = window.has_floor && far_end.margin_db < far_end.worst_db;
+    const bool may_overload = window.has_ceiling && near_end.headroom_db < near_end.worst_db;
+    return may_drop || may_overload ? Verdict::doubtful : Verdict::holds;
+}
+
+} // namespace
+
+double Tally::rss_db() const noexcept { return math::sqrt(squares_db2); }
+
+Zone zone_of(const Window &window, double level_dbm) noexcept {
+    if (!window.has_floor && !window.has_wanted && !window.has_ceiling) return Zone::not_judged;
+    if (window.has_floor && level_dbm < window.floor_dbm) return Zone::dropout;
+    if (window.has_ceiling && level_dbm > window.ceiling_dbm) return Zone::overload;
+    if (window.has_wanted && level_dbm < window.wanted_low_dbm) return Zone::low;
+    if (window.has_wanted && level_dbm > window.wanted_high_dbm) return Zone::high;
+    return Zone::wanted;
+}
+
+Ledger::Ledger(const Conditions &conditions) noexcept
+    : conditions_(conditions), line_{Reference::conducted, Basis::not_looked_up, false, false, {}, {}},
+      eirp_dbm_(math::not_a_number), eirp_worst_db_(math::not_a_number) {}
+
+const Line &Ledger::enter(const Stage &stage) noexcept {
+    line_.basis = stage.basis;
+    line_.extrapolated = false;
+    line_.near_field = false;
+
+    const double gain =
+        stage.gain_table.rows > 0 ? gain_db_at(stage.gain_table, conditions_.frequency_mhz) : stage.gain_db;
+    double far_change = gain;
+    double near_change = gain;
+    double near_tolerance = stage.tolerance_db;
+    switch (stage.kind) {
+    case Kind::source:
+        far_change += stage.level_dbm;
+        near_change += stage.level_dbm;
+        break;
+    case Kind::cable:
+        if (stage.has_cable) {
+            const cable::Loss loss = cable::loss(stage.cable, conditions_.frequency_mhz, conditions_.temperature_degc);
+            line_.extrapolated = loss.attenuation.extrapolated;
+            far_change -= loss.cable_db + loss.connectors_db;
+            near_change = far_change;
+        }
+        break;
+    case Kind::air:
+        has_air_ = true;
+        far_change -= path::free_space_loss_db(conditions_.frequency_mhz, conditions_.far_distance_m);
+        near_change -= path::free_space_loss_db(conditions_.frequency_mhz, conditions_.near_distance_m);
+        line_.near_field = conditions_.near_distance_m < units::wavelength_m_from_mhz(conditions_.frequency_mhz);
+        line_.reference = Reference::isotropic;
+        break;
+    case Kind::allowance: // taken at the far end only
+        near_change = 0.0;
+        near_tolerance = 0.0;
+        break;
+    case Kind::receiver:
+        window_ = stage.window;
+        break;
+    case Kind::antenna:
+        line_.reference = has_air_ ? Reference::conducted : Reference::eirp;
+        break;
+    case Kind::passive:
+    case Kind::amplifier:
+        break;
+    }
+    add(line_.far_end, far_change, stage.tolerance_db);
+    add(line_.near_end, near_change, near_tolerance);
+
+    if (stage.kind == Kind::antenna && !has_air_) {
+        eirp_dbm_ = line_.near_end.level_dbm;
+        eirp_worst_db_ = line_.near_end.worst_db;
+    }
+    extrapolated_ = extrapolated_ || line_.extrapolated;
+    near_field_ = near_field_ || line_.near_field;
+    count(stage);
+    return line_;
+}
+
+void Ledger::count(const Stage &stage) noexcept {
+    ++entries_.by_basis[static_cast<std::int32_t>(stage.basis)];
+    if (!is_guess(stage.basis)) return;
+    entries_.guess_worst_db += stage.tolerance_db;
+    if (stage.tolerance_db == 0.0) ++entries_.guesses_without_tolerance;
+}
+
+Result Ledger::close() const noexcept {
+    Result result{};
+    result.reference = line_.reference;
+    result.extrapolated = extrapolated_;
+    result.near_field = near_field_;
+    result.entries = entries_;
+    result.eirp_dbm = eirp_dbm_;
+    result.eirp_worst_db = eirp_worst_db_;
+    result.far_end = judge(window_, line_.far_end, has_air_ ? conditions_.far_distance_m : 0.0);
+    result.near_end = judge(window_, line_.near_end, has_air_ ? conditions_.near_distance_m : 0.0);
+    result.verdict = verdict_of(window_, result.far_end, result.near_end);
+
+    // The smaller room decides; a limit that is not stated leaves NaN, which no comparison prefers.
+    const double margin = result.far_end.margin_db;
+    const double headroom = result.near_end.headroom_db;
+    result.decided_by = Decision::nothing;
+    result.decided_by_db = math::not_a_number;
+    if (window_.has_floor) {
+        result.decided_by = Decision::far_floor;
+        result.decided_by_db = margin;
+    }
+    if (window_.has_ceiling && !(margin <= headroom)) {
+        result.decided_by = Decision::near_ceiling;
+        result.decided_by_db = headroom;
+    }
+    return result;
+}
+
+} // namespace lvb::chain

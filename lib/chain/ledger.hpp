@@ -1,0 +1,106 @@
+// The main job: stages entered in order, levels after each, and the verdict at both ends of the walk.
+//
+// Valid input only: the chain starts with its source, antennas stand on both sides of the air, the receiver ends it.
+#pragma once
+
+#include "cable/attenuation.hpp"
+#include "chain/gain_table.hpp"
+
+#include <cstdint>
+
+namespace lvb::chain {
+
+enum class Kind : std::int32_t { source = 1, passive, cable, amplifier, antenna, air, allowance, receiver };
+enum class Basis : std::int32_t { not_looked_up, estimate, handbook, data_sheet, measured, formula };
+enum class Reference : std::int32_t { conducted = 1, eirp, isotropic };
+enum class Zone : std::int32_t { not_judged, dropout, low, wanted, high, overload };
+enum class Verdict : std::int32_t { not_judged, holds, doubtful, drops_out, overloads, drops_out_and_overloads };
+enum class Decision : std::int32_t { nothing, far_floor, near_ceiling };
+
+/// What all stages have in common. Distances are used by air only.
+struct Conditions {
+    double frequency_mhz;
+    double far_distance_m;
+    double near_distance_m;
+    double temperature_degc;
+};
+
+/// The receiver's window; what is not stated does not judge.
+struct Window {
+    bool has_floor, has_wanted, has_ceiling;
+    double floor_dbm, wanted_low_dbm, wanted_high_dbm, ceiling_dbm;
+};
+
+struct Stage {
+    Kind kind;
+    Basis basis;
+    double level_dbm;     ///< source only
+    double gain_db;       ///< signed; the whole effect but for what air and a computed cable add
+    GainTable gain_table; ///< in place of gain_db where it has rows
+    double tolerance_db;
+    bool has_cable; ///< a cable whose loss is computed from `cable`
+    cable::Run cable;
+    Window window; ///< receiver only
+};
+
+/// One end of the walk while the chain is summed.
+struct Tally {
+    double change_db;
+    double level_dbm;
+    double worst_db;
+    double squares_db2;
+    double rss_db() const noexcept;
+};
+
+struct Line {
+    Reference reference;
+    Basis basis;
+    bool extrapolated;
+    bool near_field;
+    Tally far_end;
+    Tally near_end;
+};
+
+struct End {
+    double distance_m, level_dbm, worst_db, rss_db, margin_db, headroom_db, from_middle_db;
+    Zone zone, zone_lowest, zone_highest;
+};
+
+struct Entries {
+    std::uint32_t by_basis[6];
+    std::uint32_t guesses_without_tolerance;
+    double guess_worst_db;
+};
+
+struct Result {
+    Verdict verdict;
+    Decision decided_by;
+    Reference reference;
+    bool extrapolated, near_field;
+    Entries entries;
+    double decided_by_db, eirp_dbm, eirp_worst_db;
+    End far_end, near_end;
+};
+
+/// Keeps the book of one chain: enter each stage in order, then close.
+class Ledger {
+  public:
+    explicit Ledger(const Conditions &conditions) noexcept;
+    const Line &enter(const Stage &stage) noexcept;
+    Result close() const noexcept;
+
+  private:
+    void count(const Stage &stage) noexcept;
+
+    Conditions conditions_;
+    Line line_;
+    Window window_{};
+    Entries entries_{};
+    bool extrapolated_ = false, near_field_ = false, has_air_ = false, has_antenna_ = false;
+    double eirp_dbm_, eirp_worst_db_;
+};
+
+/// Where a level lies in a window.
+Zone zone_of(const Window &window, double level_dbm) noexcept;
+
+} // namespace lvb::chain

@@ -1,0 +1,97 @@
+// The tools of the door: refuse with a fault, copy structs in and out by their declared size.
+#pragma once
+
+#include <levelbook/levelbook.h>
+
+#include "math/elementary.hpp"
+
+#include <cstddef>
+#include <cstdint>
+#include <cstring>
+
+namespace lvb::door {
+
+/// A struct's size may be anything from its first version up to this: more is taken for garbage.
+inline constexpr std::uint32_t largest_struct = 4096;
+
+/// Where a check looks: which struct, and which stage or row of it (-1 where there is none).
+struct Place {
+    std::int32_t structure = LVB_STRUCT_NONE;
+    std::int32_t stage = -1;
+    std::int32_t row = -1;
+};
+
+/// A refusal in numbers; `status` LVB_OK means that nothing was refused.
+struct Refusal {
+    lvb_status status = LVB_OK;
+    Place place{};
+    std::int32_t field = LVB_FIELD_NONE;
+    double value = math::not_a_number;
+    double minimum = math::not_a_number;
+    double maximum = math::not_a_number;
+
+    explicit operator bool() const noexcept { return status != LVB_OK; }
+};
+
+inline Refusal refuse(lvb_status status, Place place, std::int32_t field) noexcept { return {status, place, field}; }
+inline Refusal refuse(lvb_status status, Place place, std::int32_t field, double value,
+                      double minimum = math::not_a_number, double maximum = math::not_a_number) noexcept {
+    return {status, place, field, value, minimum, maximum};
+}
+
+/// NaN, infinity, below or above the range.
+Refusal check_range(double value, double minimum, double maximum, Place place, std::int32_t field) noexcept;
+
+/// Refuses flags that are not in `known`.
+Refusal check_flags(std::uint32_t flags, std::uint32_t known, Place place) noexcept;
+
+/// Sizes: `first` is the size of the struct's first version. The tail beyond `known` must be zero (input only).
+Refusal check_size(std::uint32_t size, std::size_t first, lvb_status status, Place place, std::int32_t field) noexcept;
+Refusal check_tail(const void *object, std::uint32_t size, std::size_t known, Place place) noexcept;
+
+bool fault_is_usable(const lvb_fault *fault) noexcept;
+/// Fills a usable fault with a refusal, or clears it where nothing was refused.
+void fill(lvb_fault *fault, const Refusal &refusal) noexcept;
+
+/// Every call with a fault goes through here: `body` does the work and returns what it refused. A fault of a wrong size
+/// refuses the call before it starts, and is not written.
+template <class Body>
+lvb_status answer(lvb_fault *fault, Body body) noexcept {
+    if (fault != nullptr && !fault_is_usable(fault)) return LVB_E_STRUCT_SIZE;
+    const Refusal refusal = body();
+    if (fault != nullptr) fill(fault, refusal);
+    return refusal.status;
+}
+
+/// Copies a caller's struct in: what its size leaves out is zero.
+template <class T>
+Refusal take(const T *object, T &copy, Place place, std::int32_t argument) noexcept {
+    if (object == nullptr) return refuse(LVB_E_NULL, {}, argument);
+    std::uint32_t size;
+    std::memcpy(&size, object, sizeof size);
+    if (const Refusal refusal = check_size(size, sizeof(T), LVB_E_STRUCT_SIZE, place, LVB_FIELD_SIZE)) return refusal;
+    if (const Refusal refusal = check_tail(object, size, sizeof(T), place)) return refusal;
+    copy = T{};
+    std::memcpy(&copy, object, size < sizeof(T) ? size : sizeof(T));
+    return {};
+}
+
+/// Checks a caller's struct for a result, before anything is computed.
+template <class T>
+Refusal check_result(const T *object, std::int32_t structure, std::int32_t argument) noexcept {
+    if (object == nullptr) return refuse(LVB_E_NULL, {}, argument);
+    return check_size(object->size, sizeof(T), LVB_E_STRUCT_SIZE, {structure}, LVB_FIELD_SIZE);
+}
+
+/// Copies a result out in the caller's size; a tail that this library does not know is set to zero.
+inline void give(void *object, const void *result, std::size_t known, std::uint32_t size) noexcept {
+    std::memcpy(object, result, size < known ? size : known);
+    if (size > known) std::memset(static_cast<char *>(object) + known, 0, size - known);
+}
+template <class T>
+void give(T *object, T &result) noexcept {
+    result.size = object->size;
+    give(object, &result, sizeof(T), result.size);
+}
+
+} // namespace lvb::door

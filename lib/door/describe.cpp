@@ -1,0 +1,81 @@
+// What the library tells of itself: version, struct sizes, ranges of fields.
+#include "door/fields.hpp"
+
+namespace {
+
+#define LVB_TEXT_OF(x) #x
+#define LVB_TEXT(x) LVB_TEXT_OF(x)
+constexpr char version_text[] =
+    LVB_TEXT(LVB_VERSION_MAJOR) "." LVB_TEXT(LVB_VERSION_MINOR) "." LVB_TEXT(LVB_VERSION_PATCH);
+
+} // namespace
+
+namespace lvb::door {
+namespace {
+
+Refusal describe_field(std::int32_t structure, std::int32_t kind, std::int32_t field, lvb_range *range) noexcept {
+    if (const Refusal refusal = check_result(range, LVB_STRUCT_RANGE, LVB_FIELD_RANGE)) return refusal;
+    const bool stage = structure == LVB_STRUCT_STAGE;
+    if (stage ? kind < LVB_KIND_SOURCE || kind > LVB_KIND_RECEIVER : kind != 0)
+        return refuse(LVB_E_NOT_FOUND, {}, LVB_FIELD_KIND, kind, stage ? LVB_KIND_SOURCE : 0,
+                      stage ? LVB_KIND_RECEIVER : 0);
+    const Range *found = stage ? stage_range(kind, field) : struct_range(structure, field);
+    if (found == nullptr) return refuse(LVB_E_NOT_FOUND, {}, LVB_FIELD_FIELD, field);
+    lvb_range out{};
+    out.required = found->required ? 1 : 0;
+    out.minimum = found->minimum;
+    out.maximum = found->maximum;
+    give(range, out);
+    return {};
+}
+
+} // namespace
+} // namespace lvb::door
+
+extern "C" {
+
+uint32_t lvb_version_number(void) {
+    return 1000000u * LVB_VERSION_MAJOR + 1000u * LVB_VERSION_MINOR + LVB_VERSION_PATCH;
+}
+
+const char *lvb_version_text(void) { return version_text; }
+
+uint32_t lvb_struct_size(int32_t structure) {
+    switch (structure) {
+    case LVB_STRUCT_FAULT:
+        return sizeof(lvb_fault);
+    case LVB_STRUCT_LINK:
+        return sizeof(lvb_link);
+    case LVB_STRUCT_STAGE:
+        return sizeof(lvb_stage);
+    case LVB_STRUCT_LEVEL:
+        return sizeof(lvb_level);
+    case LVB_STRUCT_BUDGET:
+        return sizeof(lvb_budget);
+    case LVB_STRUCT_GAIN_TABLE:
+        return sizeof(lvb_gain_table);
+    case LVB_STRUCT_CABLE_TABLE:
+        return sizeof(lvb_cable_table);
+    case LVB_STRUCT_CABLE_RUN:
+        return sizeof(lvb_cable_run);
+    case LVB_STRUCT_CABLE_LOSS:
+        return sizeof(lvb_cable_loss);
+    case LVB_STRUCT_CABLE_INFO:
+        return sizeof(lvb_cable_info);
+    case LVB_STRUCT_CABLE_ROW:
+        return sizeof(lvb_cable_row);
+    case LVB_STRUCT_RANGE:
+        return sizeof(lvb_range);
+    case LVB_STRUCT_END:
+        return sizeof(lvb_end);
+    default:
+        return 0;
+    }
+}
+
+lvb_status lvb_describe_field(int32_t structure, int32_t kind, int32_t field, lvb_range *range, lvb_fault *fault) {
+    using namespace lvb::door;
+    return answer(fault, [&]() noexcept { return describe_field(structure, kind, field, range); });
+}
+
+} // extern "C"

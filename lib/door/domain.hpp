@@ -1,0 +1,23 @@
+// Domains of the arguments of plain functions, as the "Range:" lines of the header state them.
+#pragma once
+
+#include "math/elementary.hpp"
+#include "units/length.hpp"
+
+namespace lvb::door {
+
+using math::infinity;
+using math::not_a_number;
+
+inline bool a_number(double x) noexcept { return x == x; }                              // [-inf, inf]
+inline bool is_finite(double x) noexcept { return x - x == 0.0; }                       // (-inf, inf)
+inline bool not_negative(double x) noexcept { return x >= 0.0; }                        // [0, inf]
+inline bool not_negative_finite(double x) noexcept { return x >= 0.0 && x < infinity; } // [0, inf)
+inline bool positive(double x) noexcept { return x > 0.0 && x < infinity; }             // (0, inf)
+inline bool one_or_more(double x) noexcept { return x >= 1.0; }                         // [1, inf]
+inline bool unit(double x) noexcept { return x >= 0.0 && x <= 1.0; }                    // [0, 1]
+inline bool signed_unit(double x) noexcept { return x >= -1.0 && x <= 1.0; }            // [-1, 1]
+inline bool above_absolute_zero_degc(double x) noexcept { return x >= units::absolute_zero_degc; }
+inline bool above_absolute_zero_degf(double x) noexcept { return x >= units::absolute_zero_degf; }
+
+} // namespace lvb::door

@@ -1,0 +1,93 @@
+#include "door/fields.hpp"
+
+namespace lvb::door {
+namespace {
+
+constexpr Range level{-200.0, 150.0, false};
+constexpr Range window{-250.0, 150.0, false};
+constexpr Range tolerance{0.0, 100.0, false};
+constexpr Range loss_only{-200.0, 0.0, false};
+constexpr Range around_zero{-60.0, 60.0, false};
+constexpr Range amplifier_gain{-60.0, 120.0, false};
+constexpr Range air_gain{-200.0, 30.0, false};
+constexpr Range optional_length{0.001, 10000.0, false}; // only a cable by type or table must have one
+
+} // namespace
+
+const Range *stage_range(std::int32_t kind, std::int32_t field) noexcept {
+    switch (field) {
+    case LVB_FIELD_TOLERANCE_DB:
+        return &tolerance;
+    case LVB_FIELD_LEVEL_DBM:
+        return kind == LVB_KIND_SOURCE ? &level : nullptr;
+    case LVB_FIELD_LENGTH_M:
+        return kind == LVB_KIND_CABLE ? &optional_length : nullptr;
+    case LVB_FIELD_CONNECTOR_LOSS_DB:
+        return kind == LVB_KIND_CABLE ? &connector_loss_range : nullptr;
+    case LVB_FIELD_CONNECTOR_COUNT:
+        return kind == LVB_KIND_CABLE ? &connector_count_range : nullptr;
+    case LVB_FIELD_FLOOR_DBM:
+    case LVB_FIELD_WANTED_LOW_DBM:
+    case LVB_FIELD_WANTED_HIGH_DBM:
+    case LVB_FIELD_CEILING_DBM:
+        return kind == LVB_KIND_RECEIVER ? &window : nullptr;
+    case LVB_FIELD_GAIN_DB:
+        switch (kind) {
+        case LVB_KIND_SOURCE:
+        case LVB_KIND_ANTENNA:
+        case LVB_KIND_RECEIVER:
+            return &around_zero;
+        case LVB_KIND_PASSIVE:
+        case LVB_KIND_CABLE:
+        case LVB_KIND_ALLOWANCE:
+            return &loss_only;
+        case LVB_KIND_AMPLIFIER:
+            return &amplifier_gain;
+        case LVB_KIND_AIR:
+            return &air_gain;
+        default:
+            return nullptr;
+        }
+    default:
+        return nullptr;
+    }
+}
+
+const Range *struct_range(std::int32_t structure, std::int32_t field) noexcept {
+    static constexpr Range near_distance{0.01, 1e9, false};
+    static constexpr Range far_distance{0.01, 1e9, false}; // only a chain with air must have one
+    static constexpr Range stage_count{1.0, LVB_MAX_STAGES, true};
+    const bool link = structure == LVB_STRUCT_LINK;
+    const bool run = structure == LVB_STRUCT_CABLE_RUN;
+    if (!link && !run) return nullptr;
+    switch (field) {
+    case LVB_FIELD_FREQUENCY_MHZ:
+        return &frequency_range;
+    case LVB_FIELD_TEMPERATURE_DEGC:
+        return &temperature_range;
+    case LVB_FIELD_STAGE_COUNT:
+        return link ? &stage_count : nullptr;
+    case LVB_FIELD_FAR_DISTANCE_M:
+        return link ? &far_distance : nullptr;
+    case LVB_FIELD_NEAR_DISTANCE_M:
+        return link ? &near_distance : nullptr;
+    case LVB_FIELD_LENGTH_M:
+        return run ? &length_range : nullptr;
+    case LVB_FIELD_CONNECTOR_COUNT:
+        return run ? &connector_count_range : nullptr;
+    case LVB_FIELD_CONNECTOR_LOSS_DB:
+        return run ? &connector_loss_range : nullptr;
+    default:
+        return nullptr;
+    }
+}
+
+Refusal check_field(double value, const Range &range, Place place, std::int32_t field) noexcept {
+    if (value == 0.0) {
+        if (!range.required) return {};
+        return refuse(LVB_E_MISSING, place, field, value, range.minimum, range.maximum);
+    }
+    return check_range(value, range.minimum, range.maximum, place, field);
+}
+
+} // namespace lvb::door

@@ -1,0 +1,22 @@
+// Noise figure, noise temperature and thermal noise. Sources: IEEE (T0 = 290 K), SI Brochure (k), ITU-R P.372.
+#pragma once
+
+#include "math/elementary.hpp"
+
+namespace lvb::noise {
+
+inline constexpr double reference_temperature_k = 290.0;
+// 10 log10(1.380649e-23 * 1e6) + 30: thermal noise in dBm of 1 MHz at 1 K.
+inline constexpr double dbm_at_1_mhz_1_k = -138.59916717321766529;
+
+inline double temperature_k_from_figure_db(double noise_figure_db) noexcept {
+    return reference_temperature_k * math::power_of_db_m1(noise_figure_db);
+}
+inline double figure_db_from_temperature_k(double noise_temperature_k) noexcept {
+    return math::ten_log10_1p(noise_temperature_k / reference_temperature_k);
+}
+inline double thermal_noise_dbm(double bandwidth_mhz, double temperature_k) noexcept {
+    return math::ten_log10(bandwidth_mhz) + math::ten_log10(temperature_k) + dbm_at_1_mhz_1_k;
+}
+
+} // namespace lvb::noise

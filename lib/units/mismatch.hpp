@@ -1,0 +1,58 @@
+// The four ways to state a mismatch, by way of the reflection coefficient's magnitude. Source: Pozar, Microwave
+// Engineering, 2.3 (terminated lossless line).
+#pragma once
+
+#include "math/elementary.hpp"
+
+namespace lvb::units {
+
+inline double reflection_from_vswr(double vswr) noexcept {
+    return vswr == math::infinity ? 1.0 : (vswr - 1.0) / (vswr + 1.0);
+}
+inline double vswr_from_reflection(double reflection) noexcept { return (1.0 + reflection) / (1.0 - reflection); }
+inline double return_loss_db_from_reflection(double reflection) noexcept {
+    return 0.0 - math::twenty_log10(reflection); // from zero, so that total reflection gives 0 and not -0
+}
+inline double reflection_from_return_loss_db(double return_loss_db) noexcept {
+    return math::amplitude_of_db(-return_loss_db);
+}
+inline double mismatch_loss_db_from_reflection(double reflection) noexcept {
+    return 0.0 - math::ten_log10_1p(-reflection * reflection);
+}
+inline double reflection_from_mismatch_loss_db(double mismatch_loss_db) noexcept {
+    return math::sqrt(0.0 - math::power_of_db_m1(-mismatch_loss_db));
+}
+// 1 - r^2 is 4 s / (s + 1)^2: no difference of near numbers, however large the ratio is.
+inline double mismatch_loss_db_from_vswr(double vswr) noexcept {
+    if (vswr == math::infinity) return math::infinity;
+    const double excess = vswr - 1.0;
+    return math::ten_log10_1p(excess * (excess / (4.0 * vswr)));
+}
+inline double vswr_from_mismatch_loss_db(double mismatch_loss_db) noexcept {
+    // (1 + r) / (1 - r) = (1 + r)^2 / (1 - r^2)
+    const double sum = 1.0 + reflection_from_mismatch_loss_db(mismatch_loss_db);
+    return sum * sum * math::power_of_db(mismatch_loss_db);
+}
+// With q = 10^(L/20): (1 + 1/q) / (1 - 1/q) = 1 + 2 / (q - 1).
+inline double vswr_from_return_loss_db(double return_loss_db) noexcept {
+    return 1.0 + 2.0 / math::power_of_db_m1(return_loss_db / 2.0);
+}
+inline double return_loss_db_from_vswr(double vswr) noexcept {
+    return 2.0 * math::ten_log10_1p(2.0 / (vswr - 1.0)); // (s + 1) / (s - 1) = 1 + 2 / (s - 1)
+}
+// The power that is not reflected: 10^(-a/10) + 10^(-b/10) = 1 joins the two losses in both directions.
+inline double complementary_loss_db(double loss_db) noexcept {
+    return loss_db < 3.0 ? 0.0 - math::ten_log10(0.0 - math::power_of_db_m1(-loss_db))
+                         : 0.0 - math::ten_log10_1p(-math::power_of_db(-loss_db));
+}
+inline double reflection_from_resistances(double load_ohm, double reference_ohm) noexcept {
+    return math::abs(load_ohm - reference_ohm) / (load_ohm + reference_ohm);
+}
+inline double mismatch_uncertainty_high_db(double reflection_1, double reflection_2) noexcept {
+    return 2.0 * math::ten_log10_1p(reflection_1 * reflection_2);
+}
+inline double mismatch_uncertainty_low_db(double reflection_1, double reflection_2) noexcept {
+    return 2.0 * math::ten_log10_1p(-(reflection_1 * reflection_2));
+}
+
+} // namespace lvb::units
