@@ -66,42 +66,43 @@ lvb_budget budget_of(const chain::Result &result, std::uint32_t stages) noexcept
     return budget;
 }
 
-// Walks the whole chain: checks each stage and enters it. With `levels` it also writes a line for each.
-Refusal walk(const lvb_link &link, chain::Ledger &ledger, lvb_level *levels, std::uint32_t level_size) noexcept {
+// Checks every stage and their order, and enters them into the ledger where there is one. With `levels` it also writes
+// a line for each.
+bool walk(Refusal &refusal, const lvb_link &link, chain::Ledger *ledger, lvb_level *levels,
+          std::uint32_t level_size) noexcept {
     Order order;
     chain::Stage stage;
     char *line = reinterpret_cast<char *>(levels);
     for (std::uint32_t i = 0; i < link.stage_count; ++i) {
-        if (const Refusal refusal = take_stage(link, i, stage)) return refusal;
-        if (const Refusal refusal = order.next(stage.kind, static_cast<std::int32_t>(i))) return refusal;
-        const chain::Line &entered = ledger.enter(stage);
+        if (!take_stage(refusal, link, i, stage) || !order.next(refusal, stage.kind, static_cast<std::int32_t>(i)))
+            return false;
+        if (ledger == nullptr) continue;
+        const chain::Line &entered = ledger->enter(stage);
         if (line == nullptr) continue;
         const lvb_level level = level_of(entered);
         give(line, &level, sizeof level, level_size);
         line += level_size;
     }
-    return order.end();
+    return order.end(refusal);
 }
 
-Refusal compute(const lvb_link *lent, lvb_budget *budget, lvb_level *levels, std::uint32_t level_size) noexcept {
+bool compute(Refusal &refusal, const lvb_link *lent, lvb_budget *budget, lvb_level *levels,
+             std::uint32_t level_size) noexcept {
     lvb_link link;
     chain::Conditions conditions;
-    if (const Refusal refusal = take_link(lent, link, conditions)) return refusal;
-    if (const Refusal refusal = check_result(budget, LVB_STRUCT_BUDGET, LVB_FIELD_BUDGET)) return refusal;
+    if (!take_link(refusal, lent, link, conditions) ||
+        !check_result(refusal, budget, LVB_STRUCT_BUDGET, LVB_FIELD_BUDGET))
+        return false;
+    // Levels are written while the chain is walked, so a walk without them meets every refusal first.
     if (levels != nullptr)
-        if (const Refusal refusal =
-                check_size(level_size, sizeof(lvb_level), LVB_E_ELEMENT_SIZE, {}, LVB_FIELD_LEVEL_SIZE))
-            return refusal;
-    // The first walk meets every refusal before anything is written.
+        if (!check_size(refusal, level_size, sizeof(lvb_level), LVB_E_ELEMENT_SIZE, {}, LVB_FIELD_LEVEL_SIZE) ||
+            !walk(refusal, link, nullptr, nullptr, 0))
+            return false;
     chain::Ledger ledger(conditions);
-    if (const Refusal refusal = walk(link, ledger, nullptr, 0)) return refusal;
-    if (levels != nullptr) {
-        chain::Ledger again(conditions);
-        if (const Refusal refusal = walk(link, again, levels, level_size)) return refusal;
-    }
+    if (!walk(refusal, link, &ledger, levels, level_size)) return false;
     lvb_budget out = budget_of(ledger.close(), link.stage_count);
     give(budget, out);
-    return {};
+    return true;
 }
 
 } // namespace
@@ -110,5 +111,5 @@ Refusal compute(const lvb_link *lent, lvb_budget *budget, lvb_level *levels, std
 extern "C" lvb_status lvb_compute_budget(const lvb_link *link, lvb_budget *budget, lvb_level *levels,
                                          uint32_t level_size, lvb_fault *fault) {
     using namespace lvb::door;
-    return answer(fault, [&]() noexcept { return compute(link, budget, levels, level_size); });
+    return answer(fault, [&](Refusal &refusal) noexcept { return compute(refusal, link, budget, levels, level_size); });
 }

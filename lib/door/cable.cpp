@@ -6,53 +6,40 @@
 namespace lvb::door {
 namespace {
 
-Refusal check_run(const lvb_cable_run &run, Place place) noexcept {
-    if (const Refusal refusal = check_flags(run.stated, LVB_STATED_TEMPERATURE, place)) return refusal;
-    struct Number {
-        std::int32_t field;
-        double value;
-    };
-    const Number numbers[] = {
-        {LVB_FIELD_FREQUENCY_MHZ, run.frequency_mhz},
-        {LVB_FIELD_LENGTH_M, run.length_m},
-        {LVB_FIELD_TEMPERATURE_DEGC, run.temperature_degc},
-        {LVB_FIELD_CONNECTOR_LOSS_DB, run.connector_loss_db},
-        {LVB_FIELD_CONNECTOR_COUNT, static_cast<double>(run.connector_count)},
-    };
-    for (const Number &number : numbers)
-        if (const Refusal refusal =
-                check_field(number.value, *struct_range(LVB_STRUCT_CABLE_RUN, number.field), place, number.field))
-            return refusal;
-    if ((run.stated & LVB_STATED_TEMPERATURE) == 0 && run.temperature_degc != 0.0)
-        return refuse(LVB_E_NOT_STATED, place, LVB_FIELD_TEMPERATURE_DEGC, run.temperature_degc);
-    if (run.connector_count == 0 && run.connector_loss_db != 0.0)
-        return refuse(LVB_E_MISSING, place, LVB_FIELD_CONNECTOR_COUNT, 0.0, 1.0, connector_count_range.maximum);
-    return {};
+bool check_run(Refusal &refusal, const lvb_cable_run &run, Place place) noexcept {
+    return check_stated(refusal, run.stated, LVB_STATED_TEMPERATURE, place) &&
+           check_field(refusal, run.frequency_mhz, frequency_range, place, LVB_FIELD_FREQUENCY_MHZ) &&
+           check_field(refusal, run.length_m, length_range, place, LVB_FIELD_LENGTH_M) &&
+           check_temperature(refusal, run.temperature_degc, run.stated, place) &&
+           check_connectors(refusal, run.connector_count, run.connector_loss_db, place);
 }
 
-Refusal take_table(const lvb_cable_run &run, const lvb_cable_table *lent, Place place, cable::Table &table) noexcept {
+bool take_table(Refusal &refusal, const lvb_cable_run &run, const lvb_cable_table *lent, Place place,
+                cable::Table &table) noexcept {
     if (run.cable_type < 0 || run.cable_type > tables::cable_types)
-        return refuse(LVB_E_UNKNOWN_VALUE, place, LVB_FIELD_CABLE_TYPE, run.cable_type, 0.0, tables::cable_types);
-    if (run.cable_type != 0 && lent != nullptr) return refuse(LVB_E_CONFLICT, {}, LVB_FIELD_CABLE_TABLE);
-    if (lent != nullptr) return take_cable_table(lent, -1, table);
-    if (run.cable_type == 0) return refuse(LVB_E_MISSING, place, LVB_FIELD_CABLE_TYPE, 0.0, 1.0, tables::cable_types);
+        return refuse(refusal, LVB_E_UNKNOWN_VALUE, place, LVB_FIELD_CABLE_TYPE, run.cable_type, 0.0,
+                      tables::cable_types);
+    if (run.cable_type != 0 && lent != nullptr) return refuse(refusal, LVB_E_CONFLICT, {}, LVB_FIELD_CABLE_TABLE);
+    if (lent != nullptr) return take_cable_table(refusal, lent, -1, table);
+    if (run.cable_type == 0)
+        return refuse(refusal, LVB_E_MISSING, place, LVB_FIELD_CABLE_TYPE, 0.0, 1.0, tables::cable_types);
     table = tables::cable_table(run.cable_type);
-    return {};
+    return true;
 }
 
-Refusal compute(const lvb_cable_run *lent, const lvb_cable_table *lent_table, lvb_cable_loss *loss) noexcept {
+bool compute(Refusal &refusal, const lvb_cable_run *lent, const lvb_cable_table *lent_table,
+             lvb_cable_loss *loss) noexcept {
     const Place place{LVB_STRUCT_CABLE_RUN};
     lvb_cable_run run;
-    if (const Refusal refusal = take(lent, run, place, LVB_FIELD_RUN)) return refusal;
-    if (const Refusal refusal = check_result(loss, LVB_STRUCT_CABLE_LOSS, LVB_FIELD_LOSS)) return refusal;
-    if (const Refusal refusal = check_run(run, place)) return refusal;
+    if (!take(refusal, lent, run, place, LVB_FIELD_RUN) ||
+        !check_result(refusal, loss, LVB_STRUCT_CABLE_LOSS, LVB_FIELD_LOSS) || !check_run(refusal, run, place))
+        return false;
     cable::Run model{{}, run.length_m, run.connector_count, run.connector_loss_db};
-    if (const Refusal refusal = take_table(run, lent_table, place, model.table)) return refusal;
-    if (const Refusal refusal = check_usable(model.table, run.frequency_mhz, {LVB_STRUCT_CABLE_TABLE})) return refusal;
+    if (!take_table(refusal, run, lent_table, place, model.table) ||
+        !check_usable(refusal, model.table, run.frequency_mhz, -1))
+        return false;
 
-    const bool warm = (run.stated & LVB_STATED_TEMPERATURE) != 0;
-    const cable::Loss result =
-        cable::loss(model, run.frequency_mhz, warm ? run.temperature_degc : cable::table_temperature_degc);
+    const cable::Loss result = cable::loss(model, run.frequency_mhz, temperature_of(run.temperature_degc, run.stated));
     lvb_cable_loss out{};
     out.notes = result.attenuation.extrapolated ? std::uint32_t{LVB_NOTE_EXTRAPOLATED} : 0u;
     out.attenuation_db_per_100m = result.attenuation.db_per_100m;
@@ -60,17 +47,17 @@ Refusal compute(const lvb_cable_run *lent, const lvb_cable_table *lent_table, lv
     out.connectors_loss_db = result.connectors_db;
     out.loss_db = result.cable_db + result.connectors_db;
     give(loss, out);
-    return {};
+    return true;
 }
 
-Refusal check_type(std::int32_t type) noexcept {
-    if (type >= 1 && type <= tables::cable_types) return {};
-    return refuse(LVB_E_NOT_FOUND, {}, LVB_FIELD_CABLE_TYPE, type, 1.0, tables::cable_types);
+bool check_type(Refusal &refusal, std::int32_t type) noexcept {
+    if (type >= 1 && type <= tables::cable_types) return true;
+    return refuse(refusal, LVB_E_NOT_FOUND, {}, LVB_FIELD_CABLE_TYPE, type, 1.0, tables::cable_types);
 }
 
-Refusal describe(std::int32_t type, lvb_cable_info *info) noexcept {
-    if (const Refusal refusal = check_result(info, LVB_STRUCT_CABLE_INFO, LVB_FIELD_INFO)) return refusal;
-    if (const Refusal refusal = check_type(type)) return refusal;
+bool describe(Refusal &refusal, std::int32_t type, lvb_cable_info *info) noexcept {
+    if (!check_result(refusal, info, LVB_STRUCT_CABLE_INFO, LVB_FIELD_INFO)) return false;
+    if (!check_type(refusal, type)) return false;
     const cable::Table table = tables::cable_table(type);
     lvb_cable_info out{};
     out.cable_type = type;
@@ -82,15 +69,15 @@ Refusal describe(std::int32_t type, lvb_cable_info *info) noexcept {
     out.name = tables::cable_name(type);
     out.description = tables::cable_description(type);
     give(info, out);
-    return {};
+    return true;
 }
 
-Refusal describe_row(std::int32_t type, std::uint32_t index, lvb_cable_row *row) noexcept {
-    if (const Refusal refusal = check_result(row, LVB_STRUCT_CABLE_ROW, LVB_FIELD_ROW)) return refusal;
-    if (const Refusal refusal = check_type(type)) return refusal;
+bool describe_row(Refusal &refusal, std::int32_t type, std::uint32_t index, lvb_cable_row *row) noexcept {
+    if (!check_result(refusal, row, LVB_STRUCT_CABLE_ROW, LVB_FIELD_ROW)) return false;
+    if (!check_type(refusal, type)) return false;
     const std::size_t rows = tables::cable_table(type).rows;
     if (index >= rows)
-        return refuse(LVB_E_NOT_FOUND, {}, LVB_FIELD_ROW_INDEX, index, 0.0, static_cast<double>(rows - 1));
+        return refuse(refusal, LVB_E_NOT_FOUND, {}, LVB_FIELD_ROW_INDEX, index, 0.0, static_cast<double>(rows - 1));
     const tables::CableRow found = tables::cable_row(type, index);
     lvb_cable_row out{};
     out.frequency_mhz = found.frequency_mhz;
@@ -98,7 +85,7 @@ Refusal describe_row(std::int32_t type, std::uint32_t index, lvb_cable_row *row)
     out.source = found.source;
     out.remark = found.remark;
     give(row, out);
-    return {};
+    return true;
 }
 
 // Next letter or digit of a designation, in upper case; 0 at its end. Everything else does not count.
@@ -132,7 +119,7 @@ extern "C" {
 lvb_status lvb_compute_cable_loss(const lvb_cable_run *run, const lvb_cable_table *table, lvb_cable_loss *loss,
                                   lvb_fault *fault) {
     using namespace lvb::door;
-    return answer(fault, [&]() noexcept { return compute(run, table, loss); });
+    return answer(fault, [&](Refusal &refusal) noexcept { return compute(refusal, run, table, loss); });
 }
 
 uint32_t lvb_cable_type_count(void) { return lvb::tables::cable_types; }
@@ -146,12 +133,12 @@ int32_t lvb_cable_type_from_name(const char *name) {
 
 lvb_status lvb_describe_cable(int32_t cable_type, lvb_cable_info *info, lvb_fault *fault) {
     using namespace lvb::door;
-    return answer(fault, [&]() noexcept { return describe(cable_type, info); });
+    return answer(fault, [&](Refusal &refusal) noexcept { return describe(refusal, cable_type, info); });
 }
 
 lvb_status lvb_describe_cable_row(int32_t cable_type, uint32_t row_index, lvb_cable_row *row, lvb_fault *fault) {
     using namespace lvb::door;
-    return answer(fault, [&]() noexcept { return describe_row(cable_type, row_index, row); });
+    return answer(fault, [&](Refusal &refusal) noexcept { return describe_row(refusal, cable_type, row_index, row); });
 }
 
 } // extern "C"

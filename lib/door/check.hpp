@@ -1,4 +1,7 @@
 // The tools of the door: refuse with a fault, copy structs in and out by their declared size.
+//
+// Every check gives true when all is well; otherwise it fills the refusal and gives false, so that checks chain with
+// &&.
 #pragma once
 
 #include <levelbook/levelbook.h>
@@ -21,7 +24,7 @@ struct Place {
     std::int32_t row = -1;
 };
 
-/// A refusal in numbers; `status` LVB_OK means that nothing was refused.
+/// What was refused, in numbers; NaN where there is none.
 struct Refusal {
     lvb_status status = LVB_OK;
     Place place{};
@@ -29,58 +32,54 @@ struct Refusal {
     double value = math::not_a_number;
     double minimum = math::not_a_number;
     double maximum = math::not_a_number;
-
-    explicit operator bool() const noexcept { return status != LVB_OK; }
 };
 
-inline Refusal refuse(lvb_status status, Place place, std::int32_t field) noexcept { return {status, place, field}; }
-inline Refusal refuse(lvb_status status, Place place, std::int32_t field, double value,
-                      double minimum = math::not_a_number, double maximum = math::not_a_number) noexcept {
-    return {status, place, field, value, minimum, maximum};
+/// Fills the refusal; always false.
+bool refuse(Refusal &refusal, lvb_status status, Place place, std::int32_t field, double value = math::not_a_number,
+            double minimum = math::not_a_number, double maximum = math::not_a_number) noexcept;
+
+/// Refuses a value that is not in its range as NaN, infinite, below or above it; always false.
+bool refuse_outside(Refusal &refusal, double value, double minimum, double maximum, Place place,
+                    std::int32_t field) noexcept;
+
+inline bool check_range(Refusal &refusal, double value, double minimum, double maximum, Place place,
+                        std::int32_t field) noexcept {
+    return (value >= minimum && value <= maximum) || refuse_outside(refusal, value, minimum, maximum, place, field);
 }
 
-/// NaN, infinity, below or above the range.
-Refusal check_range(double value, double minimum, double maximum, Place place, std::int32_t field) noexcept;
-
-/// Refuses flags that are not in `known`.
-Refusal check_flags(std::uint32_t flags, std::uint32_t known, Place place) noexcept;
-
-/// Sizes: `first` is the size of the struct's first version. The tail beyond `known` must be zero (input only).
-Refusal check_size(std::uint32_t size, std::size_t first, lvb_status status, Place place, std::int32_t field) noexcept;
-Refusal check_tail(const void *object, std::uint32_t size, std::size_t known, Place place) noexcept;
-
-bool fault_is_usable(const lvb_fault *fault) noexcept;
-/// Fills a usable fault with a refusal, or clears it where nothing was refused.
-void fill(lvb_fault *fault, const Refusal &refusal) noexcept;
-
-/// Every call with a fault goes through here: `body` does the work and returns what it refused. A fault of a wrong size
-/// refuses the call before it starts, and is not written.
-template <class Body>
-lvb_status answer(lvb_fault *fault, Body body) noexcept {
-    if (fault != nullptr && !fault_is_usable(fault)) return LVB_E_STRUCT_SIZE;
-    const Refusal refusal = body();
-    if (fault != nullptr) fill(fault, refusal);
-    return refusal.status;
+/// Refuses bits of a member `stated` that are not in `known`.
+inline bool check_stated(Refusal &refusal, std::uint32_t stated, std::uint32_t known, Place place) noexcept {
+    return (stated & ~known) == 0 || refuse(refusal, LVB_E_UNKNOWN_VALUE, place, LVB_FIELD_STATED, stated, 0.0, known);
 }
+
+/// A size is at least that of the struct's first version, and not absurd.
+inline bool check_size(Refusal &refusal, std::uint32_t size, std::size_t first, lvb_status status, Place place,
+                       std::int32_t field) noexcept {
+    return (size >= first && size <= largest_struct) ||
+           refuse(refusal, status, place, field, size, static_cast<double>(first), largest_struct);
+}
+
+/// What a caller's struct holds beyond the `known` bytes must be zero.
+bool check_tail(Refusal &refusal, const void *object, std::uint32_t size, std::size_t known, Place place) noexcept;
 
 /// Copies a caller's struct in: what its size leaves out is zero.
 template <class T>
-Refusal take(const T *object, T &copy, Place place, std::int32_t argument) noexcept {
-    if (object == nullptr) return refuse(LVB_E_NULL, {}, argument);
+bool take(Refusal &refusal, const T *object, T &copy, Place place, std::int32_t argument) noexcept {
+    if (object == nullptr) return refuse(refusal, LVB_E_NULL, {}, argument);
     std::uint32_t size;
     std::memcpy(&size, object, sizeof size);
-    if (const Refusal refusal = check_size(size, sizeof(T), LVB_E_STRUCT_SIZE, place, LVB_FIELD_SIZE)) return refusal;
-    if (const Refusal refusal = check_tail(object, size, sizeof(T), place)) return refusal;
-    copy = T{};
-    std::memcpy(&copy, object, size < sizeof(T) ? size : sizeof(T));
-    return {};
+    if (!check_size(refusal, size, sizeof(T), LVB_E_STRUCT_SIZE, place, LVB_FIELD_SIZE) ||
+        !check_tail(refusal, object, size, sizeof(T), place))
+        return false;
+    std::memcpy(&copy, object, sizeof(T));
+    return true;
 }
 
 /// Checks a caller's struct for a result, before anything is computed.
 template <class T>
-Refusal check_result(const T *object, std::int32_t structure, std::int32_t argument) noexcept {
-    if (object == nullptr) return refuse(LVB_E_NULL, {}, argument);
-    return check_size(object->size, sizeof(T), LVB_E_STRUCT_SIZE, {structure}, LVB_FIELD_SIZE);
+bool check_result(Refusal &refusal, const T *object, std::int32_t structure, std::int32_t argument) noexcept {
+    if (object == nullptr) return refuse(refusal, LVB_E_NULL, {}, argument);
+    return check_size(refusal, object->size, sizeof(T), LVB_E_STRUCT_SIZE, {structure}, LVB_FIELD_SIZE);
 }
 
 /// Copies a result out in the caller's size; a tail that this library does not know is set to zero.
@@ -92,6 +91,24 @@ template <class T>
 void give(T *object, T &result) noexcept {
     result.size = object->size;
     give(object, &result, sizeof(T), result.size);
+}
+
+inline bool fault_is_usable(const lvb_fault *fault) noexcept {
+    return fault != nullptr && fault->size >= sizeof(lvb_fault) && fault->size <= largest_struct;
+}
+
+/// Fills a usable fault with a refusal, or clears it where nothing was refused.
+void fill(lvb_fault *fault, const Refusal &refusal) noexcept;
+
+/// Every call with a fault goes through here: `body` does the work and fills a refusal where it gives false. A fault of
+/// a wrong size refuses the call before it starts, and is not written.
+template <class Body>
+lvb_status answer(lvb_fault *fault, Body body) noexcept {
+    if (fault != nullptr && !fault_is_usable(fault)) return LVB_E_STRUCT_SIZE;
+    Refusal refusal;
+    body(refusal);
+    if (fault != nullptr) fill(fault, refusal);
+    return refusal.status;
 }
 
 } // namespace lvb::door

@@ -13,20 +13,21 @@ constexpr char version_text[] =
 namespace lvb::door {
 namespace {
 
-Refusal describe_field(std::int32_t structure, std::int32_t kind, std::int32_t field, lvb_range *range) noexcept {
-    if (const Refusal refusal = check_result(range, LVB_STRUCT_RANGE, LVB_FIELD_RANGE)) return refusal;
+bool describe_field(Refusal &refusal, std::int32_t structure, std::int32_t kind, std::int32_t field,
+                    lvb_range *range) noexcept {
+    if (!check_result(refusal, range, LVB_STRUCT_RANGE, LVB_FIELD_RANGE)) return false;
     const bool stage = structure == LVB_STRUCT_STAGE;
     if (stage ? kind < LVB_KIND_SOURCE || kind > LVB_KIND_RECEIVER : kind != 0)
-        return refuse(LVB_E_NOT_FOUND, {}, LVB_FIELD_KIND, kind, stage ? LVB_KIND_SOURCE : 0,
+        return refuse(refusal, LVB_E_NOT_FOUND, {}, LVB_FIELD_KIND, kind, stage ? LVB_KIND_SOURCE : 0,
                       stage ? LVB_KIND_RECEIVER : 0);
     const Range *found = stage ? stage_range(kind, field) : struct_range(structure, field);
-    if (found == nullptr) return refuse(LVB_E_NOT_FOUND, {}, LVB_FIELD_FIELD, field);
+    if (found == nullptr) return refuse(refusal, LVB_E_NOT_FOUND, {}, LVB_FIELD_FIELD, field);
     lvb_range out{};
     out.required = found->required ? 1 : 0;
     out.minimum = found->minimum;
     out.maximum = found->maximum;
     give(range, out);
-    return {};
+    return true;
 }
 
 } // namespace
@@ -75,7 +76,8 @@ uint32_t lvb_struct_size(int32_t structure) {
 
 lvb_status lvb_describe_field(int32_t structure, int32_t kind, int32_t field, lvb_range *range, lvb_fault *fault) {
     using namespace lvb::door;
-    return answer(fault, [&]() noexcept { return describe_field(structure, kind, field, range); });
+    return answer(fault,
+                  [&](Refusal &refusal) noexcept { return describe_field(refusal, structure, kind, field, range); });
 }
 
 } // extern "C"

@@ -54,8 +54,6 @@ const Range *stage_range(std::int32_t kind, std::int32_t field) noexcept {
 }
 
 const Range *struct_range(std::int32_t structure, std::int32_t field) noexcept {
-    static constexpr Range near_distance{0.01, 1e9, false};
-    static constexpr Range far_distance{0.01, 1e9, false}; // only a chain with air must have one
     static constexpr Range stage_count{1.0, LVB_MAX_STAGES, true};
     const bool link = structure == LVB_STRUCT_LINK;
     const bool run = structure == LVB_STRUCT_CABLE_RUN;
@@ -68,9 +66,8 @@ const Range *struct_range(std::int32_t structure, std::int32_t field) noexcept {
     case LVB_FIELD_STAGE_COUNT:
         return link ? &stage_count : nullptr;
     case LVB_FIELD_FAR_DISTANCE_M:
-        return link ? &far_distance : nullptr;
     case LVB_FIELD_NEAR_DISTANCE_M:
-        return link ? &near_distance : nullptr;
+        return link ? &distance_range : nullptr;
     case LVB_FIELD_LENGTH_M:
         return run ? &length_range : nullptr;
     case LVB_FIELD_CONNECTOR_COUNT:
@@ -80,14 +77,6 @@ const Range *struct_range(std::int32_t structure, std::int32_t field) noexcept {
     default:
         return nullptr;
     }
-}
-
-Refusal check_field(double value, const Range &range, Place place, std::int32_t field) noexcept {
-    if (value == 0.0) {
-        if (!range.required) return {};
-        return refuse(LVB_E_MISSING, place, field, value, range.minimum, range.maximum);
-    }
-    return check_range(value, range.minimum, range.maximum, place, field);
 }
 
 } // namespace lvb::door

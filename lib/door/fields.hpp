@@ -1,6 +1,7 @@
 // The ranges of numeric fields: one table serves the checks and lvb_describe_field.
 #pragma once
 
+#include "cable/attenuation.hpp"
 #include "door/check.hpp"
 
 namespace lvb::door {
@@ -12,7 +13,7 @@ struct Range {
 };
 
 inline constexpr Range frequency_range{0.1, 300000.0, true};
-inline constexpr Range distance_range{0.01, 1e9, true};
+inline constexpr Range distance_range{0.01, 1e9, false}; // a chain with air must have one
 inline constexpr Range temperature_range{-100.0, 200.0, false};
 inline constexpr Range length_range{0.001, 10000.0, true};
 inline constexpr Range connector_loss_range{0.0, 10.0, false};
@@ -23,7 +24,28 @@ const Range *stage_range(std::int32_t kind, std::int32_t field) noexcept;
 /// The same for a link or a cable run.
 const Range *struct_range(std::int32_t structure, std::int32_t field) noexcept;
 
-/// A field that must lie in its range; zero is missing where the range says so.
-Refusal check_field(double value, const Range &range, Place place, std::int32_t field) noexcept;
+/// A field that must lie in its range; zero is missing where the range says so, and neutral otherwise.
+inline bool check_field(Refusal &refusal, double value, const Range &range, Place place, std::int32_t field) noexcept {
+    if (value != 0.0) return check_range(refusal, value, range.minimum, range.maximum, place, field);
+    return !range.required || refuse(refusal, LVB_E_MISSING, place, field, value, range.minimum, range.maximum);
+}
+
+/// A temperature and its bit in `stated`.
+inline bool check_temperature(Refusal &refusal, double temperature_degc, std::uint32_t stated, Place place) noexcept {
+    if (!check_field(refusal, temperature_degc, temperature_range, place, LVB_FIELD_TEMPERATURE_DEGC)) return false;
+    return (stated & LVB_STATED_TEMPERATURE) != 0 || temperature_degc == 0.0 ||
+           refuse(refusal, LVB_E_NOT_STATED, place, LVB_FIELD_TEMPERATURE_DEGC, temperature_degc);
+}
+inline double temperature_of(double temperature_degc, std::uint32_t stated) noexcept {
+    return (stated & LVB_STATED_TEMPERATURE) != 0 ? temperature_degc : cable::table_temperature_degc;
+}
+
+/// Connectors of a cable; a loss of each without a count is refused, since it would have no effect.
+inline bool check_connectors(Refusal &refusal, std::uint32_t count, double loss_db, Place place) noexcept {
+    return check_field(refusal, count, connector_count_range, place, LVB_FIELD_CONNECTOR_COUNT) &&
+           check_field(refusal, loss_db, connector_loss_range, place, LVB_FIELD_CONNECTOR_LOSS_DB) &&
+           (count != 0 || loss_db == 0.0 ||
+            refuse(refusal, LVB_E_MISSING, place, LVB_FIELD_CONNECTOR_COUNT, 0.0, 1.0, connector_count_range.maximum));
+}
 
 } // namespace lvb::door

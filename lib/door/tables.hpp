@@ -8,13 +8,13 @@
 namespace lvb::door {
 
 /// A host's cable table, checked whole. `table` is what the model reads.
-Refusal take_cable_table(const lvb_cable_table *lent, std::int32_t stage, cable::Table &table) noexcept;
+bool take_cable_table(Refusal &refusal, const lvb_cable_table *lent, std::int32_t stage, cable::Table &table) noexcept;
 
 /// Refuses a frequency beyond the range to which a cable table may be extrapolated.
-Refusal check_usable(const cable::Table &table, double frequency_mhz, Place place) noexcept;
+bool check_usable(Refusal &refusal, const cable::Table &table, double frequency_mhz, std::int32_t stage) noexcept;
 
 /// A host's gain table, checked whole against the range of gain_db and the frequency that it must hold.
-Refusal take_gain_table(const lvb_gain_table *lent, std::int32_t stage, const Range &range, double frequency_mhz,
-                        chain::GainTable &table) noexcept;
+bool take_gain_table(Refusal &refusal, const lvb_gain_table *lent, std::int32_t stage, const Range &range,
+                     double frequency_mhz, chain::GainTable &table) noexcept;
 
 } // namespace lvb::door
