@@ -793,7 +793,7 @@ LVB_API double lvb_far_field_distance_m(double frequency_mhz, double aperture_m)
 /** Polarization loss between two linear antennas whose axes enclose an angle.
  *  Formula: -20 log10 |cos(angle_deg)|; exactly 90 degrees (and 270, ...) gives +infinity.
  *  Source: Balanis, Antenna Theory, 2.12 (polarization loss factor).
- *  Range: angle_deg (-inf, inf).
+ *  Range: angle_deg [-1e12, 1e12].
  *  Refused: outside the range, and NaN, gives NaN.
  *  Accuracy: 1e-12 dB. Since: 0.1. */
 LVB_API double lvb_linear_polarization_loss_db(double angle_deg);
@@ -803,7 +803,7 @@ LVB_API double lvb_linear_polarization_loss_db(double angle_deg);
  *  axis and the ellipse's major axis.
  *  Formula: -10 log10((R^2 cos^2 t + sin^2 t) / (R^2 + 1)), R = 10^(axial_ratio_db / 20), t = angle_deg.
  *  Source: Balanis, Antenna Theory, 2.12 (polarization loss factor).
- *  Range: axial_ratio_db [0, inf], angle_deg (-inf, inf).
+ *  Range: axial_ratio_db [0, inf], angle_deg [-1e12, 1e12].
  *  Refused: outside the range, and NaN, gives NaN.
  *  Accuracy: 1e-12 dB. Since: 0.1. */
 LVB_API double lvb_linear_to_elliptical_loss_db(double axial_ratio_db, double angle_deg);
@@ -813,7 +813,7 @@ LVB_API double lvb_linear_to_elliptical_loss_db(double axial_ratio_db, double an
  *  (IEEE sense, each antenna as it radiates); angle_deg lies between the major axes as seen from one side.
  *  Formula: -10 log10(1/2 + (4 e1 e2 + (1 - e1^2)(1 - e2^2) cos 2t) / (2 (1 + e1^2)(1 + e2^2))).
  *  Source: Balanis, Antenna Theory, 2.12 (polarization loss factor). Written out for two ellipses.
- *  Range: ellipticity_1 [-1, 1], ellipticity_2 [-1, 1], angle_deg (-inf, inf).
+ *  Range: ellipticity_1 [-1, 1], ellipticity_2 [-1, 1], angle_deg [-1e12, 1e12].
  *  Refused: outside the range, and NaN, gives NaN.
  *  Accuracy: 1e-12 dB. Since: 0.1. */
 LVB_API double lvb_elliptical_polarization_loss_db(double ellipticity_1, double ellipticity_2, double angle_deg);

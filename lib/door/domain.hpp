@@ -10,7 +10,7 @@ using math::infinity;
 using math::not_a_number;
 
 inline bool a_number(double x) noexcept { return x == x; }                              // [-inf, inf]
-inline bool is_finite(double x) noexcept { return x - x == 0.0; }                       // (-inf, inf)
+inline bool an_angle(double x) noexcept { return x >= -1e12 && x <= 1e12; }             // [-1e12, 1e12]
 inline bool not_negative(double x) noexcept { return x >= 0.0; }                        // [0, inf]
 inline bool not_negative_finite(double x) noexcept { return x >= 0.0 && x < infinity; } // [0, inf)
 inline bool positive(double x) noexcept { return x > 0.0 && x < infinity; }             // (0, inf)

@@ -43,17 +43,17 @@ double lvb_far_field_distance_m(double frequency_mhz, double aperture_m) {
 }
 
 double lvb_linear_polarization_loss_db(double angle_deg) {
-    return is_finite(angle_deg) ? antenna::linear_loss_db(angle_deg) : not_a_number;
+    return an_angle(angle_deg) ? antenna::linear_loss_db(angle_deg) : not_a_number;
 }
 
 double lvb_linear_to_elliptical_loss_db(double axial_ratio_db, double angle_deg) {
-    return not_negative(axial_ratio_db) && is_finite(angle_deg)
+    return not_negative(axial_ratio_db) && an_angle(angle_deg)
                ? antenna::linear_to_elliptical_loss_db(axial_ratio_db, angle_deg)
                : not_a_number;
 }
 
 double lvb_elliptical_polarization_loss_db(double ellipticity_1, double ellipticity_2, double angle_deg) {
-    return signed_unit(ellipticity_1) && signed_unit(ellipticity_2) && is_finite(angle_deg)
+    return signed_unit(ellipticity_1) && signed_unit(ellipticity_2) && an_angle(angle_deg)
                ? antenna::elliptical_loss_db(ellipticity_1, ellipticity_2, angle_deg)
                : not_a_number;
 }
