@@ -1,11 +1,9 @@
-// Cosine of degrees. Coefficients and error bounds: recipes/cosine.sollya.
+// Kernel: cosine of degrees. Coefficients and error bounds: recipes/cosine.sollya.
 #pragma once
 
 #include "math/bits.hpp"
 
-namespace lvb::math {
-
-namespace angle {
+namespace lvb::math::kernel {
 
 /// On 0 to 45 degrees.
 inline double small_cosine(double d) noexcept {
@@ -25,8 +23,6 @@ inline double small_sine(double d) noexcept {
     return d * (0x1.1df46a2529d39p-6 + z * (low + z2 * (middle + z2 * high)));
 }
 
-} // namespace angle
-
 /// Cosine of an angle in degrees, exact at every multiple of 90 degrees; for angles up to 1e12 degrees, beyond which a
 /// binary64 no longer tells one degree from the next few. Error below 1.5 ULP.
 inline double cos_deg(double angle_deg) noexcept {
@@ -35,10 +31,10 @@ inline double cos_deg(double angle_deg) noexcept {
     const double size = rest < 0.0 ? -rest : rest;
     const double half_turn = size > 180.0 ? 360.0 - size : size;             // cos(360 - t) = cos t
     const double quarter = half_turn > 90.0 ? 180.0 - half_turn : half_turn; // cos(180 - t) = -cos t
-    const double cosine = angle::small_cosine(quarter);
-    const double sine = angle::small_sine(90.0 - quarter);
+    const double cosine = small_cosine(quarter);
+    const double sine = small_sine(90.0 - quarter);
     const double value = quarter > 45.0 ? sine : cosine;
     return half_turn > 90.0 ? -value : value;
 }
 
-} // namespace lvb::math
+} // namespace lvb::math::kernel

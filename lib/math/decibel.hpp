@@ -1,4 +1,4 @@
-// Logarithm and exponential in the forms that decibels need: 10 log10(x) and 10^(d / 10), and both around one.
+// Kernels: logarithm and exponential in the forms that decibels need: 10 log10(x) and 10^(d / 10), and both around one.
 //
 // Built of correctly rounded IEEE operations only, in one written order and without branches: the same bits on every
 // machine. Coefficients and the bounds of their approximation errors come from recipes/decibel.sollya.
@@ -7,9 +7,7 @@
 #include "math/bits.hpp"
 #include "math/constants.hpp"
 
-namespace lvb::math {
-
-namespace decibel {
+namespace lvb::math::kernel {
 
 // 10 / ln(10), 10 log10(2) and ln(10) / 10, each in two parts; the high parts are short, so that their products with
 // the short parts below are exact.
@@ -89,24 +87,19 @@ inline Power power_parts(double db) noexcept {
     return parts;
 }
 
-} // namespace decibel
-
 /// 10 log10(x): decibels of a power ratio. 0 gives -infinity, below 0 NaN. Error below 0.75 ULP.
 inline double ten_log10(double x) noexcept {
-    const double log = decibel::log_of_positive(x, 0.0);
+    const double log = log_of_positive(x, 0.0);
     const double up = x == infinity ? infinity : log;
     const double down = x == 0.0 ? -infinity : up;
     return x >= 0.0 ? down : not_a_number;
 }
 
-/// 20 log10(x): decibels of an amplitude ratio; exactly twice 10 log10(x).
-inline double twenty_log10(double x) noexcept { return 2.0 * ten_log10(x); }
-
 /// 10 log10(1 + x), accurate also for small x. -1 gives -infinity, below it NaN. Error below 2 ULP.
 inline double ten_log10_1p(double x) noexcept {
     const double sum = 1.0 + x;
     const double lost = x < 1.0 ? x - (sum - 1.0) : 1.0 - (sum - x);
-    const double log = decibel::log_of_positive(sum, lost / sum * (decibel::per_neper_high + decibel::per_neper_low));
+    const double log = log_of_positive(sum, lost / sum * (per_neper_high + per_neper_low));
     const double up = x == infinity ? infinity : log;
     const double down = sum == 0.0 ? -infinity : up;
     return sum >= 0.0 ? down : not_a_number;
@@ -114,20 +107,17 @@ inline double ten_log10_1p(double x) noexcept {
 
 /// 10^(db / 10): the power ratio of decibels. Error below 0.9 ULP; rounds once below the normal numbers.
 inline double power_of_db(double db) noexcept {
-    const decibel::Power p = decibel::power_parts(db);
+    const Power p = power_parts(db);
     const double sum = 1.0 + p.y_high;
     const double m = sum + (((1.0 - sum) + p.y_high) + p.y_low);
     return m * p.half_1 * p.half_2;
 }
 
-/// 10^(db / 20): the amplitude ratio of decibels.
-inline double amplitude_of_db(double db) noexcept { return power_of_db(0.5 * db); }
-
 /// 10^(db / 10) - 1, accurate also for small db. Error below 3 ULP.
 inline double power_of_db_m1(double db) noexcept {
-    const decibel::Power p = decibel::power_parts(db);
+    const Power p = power_parts(db);
     const double y = p.y_high + p.y_low;
     return ((p.half_2 - p.inverse_1) + p.half_2 * y) * p.half_1;
 }
 
-} // namespace lvb::math
+} // namespace lvb::math::kernel
