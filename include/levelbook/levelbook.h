@@ -215,6 +215,8 @@ LVB_API const char *lvb_field_name(int32_t field);
 /* ------------------------------------------------------------------------------------------------------------
  * Conversions. Each takes and gives plain doubles, in the units its name and its arguments say.
  * Infinities pass where the range includes them: 0 mW is -infinity dBm, and -infinity dBm is 0 mW.
+ * The accuracy lines of all plain functions hold where every argument is 0 or from 1e-100 to 1e100 in size, decibels at
+ * most 1000. Further out, up to the largest and down to the smallest double, the range still holds, but digits are lost.
  * ---------------------------------------------------------------------------------------------------------- */
 
 /** Level in dBm of a power in milliwatts.
