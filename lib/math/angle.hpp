@@ -23,18 +23,25 @@ inline double small_sine(double d) noexcept {
     return d * (0x1.1df46a2529d39p-6 + z * (low + z2 * (middle + z2 * high)));
 }
 
-/// Cosine of an angle in degrees, exact at every multiple of 90 degrees; for angles up to 1e12 degrees, beyond which a
-/// binary64 no longer tells one degree from the next few. Error below 1.5 ULP.
-inline double cos_deg(double angle_deg) noexcept {
+/// An angle folded into 0 to 180 degrees, where its cosine is the same; exact up to 1e12 degrees, beyond which a
+/// binary64 no longer tells one degree from the next few.
+inline double half_turn_of(double angle_deg) noexcept {
     const double turns = (angle_deg / 360.0 + rounder) - rounder;
-    const double rest = angle_deg - 360.0 * turns; // exact
+    const double rest = angle_deg - 360.0 * turns;
     const double size = rest < 0.0 ? -rest : rest;
-    const double half_turn = size > 180.0 ? 360.0 - size : size;             // cos(360 - t) = cos t
-    const double quarter = half_turn > 90.0 ? 180.0 - half_turn : half_turn; // cos(180 - t) = -cos t
-    const double cosine = small_cosine(quarter);
-    const double sine = small_sine(90.0 - quarter);
-    const double value = quarter > 45.0 ? sine : cosine;
-    return half_turn > 90.0 ? -value : value;
+    return size > 180.0 ? 360.0 - size : size; // cos(360 - t) = cos t
+}
+
+inline double cos_deg(double angle_deg) noexcept {
+    const double half = half_turn_of(angle_deg);
+    const double quarter = half > 90.0 ? 180.0 - half : half; // cos(180 - t) = -cos t
+    const double value = quarter > 45.0 ? small_sine(90.0 - quarter) : small_cosine(quarter);
+    return half > 90.0 ? -value : value;
+}
+inline double abs_sin_deg(double angle_deg) noexcept {
+    const double half = half_turn_of(angle_deg);
+    const double quarter = half > 90.0 ? 180.0 - half : half; // sin(180 - t) = sin t
+    return quarter > 45.0 ? small_cosine(90.0 - quarter) : small_sine(quarter);
 }
 
 } // namespace lvb::math::kernel

@@ -27,18 +27,14 @@ double power_of_db_m1(double db) noexcept;
 /// Cosine of an angle in degrees up to 1e12, exact at every multiple of 90 degrees. Error below 1.5 ULP.
 double cos_deg(double angle_deg) noexcept;
 
+/// Magnitude of the sine of an angle in degrees up to 1e12, exact at every multiple of 90 degrees. Error below 1.5 ULP.
+double abs_sin_deg(double angle_deg) noexcept;
+
 /// 20 log10(x) and 10^(db / 20): the same for an amplitude ratio; halves and doubles are exact.
 inline double twenty_log10(double x) noexcept { return 2.0 * ten_log10(x); }
 inline double amplitude_of_db(double db) noexcept { return power_of_db(0.5 * db); }
 
 /// x^y for x > 0 and results of ordinary size. Relative error about 1e-16 (1 + |10 y log10 x|).
 inline double power(double x, double y) noexcept { return power_of_db(y * ten_log10(x)); }
-
-/// Magnitude of the sine of an angle in degrees, exact at every multiple of 90 degrees.
-inline double abs_sin_deg(double angle_deg) noexcept {
-    const double turn = std::fabs(std::fmod(angle_deg, 180.0)); // exact, and |sin| repeats every half turn
-    const double quarter = turn > 90.0 ? 180.0 - turn : turn;
-    return quarter > 45.0 ? std::cos((90.0 - quarter) * (pi / 180.0)) : std::sin(quarter * (pi / 180.0));
-}
 
 } // namespace lvb::math
