@@ -4,15 +4,15 @@
 #include <bit>
 #include <cstdint>
 
-namespace lvb::math {
+namespace lvb::math::kernel {
 
-inline std::uint64_t bits_of(double x) noexcept { return std::bit_cast<std::uint64_t>(x); }
-inline double from_bits(std::uint64_t bits) noexcept { return std::bit_cast<double>(bits); }
+constexpr std::uint64_t bits_of(double x) noexcept { return std::bit_cast<std::uint64_t>(x); }
+constexpr double from_bits(std::uint64_t bits) noexcept { return std::bit_cast<double>(bits); }
 
 /// Adding it to a number of moderate size rounds to the nearest integer, which then stands in the lowest bits.
 inline constexpr double rounder = 0x1.8p52;
 
 /// 2^n for an integer that was rounded by `rounder`, -1022 to 1023.
-inline double power_of_two(double rounded) noexcept { return from_bits((bits_of(rounded) + 1023) << 52); }
+constexpr double power_of_two(double rounded) noexcept { return from_bits((bits_of(rounded) + 1023) << 52); }
 
-} // namespace lvb::math
+} // namespace lvb::math::kernel

@@ -4,11 +4,62 @@
 #include "math/decibel.hpp"
 
 namespace lvb::math {
+namespace {
 
-double ten_log10(double x) noexcept { return kernel::ten_log10(x); }
-double ten_log10_1p(double x) noexcept { return kernel::ten_log10_1p(x); }
-double power_of_db(double db) noexcept { return kernel::power_of_db(db); }
-double power_of_db_m1(double db) noexcept { return kernel::power_of_db_m1(db); }
+// Beyond these a power overflows or vanishes; halves of their exponents still make normal powers of two.
+constexpr double largest_db = 6150.0;
+
+// 2^k in two halves, for exponents that one power of two does not hold.
+struct Halves {
+    double first, second, inverse_of_first;
+};
+Halves halves_of(double k) noexcept {
+    const double half = (0.5 * k + kernel::rounder) - kernel::rounder;
+    return {kernel::power_of_two(half + kernel::rounder), kernel::power_of_two((k - half) + kernel::rounder),
+            kernel::power_of_two(kernel::rounder - half)};
+}
+
+double limited(double db) noexcept {
+    if (db < -largest_db) return -largest_db;
+    return db > largest_db ? largest_db : db;
+}
+
+// 10 log10(x) + small for every x >= 0.
+double log_of(double x, double small) noexcept {
+    if (x == 0.0) return -infinity;
+    if (x == infinity) return infinity;
+    if (x >= kernel::smallest_normal) return kernel::log_of_normal(x, 1.0, small);
+    constexpr double lift = 0x1p54;
+    return kernel::log_of_normal(x * lift, 1.0, small) - ten_log10(lift);
+}
+
+} // namespace
+
+double ten_log10(double x) noexcept { return x >= 0.0 ? log_of(x, 0.0) : not_a_number; }
+
+double ten_log10_1p(double x) noexcept {
+    const double sum = 1.0 + x;
+    if (!(sum >= 0.0)) return not_a_number;
+    if (sum == 0.0 || sum == infinity) return log_of(sum, 0.0);
+    // What the sum lost in rounding, as a change of the logarithm.
+    const double lost = x < 1.0 ? x - (sum - 1.0) : 1.0 - (sum - x);
+    return log_of(sum, lost / sum * (kernel::per_neper_high + kernel::per_neper_low));
+}
+
+double power_of_db(double db) noexcept {
+    if (abs(db) <= kernel::largest_ordinary_db) return kernel::power_of_ordinary_db(db);
+    const kernel::Power p = kernel::power_parts(limited(db));
+    const Halves halves = halves_of(p.k);
+    return kernel::mantissa(p) * halves.first * halves.second;
+}
+
+double power_of_db_m1(double db) noexcept {
+    const kernel::Power p = kernel::power_parts(limited(db));
+    const Halves halves = halves_of(p.k);
+    const double y = p.y_high + p.y_low;
+    return ((halves.second - halves.inverse_of_first) + halves.second * y) * halves.first; // 2^k (1 + y) - 1
+}
+
 double cos_deg(double angle_deg) noexcept { return kernel::cos_deg(angle_deg); }
 double abs_sin_deg(double angle_deg) noexcept { return kernel::abs_sin_deg(angle_deg); }
 
