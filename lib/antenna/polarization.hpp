@@ -34,7 +34,8 @@ inline double axial_ratio_db_from_ellipticity(double ellipticity) noexcept {
     return 0.0 - math::twenty_log10(math::abs(ellipticity));
 }
 inline double cross_polar_discrimination_db(double axial_ratio_db) noexcept {
-    return 2.0 * math::ten_log10_1p(2.0 / math::power_of_db_m1(axial_ratio_db / 2.0)); // (R + 1) / (R - 1)
+    // (R + 1) / (R - 1) = 1 + 2 / (R - 1). Adding zero makes a -0 a 0, which gives +infinity.
+    return 2.0 * math::ten_log10_1p(2.0 / math::power_of_db_m1(axial_ratio_db / 2.0 + 0.0));
 }
 
 } // namespace lvb::antenna

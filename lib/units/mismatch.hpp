@@ -33,9 +33,9 @@ inline double vswr_from_mismatch_loss_db(double mismatch_loss_db) noexcept {
     const double sum = 1.0 + reflection_from_mismatch_loss_db(mismatch_loss_db);
     return sum * sum * math::power_of_db(mismatch_loss_db);
 }
-// With q = 10^(L/20): (1 + 1/q) / (1 - 1/q) = 1 + 2 / (q - 1).
+// With q = 10^(L/20): (1 + 1/q) / (1 - 1/q) = 1 + 2 / (q - 1). Adding zero makes a -0 a 0, which gives +infinity.
 inline double vswr_from_return_loss_db(double return_loss_db) noexcept {
-    return 1.0 + 2.0 / math::power_of_db_m1(return_loss_db / 2.0);
+    return 1.0 + 2.0 / math::power_of_db_m1(return_loss_db / 2.0 + 0.0);
 }
 inline double return_loss_db_from_vswr(double vswr) noexcept {
     return 2.0 * math::ten_log10_1p(2.0 / (vswr - 1.0)); // (s + 1) / (s - 1) = 1 + 2 / (s - 1)
