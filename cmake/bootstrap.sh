@@ -1,0 +1,130 @@
+#!/bin/sh
+# From a fresh clone on a bare Debian machine to the work done, in one command:
+#
+#   sh cmake/bootstrap.sh demo             build, and compute the demo production
+#   sh cmake/bootstrap.sh test             build, and run all tests: plainly, and under the sanitizers
+#   sh cmake/bootstrap.sh bench [OPTION..] build, and measure the speed (options go to the benchmark program)
+#   sh cmake/bootstrap.sh fuzz [SECONDS]   build, and feed the library hostile input (60 seconds in all, unless given)
+#
+# It installs the packages that are missing with apt-get (as root directly, otherwise with sudo) and nothing when all are
+# there. The build tree is build/: libraries in build/lib, programs in build/bin.
+set -eu
+unset CDPATH
+cd "$(dirname "$0")/.."
+
+usage() { sed -n '2,/^set -eu/{/^#/s/^# \{0,1\}//p;}' "cmake/bootstrap.sh"; }
+say() { echo "levelbook: $*"; }
+fail() {
+    echo "levelbook: $*" >&2
+    exit 1
+}
+
+# What the build of programs, tests and benchmarks needs, and what some commands need beside it.
+build_packages="cmake ninja-build g++ libgtest-dev libbenchmark-dev nlohmann-json3-dev libcli11-dev"
+test_packages="clang-14 pkg-config binutils valgrind python3 python3-cffi"
+fuzz_packages="clang-14 libclang-rt-14-dev"
+
+is_installed() { [ "$(dpkg-query -W -f='${db:Status-Status}' "$1" 2>/dev/null)" = installed ]; }
+
+apt() { $as_root env DEBIAN_FRONTEND=noninteractive apt-get -q "$@" >>"$apt_log" 2>&1; }
+
+# need PACKAGE...: installs those that are missing.
+need() {
+    if ! command -v dpkg-query >/dev/null || ! command -v apt-get >/dev/null; then
+        say "this is not a Debian machine; the build needs what Debian calls: $*"
+        return
+    fi
+    missing=
+    for package in "$@"; do is_installed "$package" || missing="$missing $package"; done
+    [ -n "$missing" ] || return 0
+    as_root=
+    if [ "$(id -u)" != 0 ]; then
+        as_root="sudo -n"
+        sudo -n true 2>/dev/null || {
+            say "packages are missing; as root, run this line and then the command again:" >&2
+            fail "apt-get update && apt-get install -y --no-install-recommends$missing"
+        }
+    fi
+    say "installing$missing"
+    apt_log=$(mktemp)
+    # Unquoted on purpose: a list of words.
+    if apt update && apt install -y --no-install-recommends $missing; then
+        rm -f "$apt_log"
+    else
+        tail -n 20 "$apt_log" >&2
+        fail "apt-get could not install$missing (its whole output: $apt_log)"
+    fi
+}
+
+jobs=$(nproc 2>/dev/null || echo 2)
+
+# Sanitizers of this age fail now and then where the system places programs at widely random addresses: they get fixed
+# ones, where the system allows that.
+if fixed="setarch $(uname -m) -R" && $fixed true 2>/dev/null; then :; else fixed=; fi
+
+# build PRESET [TARGET]: configures and builds; tells only what went wrong.
+build() {
+    say "building (preset $1)"
+    log=build/$1.log
+    mkdir -p build
+    if ! { cmake --preset "$1" && $fixed cmake --build --preset "$1" -j "$jobs" --target "${2:-all}"; } >"$log" 2>&1; then
+        tail -n 60 "$log" >&2
+        fail "the build failed (its whole output: $log)"
+    fi
+}
+
+# check PRESET: builds a tree and runs its tests.
+check() {
+    build "$1"
+    say "testing (preset $1)"
+    $fixed ctest --preset "$1" -j "$jobs" || fail "tests failed (preset $1)"
+}
+
+command=${1-}
+[ $# = 0 ] || shift
+case "$command" in
+demo)
+    need $build_packages
+    build dev levelbook-desk
+    status=0
+    build/bin/levelbook-desk budget examples/desk/demo/production.json || status=$?
+    # 1 says that some link does not hold: the demo production has links that fail by design.
+    [ "$status" -le 1 ] || fail "the demo failed (exit code $status)"
+    ;;
+test)
+    need $build_packages $test_packages
+    for preset in dev address thread; do check $preset; done
+    say "all tests passed: plainly, under the address and undefined-behaviour sanitizers, under the thread sanitizer"
+    ;;
+bench)
+    need $build_packages
+    build dev levelbook-bench
+    build/bin/levelbook-bench "$@"
+    ;;
+fuzz)
+    seconds=${1-60}
+    case "$seconds" in '' | *[!0-9]*) fail "fuzz takes a number of seconds, not '$seconds'" ;; esac
+    need $build_packages $fuzz_packages
+    build fuzz levelbook_fuzz
+    targets=$(ls build/fuzz/bin/fuzz)
+    each=$((seconds / $(echo $targets | wc -w)))
+    [ "$each" -gt 0 ] || each=1
+    for target in $targets; do
+        say "fuzzing with $target for $each s"
+        found=build/fuzz/found/$target
+        mkdir -p "$found"
+        $fixed "build/fuzz/bin/fuzz/$target" -max_total_time="$each" -max_len=2048 -print_final_stats=1 \
+            -artifact_prefix="$found/crash-" "$found" "tests/fuzz/corpus/$target" >"$found.log" 2>&1 || {
+            tail -n 40 "$found.log" >&2
+            fail "$target found a defect (its whole output: $found.log)"
+        }
+        grep -E 'number_of_executed_units|cov: ' "$found.log" | tail -n 2
+    done
+    say "nothing found"
+    ;;
+help | -h | --help) usage ;;
+*)
+    usage >&2
+    exit 2
+    ;;
+esac

@@ -1,0 +1,3 @@
+#include "consumer.h"
+
+int main() { return run_consumer(); }
