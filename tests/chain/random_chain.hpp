@@ -1,0 +1,131 @@
+// Valid chains made at random, with every kind of stage, tables, tolerances and bases.
+#pragma once
+
+#include "chain/chains.hpp"
+#include "units/random.hpp"
+
+#include <deque>
+
+namespace proof {
+
+/// Tables that stages borrow; a deque, so that they stay where they are.
+struct Lent {
+    std::deque<std::vector<double>> columns;
+    std::deque<lvb_gain_table> gains;
+    std::deque<lvb_cable_table> cables;
+
+    const lvb_gain_table *gain(std::vector<double> mhz, std::vector<double> db) {
+        auto table = sized<lvb_gain_table>();
+        table.row_count = static_cast<std::uint32_t>(mhz.size());
+        table.frequency_mhz = columns.emplace_back(std::move(mhz)).data();
+        table.gain_db = columns.emplace_back(std::move(db)).data();
+        return &gains.emplace_back(table);
+    }
+    const lvb_cable_table *cable(std::vector<double> mhz, std::vector<double> db) {
+        auto table = sized<lvb_cable_table>();
+        table.row_count = static_cast<std::uint32_t>(mhz.size());
+        table.frequency_mhz = columns.emplace_back(std::move(mhz)).data();
+        table.attenuation_db_per_100m = columns.emplace_back(std::move(db)).data();
+        return &cables.emplace_back(table);
+    }
+};
+
+class ChainMaker {
+  public:
+    ChainMaker(Random &random, Lent &lent) : random_(random), lent_(lent) {}
+
+    Chain make() {
+        std::vector<lvb_stage> stages = {dressed(LVB_KIND_SOURCE)};
+        stages[0].level_dbm = random_.uniform(-60.0, 60.0);
+        conducted(stages);
+        const bool radiates = random_.below(5) != 0;
+        if (radiates) {
+            stages.push_back(dressed(LVB_KIND_ANTENNA));
+            allowances(stages);
+            if (random_.below(6) != 0) {
+                stages.push_back(dressed(LVB_KIND_AIR));
+                allowances(stages);
+                stages.push_back(dressed(LVB_KIND_ANTENNA));
+                conducted(stages);
+                window(stages);
+            }
+        } else {
+            window(stages);
+        }
+        Chain chain(std::move(stages), random_.uniform(100.0, 850.0));
+        chain.link.far_distance_m = random_.log_uniform(-1.0, 4.0);
+        if (random_.below(2)) chain.link.near_distance_m = chain.link.far_distance_m * random_.uniform(0.1, 1.0);
+        if (random_.below(2)) {
+            chain.link.stated = LVB_STATED_TEMPERATURE;
+            chain.link.temperature_degc = random_.uniform(-40.0, 80.0);
+        }
+        return chain;
+    }
+
+  private:
+    static double lowest(std::int32_t kind) {
+        return kind == LVB_KIND_PASSIVE || kind == LVB_KIND_ALLOWANCE || kind == LVB_KIND_CABLE || kind == LVB_KIND_AIR
+                   ? -30.0
+                   : -20.0;
+    }
+    static double highest(std::int32_t kind) {
+        return kind == LVB_KIND_PASSIVE || kind == LVB_KIND_ALLOWANCE || kind == LVB_KIND_CABLE ? 0.0 : 20.0;
+    }
+    lvb_stage dressed(std::int32_t kind) {
+        lvb_stage made = stage(kind, 0.0, random_.below(3) ? random_.uniform(0.0, 4.0) : 0.0,
+                               static_cast<std::int32_t>(random_.below(6)));
+        const double low = lowest(kind);
+        const double high = highest(kind);
+        if (random_.below(4) == 0)
+            made.gain_table = lent_.gain({100.0, random_.uniform(200.0, 400.0), 500.0, 850.0},
+                                         {random_.uniform(low, high), random_.uniform(low, high),
+                                          random_.uniform(low, high), random_.uniform(low, high)});
+        else if (random_.below(8) != 0 || kind == LVB_KIND_CABLE) made.gain_db = random_.uniform(low, high);
+        return made;
+    }
+    void conducted(std::vector<lvb_stage> &stages) {
+        for (std::uint64_t n = random_.below(5); n > 0; --n) switch (random_.below(6)) {
+            case 0:
+                stages.push_back(dressed(LVB_KIND_PASSIVE));
+                break;
+            case 1:
+                stages.push_back(dressed(LVB_KIND_AMPLIFIER));
+                break;
+            case 2:
+                stages.push_back(dressed(LVB_KIND_ALLOWANCE));
+                break;
+            case 3:
+                stages.push_back(dressed(LVB_KIND_CABLE));
+                break;
+            default: {
+                lvb_stage made =
+                    stage(LVB_KIND_CABLE, 0.0, random_.uniform(0.0, 2.0), static_cast<std::int32_t>(random_.below(6)));
+                if (random_.below(2)) made.cable_type = LVB_CABLE_RG_213_U;
+                else made.cable_table = lent_.cable({200.0, 500.0, 800.0}, {7.0, 12.0, 16.0});
+                made.length_m = random_.log_uniform(-1.0, 2.0);
+                made.connector_count = static_cast<std::uint32_t>(random_.below(4));
+                if (made.connector_count != 0 && random_.below(2)) made.connector_loss_db = random_.uniform(0.01, 1.0);
+                stages.push_back(made);
+            }
+            }
+    }
+    void allowances(std::vector<lvb_stage> &stages) {
+        for (std::uint64_t n = random_.below(3); n > 0; --n) stages.push_back(dressed(LVB_KIND_ALLOWANCE));
+    }
+    void window(std::vector<lvb_stage> &stages) {
+        if (random_.below(4) == 0) return;
+        lvb_stage made = dressed(LVB_KIND_RECEIVER);
+        double next = random_.uniform(-120.0, -40.0);
+        const auto rising = [&] { return next += random_.uniform(0.0, 30.0); };
+        if (random_.below(2)) made.stated |= LVB_STATED_FLOOR, made.floor_dbm = rising();
+        if (random_.below(2))
+            made.stated |= LVB_STATED_WANTED, made.wanted_low_dbm = rising(), made.wanted_high_dbm = rising();
+        if (random_.below(2)) made.stated |= LVB_STATED_CEILING, made.ceiling_dbm = rising();
+        stages.push_back(made);
+    }
+
+    Random &random_;
+    Lent &lent_;
+};
+
+} // namespace proof
