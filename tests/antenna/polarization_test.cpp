@@ -28,8 +28,8 @@ TEST(Dipole, FourConversionsShareOneFigure) {
 TEST(Linear, QuarterTurnsAreExact) {
     for (int quarter = -40; quarter <= 40; ++quarter)
         EXPECT_EQ(lvb_linear_polarization_loss_db(90.0 * quarter), quarter % 2 ? infinity : 0.0) << quarter;
-    EXPECT_EQ(lvb_linear_polarization_loss_db(90.0 * 1e13), 0.0);
-    EXPECT_EQ(lvb_linear_polarization_loss_db(90.0 * (1e13 + 1.0)), infinity);
+    EXPECT_EQ(lvb_linear_polarization_loss_db(90.0 * 1e10), 0.0);
+    EXPECT_EQ(lvb_linear_polarization_loss_db(90.0 * (1e10 + 1.0)), infinity);
     EXPECT_NEAR(lvb_linear_polarization_loss_db(60.0), 20.0 * std::log10(2.0), 1e-13);
     EXPECT_NEAR(lvb_linear_polarization_loss_db(45.0), 10.0 * std::log10(2.0), 1e-13);
     EXPECT_FALSE(std::signbit(lvb_linear_polarization_loss_db(0.0)));
