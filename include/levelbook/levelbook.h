@@ -128,7 +128,9 @@ enum {
     LVB_STRUCT_CABLE_INFO = 10,
     LVB_STRUCT_CABLE_ROW = 11,
     LVB_STRUCT_RANGE = 12,
-    LVB_STRUCT_END = 13 /**< part of lvb_budget; has no size of its own */
+    LVB_STRUCT_END = 13, /**< part of lvb_budget; has no size of its own */
+    LVB_STRUCT_COLUMNS = 14,
+    LVB_STRUCT_BAD = 15
 };
 
 /** Fields and arguments, as a fault names them; lvb_field_name gives the name as it stands in this header. */
@@ -171,7 +173,17 @@ enum {
     LVB_FIELD_ROW_INDEX = 35,
     LVB_FIELD_RANGE = 36,
     LVB_FIELD_STRUCTURE = 37,
-    LVB_FIELD_FIELD = 38
+    LVB_FIELD_FIELD = 38,
+    LVB_FIELD_COLUMNS = 39,
+    LVB_FIELD_BAD = 40,
+    LVB_FIELD_FORMULA = 41,
+    LVB_FIELD_INSTRUCTIONS = 42,
+    LVB_FIELD_SINGLE = 43,
+    LVB_FIELD_COUNT = 44,
+    LVB_FIELD_ARGUMENT_1 = 45,
+    LVB_FIELD_ARGUMENT_2 = 46,
+    LVB_FIELD_ARGUMENT_3 = 47,
+    LVB_FIELD_RESULT = 48
 };
 
 /** Why a call was refused, in numbers. Give one (with its size set) to any call that takes it, or a null pointer. */
@@ -843,6 +855,137 @@ LVB_API double lvb_axial_ratio_db_from_ellipticity(double ellipticity);
  *  Refused: outside the range, and NaN, gives NaN.
  *  Accuracy: 1e-12 dB. Since: 0.1. */
 LVB_API double lvb_cross_polar_discrimination_db(double axial_ratio_db);
+
+/* ------------------------------------------------------------------------------------------------------------
+ * Columns: any plain function above over many values at once.
+ * ---------------------------------------------------------------------------------------------------------- */
+
+/** Formulas, each named after its function: LVB_FORMULA_DBM_FROM_MW is lvb_dbm_from_mw. Numbers are pinned. */
+enum {
+    LVB_FORMULA_NONE = 0,
+    LVB_FORMULA_DBM_FROM_MW = 1,
+    LVB_FORMULA_MW_FROM_DBM = 2,
+    LVB_FORMULA_DBM_FROM_W = 3,
+    LVB_FORMULA_W_FROM_DBM = 4,
+    LVB_FORMULA_DBW_FROM_W = 5,
+    LVB_FORMULA_W_FROM_DBW = 6,
+    LVB_FORMULA_DBW_FROM_MW = 7,
+    LVB_FORMULA_MW_FROM_DBW = 8,
+    LVB_FORMULA_DBM_FROM_DBW = 9,
+    LVB_FORMULA_DBW_FROM_DBM = 10,
+    LVB_FORMULA_MW_FROM_W = 11,
+    LVB_FORMULA_W_FROM_MW = 12,
+    LVB_FORMULA_DBM_FROM_VOLTS = 13,
+    LVB_FORMULA_VOLTS_FROM_DBM = 14,
+    LVB_FORMULA_DBUV_FROM_VOLTS = 15,
+    LVB_FORMULA_VOLTS_FROM_DBUV = 16,
+    LVB_FORMULA_DBUV_FROM_DBM = 17,
+    LVB_FORMULA_DBM_FROM_DBUV = 18,
+    LVB_FORMULA_DBUV_PER_M_FROM_V_PER_M = 19,
+    LVB_FORMULA_V_PER_M_FROM_DBUV_PER_M = 20,
+    LVB_FORMULA_ISOTROPIC_DBM_FROM_DBUV_PER_M = 21,
+    LVB_FORMULA_DBUV_PER_M_FROM_ISOTROPIC_DBM = 22,
+    LVB_FORMULA_DB_FROM_POWER_RATIO = 23,
+    LVB_FORMULA_POWER_RATIO_FROM_DB = 24,
+    LVB_FORMULA_DB_FROM_AMPLITUDE_RATIO = 25,
+    LVB_FORMULA_AMPLITUDE_RATIO_FROM_DB = 26,
+    LVB_FORMULA_METRES_FROM_FEET = 27,
+    LVB_FORMULA_FEET_FROM_METRES = 28,
+    LVB_FORMULA_METRES_FROM_INCHES = 29,
+    LVB_FORMULA_INCHES_FROM_METRES = 30,
+    LVB_FORMULA_METRES_FROM_YARDS = 31,
+    LVB_FORMULA_YARDS_FROM_METRES = 32,
+    LVB_FORMULA_METRES_FROM_MILES = 33,
+    LVB_FORMULA_MILES_FROM_METRES = 34,
+    LVB_FORMULA_WAVELENGTH_M_FROM_MHZ = 35,
+    LVB_FORMULA_MHZ_FROM_WAVELENGTH_M = 36,
+    LVB_FORMULA_REFLECTION_FROM_VSWR = 37,
+    LVB_FORMULA_VSWR_FROM_REFLECTION = 38,
+    LVB_FORMULA_RETURN_LOSS_DB_FROM_REFLECTION = 39,
+    LVB_FORMULA_REFLECTION_FROM_RETURN_LOSS_DB = 40,
+    LVB_FORMULA_MISMATCH_LOSS_DB_FROM_REFLECTION = 41,
+    LVB_FORMULA_REFLECTION_FROM_MISMATCH_LOSS_DB = 42,
+    LVB_FORMULA_RETURN_LOSS_DB_FROM_VSWR = 43,
+    LVB_FORMULA_VSWR_FROM_RETURN_LOSS_DB = 44,
+    LVB_FORMULA_MISMATCH_LOSS_DB_FROM_VSWR = 45,
+    LVB_FORMULA_VSWR_FROM_MISMATCH_LOSS_DB = 46,
+    LVB_FORMULA_MISMATCH_LOSS_DB_FROM_RETURN_LOSS_DB = 47,
+    LVB_FORMULA_RETURN_LOSS_DB_FROM_MISMATCH_LOSS_DB = 48,
+    LVB_FORMULA_REFLECTION_FROM_RESISTANCES = 49,
+    LVB_FORMULA_MISMATCH_UNCERTAINTY_HIGH_DB = 50,
+    LVB_FORMULA_MISMATCH_UNCERTAINTY_LOW_DB = 51,
+    LVB_FORMULA_DBI_FROM_DBD = 52,
+    LVB_FORMULA_DBD_FROM_DBI = 53,
+    LVB_FORMULA_EIRP_DBM_FROM_ERP_DBM = 54,
+    LVB_FORMULA_ERP_DBM_FROM_EIRP_DBM = 55,
+    LVB_FORMULA_NOISE_TEMPERATURE_K_FROM_NOISE_FIGURE_DB = 56,
+    LVB_FORMULA_NOISE_FIGURE_DB_FROM_NOISE_TEMPERATURE_K = 57,
+    LVB_FORMULA_THERMAL_NOISE_DBM = 58,
+    LVB_FORMULA_DB_PER_100M_FROM_DB_PER_100FT = 59,
+    LVB_FORMULA_DB_PER_100FT_FROM_DB_PER_100M = 60,
+    LVB_FORMULA_DEGC_FROM_DEGF = 61,
+    LVB_FORMULA_DEGF_FROM_DEGC = 62,
+    LVB_FORMULA_KELVIN_FROM_DEGC = 63,
+    LVB_FORMULA_DEGC_FROM_KELVIN = 64,
+    LVB_FORMULA_FREE_SPACE_LOSS_DB = 65,
+    LVB_FORMULA_FREE_SPACE_DISTANCE_M = 66,
+    LVB_FORMULA_FIELD_STRENGTH_DBUV_PER_M = 67,
+    LVB_FORMULA_EIRP_DBM_FROM_FIELD_STRENGTH = 68,
+    LVB_FORMULA_POWER_DENSITY_W_PER_M2 = 69,
+    LVB_FORMULA_FAR_FIELD_DISTANCE_M = 70,
+    LVB_FORMULA_LINEAR_POLARIZATION_LOSS_DB = 71,
+    LVB_FORMULA_LINEAR_TO_ELLIPTICAL_LOSS_DB = 72,
+    LVB_FORMULA_ELLIPTICAL_POLARIZATION_LOSS_DB = 73,
+    LVB_FORMULA_ELLIPTICITY_FROM_AXIAL_RATIO_DB = 74,
+    LVB_FORMULA_AXIAL_RATIO_DB_FROM_ELLIPTICITY = 75,
+    LVB_FORMULA_CROSS_POLAR_DISCRIMINATION_DB = 76
+};
+
+/** Instruction sets that the loops over columns were compiled for. All give the same bits. */
+enum {
+    LVB_INSTRUCTIONS_AUTOMATIC = 0, /**< baseline below 65536 values; above, the processor is asked in each call */
+    LVB_INSTRUCTIONS_BASELINE = 1,  /**< what the library was compiled for: SSE2 on x86-64, NEON on 64-bit Arm */
+    LVB_INSTRUCTIONS_AVX2 = 2,
+    LVB_INSTRUCTIONS_AVX512 = 3, /**< AVX-512 F, DQ and VL */
+    LVB_INSTRUCTIONS_ASKED = 256 /**< added to a set: the processor was asked, and has it */
+};
+
+/** Best instruction set of this processor: an LVB_INSTRUCTIONS_ value with LVB_INSTRUCTIONS_ASKED added. Call it once and
+ *  pass what it gives: the library keeps no state, and asking the processor takes some microseconds on a virtual
+ *  machine. Refused: nothing. Since: 0.1. */
+LVB_API int32_t lvb_best_instructions(void);
+
+enum { LVB_MAX_VALUES = 1073741824 /**< the most values that a column may have */ };
+
+/** A formula over columns. The result may be one of the arguments; otherwise they must not overlap. */
+typedef struct lvb_columns {
+    uint32_t size;            /**< sizeof(lvb_columns) */
+    int32_t formula;          /**< LVB_FORMULA_ */
+    int32_t instructions;     /**< what lvb_best_instructions gave, or an LVB_INSTRUCTIONS_ value */
+    uint32_t single;          /**< bit 0, 1, 2: the first, second, third argument is one value, not a column */
+    uint64_t count;           /**< values in each column, 0 to LVB_MAX_VALUES */
+    const double *argument_1; /**< count values, or one */
+    const double *argument_2; /**< null where the function has one argument */
+    const double *argument_3; /**< null where the function has fewer than three arguments */
+    double *result;           /**< count values */
+} lvb_columns;
+
+/** What was bad in a column. */
+typedef struct lvb_bad {
+    uint32_t size;     /**< sizeof(lvb_bad) */
+    uint32_t reserved; /**< 0 */
+    uint64_t count;    /**< results that are NaN */
+    uint64_t first;    /**< index of the first of them; the columns' count where there is none */
+} lvb_bad;
+
+/** Computes a plain function for every value of its columns. Every element is processed; a bad one gives NaN, as the
+ *  function itself does, and is counted. The bits are those of the function, on every instruction set.
+ *  bad and fault may be null.
+ *  Refused: a null columns, argument or result (LVB_E_NULL; none is needed where count is 0); an unknown formula, or
+ *  instructions that this processor lacks (LVB_E_UNKNOWN_VALUE); an argument too many, or `single` for one
+ *  (LVB_E_UNUSED); a count above LVB_MAX_VALUES (LVB_E_COUNT). Nothing is written then.
+ *  Accuracy: as the function. Cost: linear in count; about 1 to 4 ns a value for logarithms and powers. Since: 0.1. */
+LVB_API lvb_status lvb_compute_columns(const lvb_columns *columns, lvb_bad *bad, lvb_fault *fault);
 
 /* ------------------------------------------------------------------------------------------------------------
  * Cable.

@@ -31,8 +31,10 @@ inline double elliptical_loss_db(double ellipticity_1, double ellipticity_2, dou
     const double norm = (1.0 + ellipticity_1 * ellipticity_1) * (1.0 + ellipticity_2 * ellipticity_2);
     return loss_db_of_fraction((along * along + across * across) / norm);
 }
-inline double ellipticity_from_axial_ratio_db(double axial_ratio_db) noexcept {
-    return math::amplitude_of_db(-axial_ratio_db);
+template <class N>
+auto ellipticity_from_axial_ratio_db(const N &axial_ratio_db) noexcept {
+    using math::ratio_of_db;
+    return ratio_of_db(axial_ratio_db, -0.5, 0.0);
 }
 inline double axial_ratio_db_from_ellipticity(double ellipticity) noexcept {
     return 0.0 - math::twenty_log10(math::abs(ellipticity));

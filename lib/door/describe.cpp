@@ -69,6 +69,10 @@ uint32_t lvb_struct_size(int32_t structure) {
         return sizeof(lvb_range);
     case LVB_STRUCT_END:
         return sizeof(lvb_end);
+    case LVB_STRUCT_COLUMNS:
+        return sizeof(lvb_columns);
+    case LVB_STRUCT_BAD:
+        return sizeof(lvb_bad);
     default:
         return 0;
     }

@@ -31,6 +31,10 @@ const char *struct_name(std::int32_t structure) noexcept {
         return "lvb_range";
     case LVB_STRUCT_END:
         return "lvb_end";
+    case LVB_STRUCT_COLUMNS:
+        return "lvb_columns";
+    case LVB_STRUCT_BAD:
+        return "lvb_bad";
     default:
         return "unknown";
     }
@@ -189,6 +193,26 @@ const char *lvb_field_name(int32_t field) {
         return "structure";
     case LVB_FIELD_FIELD:
         return "field";
+    case LVB_FIELD_COLUMNS:
+        return "columns";
+    case LVB_FIELD_BAD:
+        return "bad";
+    case LVB_FIELD_FORMULA:
+        return "formula";
+    case LVB_FIELD_INSTRUCTIONS:
+        return "instructions";
+    case LVB_FIELD_SINGLE:
+        return "single";
+    case LVB_FIELD_COUNT:
+        return "count";
+    case LVB_FIELD_ARGUMENT_1:
+        return "argument_1";
+    case LVB_FIELD_ARGUMENT_2:
+        return "argument_2";
+    case LVB_FIELD_ARGUMENT_3:
+        return "argument_3";
+    case LVB_FIELD_RESULT:
+        return "result";
     default:
         return "unknown";
     }

@@ -3,7 +3,7 @@
 
 #include "math/bits.hpp"
 
-namespace lvb::math::kernel {
+namespace lvb::math::LVB_KERNEL {
 
 /// On 0 to 45 degrees.
 inline double small_cosine(double d) noexcept {
@@ -44,4 +44,4 @@ inline double abs_sin_deg(double angle_deg) noexcept {
     return quarter > 45.0 ? small_cosine(90.0 - quarter) : small_sine(quarter);
 }
 
-} // namespace lvb::math::kernel
+} // namespace lvb::math::LVB_KERNEL

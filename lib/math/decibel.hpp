@@ -7,7 +7,7 @@
 
 #include "math/bits.hpp"
 
-namespace lvb::math::kernel {
+namespace lvb::math::LVB_KERNEL {
 
 // 10 / ln(10), 10 log10(2) and ln(10) / 10, each in two parts; the high parts are short, so that their products with
 // the short parts below are exact.
@@ -21,9 +21,13 @@ inline constexpr double largest_finite = 0x1.fffffffffffffp1023;
 /// Up to this size 10^(d / 10) and its inverse are normal numbers.
 inline constexpr double largest_ordinary_db = 3070.0;
 
-/// scale 10 log10(x) + small, for a normal x > 0 and a scale of 1 or 2; `small` is far below the logarithm's last
-/// digit.
-inline double log_of_normal(double x, double scale, double small) noexcept {
+/// A logarithm as the sum of a number and a remainder.
+struct Log {
+    double sum, rest;
+};
+
+/// scale 10 log10(x), for a normal x > 0 and a scale that is a power of two, perhaps negative.
+inline Log log_of_normal(double x, double scale) noexcept {
     // x = 2^k m, m in [sqrt(1/2), sqrt(2)): the offset lets the exponent change at sqrt(2) in place of 2.
     constexpr std::uint64_t root_half = 0x3fe6a09e00000000;
     const std::uint64_t u = bits_of(x) + (bits_of(1.0) - root_half);
@@ -48,9 +52,12 @@ inline double log_of_normal(double x, double scale, double small) noexcept {
     const double main = high * (scale * per_neper_high);
     const double sum = octaves + main;
     const double rest =
-        (k * (scale * octave_low) + small) + ((low + high) * (scale * per_neper_low) + low * (scale * per_neper_high));
-    return sum + (((octaves - sum) + main) + rest);
+        k * (scale * octave_low) + ((low + high) * (scale * per_neper_low) + low * (scale * per_neper_high));
+    return {sum, ((octaves - sum) + main) + rest};
 }
+
+/// Rounds decibels to multiples of 2^-38: such numbers add exactly up to 2^14 dB.
+inline double coarse_db(double db) noexcept { return (db + 0x1.8p14) - 0x1.8p14; }
 
 /// d = k 10 log10(2) + r; 10^(r / 10) = 1 + y in two parts.
 struct Power {
@@ -84,4 +91,4 @@ inline double power_of_ordinary_db(double db) noexcept {
     return mantissa(p) * power_of_two(p.k + rounder);
 }
 
-} // namespace lvb::math::kernel
+} // namespace lvb::math::LVB_KERNEL

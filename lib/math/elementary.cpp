@@ -24,26 +24,40 @@ double limited(double db) noexcept {
     return db > largest_db ? largest_db : db;
 }
 
-// 10 log10(x) + small for every x >= 0.
-double log_of(double x, double small) noexcept {
-    if (x == 0.0) return -infinity;
-    if (x == infinity) return infinity;
-    if (x >= kernel::smallest_normal) return kernel::log_of_normal(x, 1.0, small);
+// scale 10 log10(x) for every x >= 0.
+kernel::Log log_of(double x, double scale) noexcept {
+    if (x == 0.0) return {scale * -infinity, 0.0};
+    if (x == infinity) return {scale * infinity, 0.0};
+    if (x >= kernel::smallest_normal) return kernel::log_of_normal(x, scale);
     constexpr double lift = 0x1p54;
-    return kernel::log_of_normal(x * lift, 1.0, small) - ten_log10(lift);
+    const kernel::Log lifted = kernel::log_of_normal(x * lift, scale);
+    const kernel::Log by = kernel::log_of_normal(lift, scale);
+    return {lifted.sum - by.sum, lifted.rest - by.rest};
 }
 
 } // namespace
 
-double ten_log10(double x) noexcept { return x >= 0.0 ? log_of(x, 0.0) : not_a_number; }
+double decibels(double x, double scale, double offset) noexcept {
+    if (!(x >= 0.0)) return not_a_number;
+    const kernel::Log log = log_of(x, scale);
+    return (log.sum + log.rest) + offset;
+}
+
+Parts<double> decibel_parts(double x, double scale) noexcept {
+    const kernel::Log log = log_of(x, scale);
+    if (abs(log.sum) == infinity) return {log.sum, 0.0};
+    const double high = kernel::coarse_db(log.sum);
+    return {high, (log.sum - high) + log.rest};
+}
 
 double ten_log10_1p(double x) noexcept {
     const double sum = 1.0 + x;
     if (!(sum >= 0.0)) return not_a_number;
-    if (sum == 0.0 || sum == infinity) return log_of(sum, 0.0);
+    const kernel::Log log = log_of(sum, 1.0);
+    if (sum == 0.0 || sum == infinity) return log.sum;
     // What the sum lost in rounding, as a change of the logarithm.
     const double lost = x < 1.0 ? x - (sum - 1.0) : 1.0 - (sum - x);
-    return log_of(sum, lost / sum * (kernel::per_neper_high + kernel::per_neper_low));
+    return log.sum + (log.rest + lost / sum * (kernel::per_neper_high + kernel::per_neper_low));
 }
 
 double power_of_db(double db) noexcept {

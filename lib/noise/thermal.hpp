@@ -7,7 +7,7 @@ namespace lvb::noise {
 
 inline constexpr double reference_temperature_k = 290.0;
 // 10 log10(1.380649e-23 * 1e6) + 30: thermal noise in dBm of 1 MHz at 1 K.
-inline constexpr double dbm_at_1_mhz_1_k = -138.59916717321766529;
+inline constexpr math::Parts<double> dbm_at_1_mhz_1_k{-0x1.1532c60a2ba00p+7, 0x1.8012b20694d19p-40};
 
 inline double temperature_k_from_figure_db(double noise_figure_db) noexcept {
     return reference_temperature_k * math::power_of_db_m1(noise_figure_db);
@@ -15,8 +15,10 @@ inline double temperature_k_from_figure_db(double noise_figure_db) noexcept {
 inline double figure_db_from_temperature_k(double noise_temperature_k) noexcept {
     return math::ten_log10_1p(noise_temperature_k / reference_temperature_k);
 }
-inline double thermal_noise_dbm(double bandwidth_mhz, double temperature_k) noexcept {
-    return math::ten_log10(bandwidth_mhz) + math::ten_log10(temperature_k) + dbm_at_1_mhz_1_k;
+template <class B, class T>
+auto thermal_noise_dbm(const B &bandwidth_mhz, const T &temperature_k) noexcept {
+    using math::decibel_parts;
+    return value((decibel_parts(bandwidth_mhz, 1.0) + decibel_parts(temperature_k, 1.0)) + dbm_at_1_mhz_1_k);
 }
 
 } // namespace lvb::noise

@@ -1,4 +1,4 @@
-// Free space. Source: ITU-R P.525.
+// Free space. Source: ITU-R P.525. Each formula is written once, for a number and for a piece of a column.
 #pragma once
 
 #include "math/elementary.hpp"
@@ -6,27 +6,48 @@
 
 namespace lvb::path {
 
-// 20 log10(4 pi / 299.792458): loss at 1 MHz and 1 m.
-inline constexpr double loss_db_at_1_mhz_1_m = -27.55221677811662619;
-// 10 log10(29.9792458) + 90: field strength in dBuV/m of 1 mW e.i.r.p. at 1 m.
-inline constexpr double field_dbuv_per_m_at_1_mw_1_m = 104.76820702927927554;
+using math::decibel_parts;
+using math::Parts;
+using math::ratio_of_db;
+using math::sum_with;
 
-inline double free_space_loss_db(double frequency_mhz, double distance_m) noexcept {
-    return math::twenty_log10(distance_m) + math::twenty_log10(frequency_mhz) + loss_db_at_1_mhz_1_m;
+// 20 log10(4 pi / 299.792458): loss at 1 MHz and 1 m.
+inline constexpr Parts<double> loss_at_1_mhz_1_m{-0x1.b8d5e142a5000p+4, -0x1.d6cb72864b4c1p-43};
+// 10 log10(29.9792458) + 90: field strength in dBuV/m of 1 mW e.i.r.p. at 1 m.
+inline constexpr Parts<double> field_at_1_mw_1_m{0x1.a312a4dd0d400p+6, -0x1.6d799ae7a7ad3p-43};
+
+/// The part of the loss that depends on the frequency alone, and that on the distance alone.
+template <class F>
+auto frequency_parts(const F &frequency_mhz) noexcept {
+    return decibel_parts(frequency_mhz, 2.0) + loss_at_1_mhz_1_m;
 }
-inline double free_space_distance_m(double frequency_mhz, double loss_db) noexcept {
-    return math::amplitude_of_db(loss_db - loss_db_at_1_mhz_1_m) / frequency_mhz;
+template <class D>
+auto distance_parts(const D &distance_m) noexcept {
+    return decibel_parts(distance_m, 2.0);
 }
-inline double field_strength_dbuv_per_m(double eirp_dbm, double distance_m) noexcept {
-    return eirp_dbm - math::twenty_log10(distance_m) + field_dbuv_per_m_at_1_mw_1_m;
+
+template <class F, class D>
+auto free_space_loss_db(const F &frequency_mhz, const D &distance_m) noexcept {
+    return value(distance_parts(distance_m) + frequency_parts(frequency_mhz));
 }
-inline double eirp_dbm_from_field_strength(double field_dbuv_per_m, double distance_m) noexcept {
-    return field_dbuv_per_m + math::twenty_log10(distance_m) - field_dbuv_per_m_at_1_mw_1_m;
+template <class F, class L>
+auto free_space_distance_m(const F &frequency_mhz, const L &loss_db) noexcept {
+    return ratio_of_db(loss_db, 0.5, -value(loss_at_1_mhz_1_m)) / frequency_mhz;
 }
-inline double power_density_w_per_m2(double eirp_dbm, double distance_m) noexcept {
-    return math::power_of_db(eirp_dbm - 30.0) / distance_m / (4.0 * math::pi) / distance_m;
+template <class P, class D>
+auto field_strength_dbuv_per_m(const P &eirp_dbm, const D &distance_m) noexcept {
+    return sum_with(decibel_parts(distance_m, -2.0) + field_at_1_mw_1_m, eirp_dbm);
 }
-inline double far_field_distance_m(double frequency_mhz, double aperture_m) noexcept {
+template <class E, class D>
+auto eirp_dbm_from_field_strength(const E &field_dbuv_per_m, const D &distance_m) noexcept {
+    return sum_with(decibel_parts(distance_m, 2.0) - field_at_1_mw_1_m, field_dbuv_per_m);
+}
+template <class P, class D>
+auto power_density_w_per_m2(const P &eirp_dbm, const D &distance_m) noexcept {
+    return ratio_of_db(eirp_dbm, 1.0, -30.0) / distance_m / (4.0 * math::pi) / distance_m;
+}
+template <class F, class A>
+auto far_field_distance_m(const F &frequency_mhz, const A &aperture_m) noexcept {
     return 2.0 * aperture_m * (aperture_m / units::light_m_mhz) * frequency_mhz;
 }
 

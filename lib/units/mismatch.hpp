@@ -10,11 +10,15 @@ inline double reflection_from_vswr(double vswr) noexcept {
     return vswr == math::infinity ? 1.0 : (vswr - 1.0) / (vswr + 1.0);
 }
 inline double vswr_from_reflection(double reflection) noexcept { return (1.0 + reflection) / (1.0 - reflection); }
-inline double return_loss_db_from_reflection(double reflection) noexcept {
-    return 0.0 - math::twenty_log10(reflection); // from zero, so that total reflection gives 0 and not -0
+template <class N>
+auto return_loss_db_from_reflection(const N &reflection) noexcept {
+    using math::decibels;
+    return decibels(reflection, -2.0, 0.0);
 }
-inline double reflection_from_return_loss_db(double return_loss_db) noexcept {
-    return math::amplitude_of_db(-return_loss_db);
+template <class N>
+auto reflection_from_return_loss_db(const N &return_loss_db) noexcept {
+    using math::ratio_of_db;
+    return ratio_of_db(return_loss_db, -0.5, 0.0);
 }
 inline double mismatch_loss_db_from_reflection(double reflection) noexcept {
     // 1 - r^2 is (1 - r) (1 + r), which keeps its digits near total reflection.

@@ -1,0 +1,214 @@
+// Plain formulas over columns: whole pieces of ordinary numbers go through the loops of an instruction set, all others
+// through the plain function, value by value. Both give the same bits.
+#include "door/check.hpp"
+#include "door/models.hpp"
+
+namespace lvb::door {
+namespace {
+
+using math::Loops;
+using math::piece;
+using math::View;
+
+// The ordinary range of an argument: no special number comes up between there and the result.
+struct Ordinary {
+    double low, high;
+};
+constexpr Ordinary sized{1e-290, 1e290};
+constexpr Ordinary reals{-1e290, 1e290};
+constexpr Ordinary levels{-3000.0, 3000.0};
+constexpr Ordinary losses{0.0, 3000.0};
+constexpr Ordinary fractions{1e-290, 1.0};
+constexpr Ordinary degrees_c{units::absolute_zero_degc, 1e290};
+constexpr Ordinary degrees_f{units::absolute_zero_degf, 1e290};
+constexpr Ordinary kelvins{0.0, 1e290};
+
+using Program = void (*)(const Loops &loops, const double *const *arguments, double *result);
+
+// A formula's plain function, and its programs over one piece: with all arguments columns, and with the first or the
+// second a single value. Without programs every value goes through the function.
+struct Formula {
+    std::uint32_t arguments;
+    double (*one)(double);
+    double (*two)(double, double);
+    double (*three)(double, double, double);
+    Ordinary ordinary[2];
+    Program programs[3];
+};
+
+template <auto model>
+void run(const Loops &loops, const double *const *a, double *y) {
+    store(model(View{&loops, a[0]}), y);
+}
+template <auto model>
+void run_both(const Loops &loops, const double *const *a, double *y) {
+    store(model(View{&loops, a[0]}, View{&loops, a[1]}), y);
+}
+template <auto model>
+void run_second(const Loops &loops, const double *const *a, double *y) {
+    store(model(*a[0], View{&loops, a[1]}), y);
+}
+template <auto model>
+void run_first(const Loops &loops, const double *const *a, double *y) {
+    store(model(View{&loops, a[0]}, *a[1]), y);
+}
+
+// A template as a function object.
+#define LVB_MODEL_1(model) [](const auto &x) noexcept { return model(x); }
+#define LVB_MODEL_2(model) [](const auto &x, const auto &y) noexcept { return model(x, y); }
+
+#define LVB_FORMULA_ONE(name, a, a_domain, a_ordinary, model)                                                          \
+    {1, lvb_##name, nullptr, nullptr, {a_ordinary, {}}, {run<LVB_MODEL_1(model)>, nullptr, nullptr}},
+#define LVB_FORMULA_ONE_PLAIN(name, a, a_domain, model) {1, lvb_##name, nullptr, nullptr, {}, {}},
+#define LVB_FORMULA_TWO(name, a, a_domain, b, b_domain, a_ordinary, b_ordinary, model)                                 \
+    {2,                                                                                                                \
+     nullptr,                                                                                                          \
+     lvb_##name,                                                                                                       \
+     nullptr,                                                                                                          \
+     {a_ordinary, b_ordinary},                                                                                         \
+     {run_both<LVB_MODEL_2(model)>, run_second<LVB_MODEL_2(model)>, run_first<LVB_MODEL_2(model)>}},
+#define LVB_FORMULA_TWO_PLAIN(name, a, a_domain, b, b_domain, model) {2, nullptr, lvb_##name, nullptr, {}, {}},
+#define LVB_FORMULA_THREE_PLAIN(name, a, a_domain, b, b_domain, c, c_domain, model)                                    \
+    {3, nullptr, nullptr, lvb_##name, {}, {}},
+
+constexpr Formula formulas[] = {
+#include "door/formulas.inc"
+};
+constexpr std::int32_t formula_count = sizeof formulas / sizeof formulas[0];
+static_assert(formula_count == LVB_FORMULA_CROSS_POLAR_DISCRIMINATION_DB);
+
+// From here on asking the processor costs less than it brings.
+constexpr std::uint64_t long_column = 65536;
+
+// Columns that were checked: where each argument stands, and by how many values it moves on with each result.
+struct Work {
+    const Formula *formula;
+    const Loops *loops;
+    std::uint64_t count;
+    const double *arguments[3];
+    std::size_t step[3];
+    double *result;
+    Program program; // null where every value goes through the function
+};
+
+double plain(const Formula &formula, const double *const *a) noexcept {
+    switch (formula.arguments) {
+    case 1:
+        return formula.one(*a[0]);
+    case 2:
+        return formula.two(*a[0], *a[1]);
+    default:
+        return formula.three(*a[0], *a[1], *a[2]);
+    }
+}
+
+// Whether the loops can take a whole piece that starts at these arguments.
+bool is_ordinary(const Work &work, const double *const *a) noexcept {
+    for (std::uint32_t i = 0; i < work.formula->arguments; ++i) {
+        const Ordinary &range = work.formula->ordinary[i];
+        const bool inside = work.step[i] == 0 ? *a[i] >= range.low && *a[i] <= range.high
+                                              : work.loops->within(a[i], range.low, range.high);
+        if (!inside) return false;
+    }
+    return true;
+}
+
+void compute(const Work &work, lvb_bad &bad) noexcept {
+    bad.count = 0;
+    bad.first = work.count;
+    const double *a[3] = {work.arguments[0], work.arguments[1], work.arguments[2]};
+    double *y = work.result;
+    for (std::uint64_t done = 0; done < work.count;) {
+        const std::size_t left = work.count - done < piece ? static_cast<std::size_t>(work.count - done) : piece;
+        if (left == piece && work.program != nullptr && is_ordinary(work, a)) {
+            work.program(*work.loops, a, y);
+            for (std::uint32_t i = 0; i < work.formula->arguments; ++i) a[i] += work.step[i] * piece;
+        } else {
+            for (std::size_t k = 0; k < left; ++k) {
+                y[k] = plain(*work.formula, a);
+                if (math::is_nan(y[k]) && bad.count++ == 0) bad.first = done + k;
+                for (std::uint32_t i = 0; i < work.formula->arguments; ++i) a[i] += work.step[i];
+            }
+        }
+        y += left;
+        done += left;
+    }
+}
+
+bool check_arguments(Refusal &refusal, const lvb_columns &columns, Place place, Work &work) noexcept {
+    const double *given[] = {columns.argument_1, columns.argument_2, columns.argument_3};
+    constexpr std::int32_t fields[] = {LVB_FIELD_ARGUMENT_1, LVB_FIELD_ARGUMENT_2, LVB_FIELD_ARGUMENT_3};
+    const std::uint32_t used = work.formula->arguments;
+    for (std::uint32_t i = 0; i < 3; ++i) {
+        if (i < used && given[i] == nullptr && columns.count != 0) return refuse(refusal, LVB_E_NULL, place, fields[i]);
+        if (i >= used && given[i] != nullptr) return refuse(refusal, LVB_E_UNUSED, place, fields[i]);
+        work.arguments[i] = given[i];
+        work.step[i] = (columns.single >> i & 1u) != 0 ? 0 : 1;
+    }
+    if (columns.single >> used != 0)
+        return refuse(refusal, LVB_E_UNUSED, place, LVB_FIELD_SINGLE, columns.single, 0.0, (1u << used) - 1u);
+    if (columns.result == nullptr && columns.count != 0) return refuse(refusal, LVB_E_NULL, place, LVB_FIELD_RESULT);
+    return true;
+}
+
+// The processor is asked unless the caller says that it was.
+bool choose_loops(Refusal &refusal, const lvb_columns &columns, Place place, const Loops *&loops) noexcept {
+    using math::InstructionSet;
+    InstructionSet set = InstructionSet::baseline;
+    if (columns.instructions == LVB_INSTRUCTIONS_AUTOMATIC) {
+        if (columns.count >= long_column) set = math::best_instruction_set();
+    } else {
+        const bool asked = (columns.instructions & LVB_INSTRUCTIONS_ASKED) != 0;
+        const std::int32_t wanted = columns.instructions & ~LVB_INSTRUCTIONS_ASKED;
+        set = static_cast<InstructionSet>(wanted);
+        if (wanted < LVB_INSTRUCTIONS_BASELINE || wanted > LVB_INSTRUCTIONS_AVX512 || !(asked || math::has(set)))
+            return refuse(refusal, LVB_E_UNKNOWN_VALUE, place, LVB_FIELD_INSTRUCTIONS, columns.instructions,
+                          LVB_INSTRUCTIONS_AUTOMATIC, static_cast<double>(math::best_instruction_set()));
+    }
+    loops = &math::loops_of(set);
+    return true;
+}
+
+bool take_columns(Refusal &refusal, const lvb_columns *lent, Work &work) noexcept {
+    const Place place{LVB_STRUCT_COLUMNS};
+    lvb_columns columns;
+    if (!take(refusal, lent, columns, place, LVB_FIELD_COLUMNS)) return false;
+    if (columns.formula < 1 || columns.formula > formula_count)
+        return refuse(refusal, LVB_E_UNKNOWN_VALUE, place, LVB_FIELD_FORMULA, columns.formula, 1.0, formula_count);
+    if (columns.count > LVB_MAX_VALUES)
+        return refuse(refusal, LVB_E_COUNT, place, LVB_FIELD_COUNT, static_cast<double>(columns.count), 0.0,
+                      LVB_MAX_VALUES);
+    work.formula = &formulas[columns.formula - 1];
+    work.count = columns.count;
+    work.result = columns.result;
+    if (!check_arguments(refusal, columns, place, work) || !choose_loops(refusal, columns, place, work.loops))
+        return false;
+    const bool both_single = work.formula->arguments == 2 && columns.single == 3;
+    const bool only_single = work.formula->arguments == 1 && columns.single == 1;
+    work.program = both_single || only_single ? nullptr : work.formula->programs[columns.single & 3u];
+    return true;
+}
+
+} // namespace
+} // namespace lvb::door
+
+extern "C" {
+
+int32_t lvb_best_instructions(void) {
+    return static_cast<int32_t>(lvb::math::best_instruction_set()) | LVB_INSTRUCTIONS_ASKED;
+}
+
+lvb_status lvb_compute_columns(const lvb_columns *columns, lvb_bad *bad, lvb_fault *fault) {
+    using namespace lvb::door;
+    return answer(fault, [&](Refusal &refusal) noexcept {
+        Work work{};
+        if (!take_columns(refusal, columns, work)) return false;
+        if (bad != nullptr && !check_result(refusal, bad, LVB_STRUCT_BAD, LVB_FIELD_BAD)) return false;
+        lvb_bad told{};
+        compute(work, told);
+        if (bad != nullptr) give(bad, told);
+        return true;
+    });
+}
+
+} // extern "C"

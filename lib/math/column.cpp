@@ -1,0 +1,68 @@
+#include "math/column.hpp"
+
+#include "math/parts.hpp"
+
+#include <cmath>
+
+namespace lvb::math {
+namespace {
+
+template <class Operation>
+Column each(const Loops *loops, Operation operation) noexcept {
+    Column y;
+    y.loops = loops;
+    for (std::size_t i = 0; i < piece; ++i) y.at[i] = operation(i);
+    return y;
+}
+
+} // namespace
+
+Parts<Column> decibel_parts(const View &x, double scale) noexcept {
+    Parts<Column> parts;
+    parts.high.loops = parts.low.loops = x.loops;
+    x.loops->decibel_parts(x.at, parts.high.at, parts.low.at, scale);
+    return parts;
+}
+
+Column evaluate(const Ratio &ratio) noexcept {
+    Column y;
+    y.loops = ratio.x.loops;
+    store(ratio, y.at);
+    return y;
+}
+
+Column sqrt(const View &x) noexcept {
+    return each(x.loops, [&](std::size_t i) { return std::sqrt(x.at[i]); });
+}
+Column add(const View &a, const View &b) noexcept {
+    return each(a.loops, [&](std::size_t i) { return a.at[i] + b.at[i]; });
+}
+Column add(const View &a, double b) noexcept {
+    return each(a.loops, [&](std::size_t i) { return a.at[i] + b; });
+}
+Column subtract(const View &a, const View &b) noexcept {
+    return each(a.loops, [&](std::size_t i) { return a.at[i] - b.at[i]; });
+}
+Column subtract(const View &a, double b) noexcept {
+    return each(a.loops, [&](std::size_t i) { return a.at[i] - b; });
+}
+Column subtract(double a, const View &b) noexcept {
+    return each(b.loops, [&](std::size_t i) { return a - b.at[i]; });
+}
+Column multiply(const View &a, const View &b) noexcept {
+    return each(a.loops, [&](std::size_t i) { return a.at[i] * b.at[i]; });
+}
+Column multiply(const View &a, double b) noexcept {
+    return each(a.loops, [&](std::size_t i) { return a.at[i] * b; });
+}
+Column divide(const View &a, const View &b) noexcept {
+    return each(a.loops, [&](std::size_t i) { return a.at[i] / b.at[i]; });
+}
+Column divide(const View &a, double b) noexcept {
+    return each(a.loops, [&](std::size_t i) { return a.at[i] / b; });
+}
+Column divide(double a, const View &b) noexcept {
+    return each(b.loops, [&](std::size_t i) { return a / b.at[i]; });
+}
+
+} // namespace lvb::math

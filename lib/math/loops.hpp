@@ -1,0 +1,35 @@
+// Loops over columns, compiled once for each instruction set and chosen at run time. All give the same bits.
+#pragma once
+
+#include <cstddef>
+#include <cstdint>
+
+namespace lvb::math {
+
+/// Columns are worked on in pieces of this length, which stay in the nearest cache.
+inline constexpr std::size_t piece = 128;
+
+enum class InstructionSet : std::int32_t { baseline = 1, avx2 = 2, avx512 = 3 };
+
+/// The loops of one instruction set, each over one piece. Numbers are ordinary: see decibel.hpp.
+struct Loops {
+    /// y = scale 10 log10(x) + offset
+    void (*decibels)(const double *x, double *y, double scale, double offset);
+    /// high + low = scale 10 log10(x)
+    void (*decibel_parts)(const double *x, double *high, double *low, double scale);
+    /// y = 10^(scale (x + offset) / 10)
+    void (*ratio)(const double *x, double *y, double scale, double offset);
+    /// whether all lie in [low, high]
+    bool (*within)(const double *x, double low, double high);
+    /// y = b + x - (high + low of the sum of two parts), then each of `count` numbers of `after` in turn
+    void (*levels)(const double *high, const double *low, double *y, std::size_t length, const double *row,
+                   std::size_t after);
+};
+
+const Loops &loops_of(InstructionSet set) noexcept;
+
+/// Asks the processor, which may take some microseconds on a virtual machine.
+bool has(InstructionSet set) noexcept;
+InstructionSet best_instruction_set() noexcept;
+
+} // namespace lvb::math
