@@ -130,7 +130,8 @@ enum {
     LVB_STRUCT_RANGE = 12,
     LVB_STRUCT_END = 13, /**< part of lvb_budget; has no size of its own */
     LVB_STRUCT_COLUMNS = 14,
-    LVB_STRUCT_BAD = 15
+    LVB_STRUCT_BAD = 15,
+    LVB_STRUCT_GRID = 16
 };
 
 /** Fields and arguments, as a fault names them; lvb_field_name gives the name as it stands in this header. */
@@ -183,7 +184,13 @@ enum {
     LVB_FIELD_ARGUMENT_1 = 45,
     LVB_FIELD_ARGUMENT_2 = 46,
     LVB_FIELD_ARGUMENT_3 = 47,
-    LVB_FIELD_RESULT = 48
+    LVB_FIELD_RESULT = 48,
+    LVB_FIELD_GRID = 49,
+    LVB_FIELD_END = 50,
+    LVB_FIELD_FREQUENCY_COUNT = 51,
+    LVB_FIELD_DISTANCE_COUNT = 52,
+    LVB_FIELD_DISTANCE_M = 53,
+    LVB_FIELD_SCRATCH = 54
 };
 
 /** Why a call was refused, in numbers. Give one (with its size set) to any call that takes it, or a null pointer. */
@@ -1309,6 +1316,39 @@ typedef struct lvb_budget {
  *  Accuracy: 1e-12 dB for each stage of the stated formulas. Cost: linear in stages and table rows. Since: 0.1. */
 LVB_API lvb_status lvb_compute_budget(const lvb_link *link, lvb_budget *budget, lvb_level *levels, uint32_t level_size,
                                       lvb_fault *fault);
+
+/** Ends of the walk, as a grid takes them. */
+enum {
+    LVB_END_FAR = 0, /**< with every allowance */
+    LVB_END_NEAR = 1 /**< with none */
+};
+
+/** A chain over many frequencies and distances. */
+typedef struct lvb_grid {
+    uint32_t size;               /**< sizeof(lvb_grid) */
+    int32_t end;                 /**< LVB_END_ */
+    int32_t instructions;        /**< what lvb_best_instructions gave, or an LVB_INSTRUCTIONS_ value */
+    uint32_t reserved;           /**< 0 */
+    uint64_t frequency_count;    /**< 1 or more; frequency_count times distance_count at most LVB_MAX_VALUES */
+    uint64_t distance_count;     /**< 1 or more */
+    const lvb_link *link;        /**< the chain and its temperature; its own frequency and distances are not used */
+    const double *frequency_mhz; /**< frequency_count values */
+    const double *distance_m;    /**< distance_count values */
+    double *scratch;             /**< 2 distance_count values of working room; its content is lost */
+    double *level_dbm;           /**< frequency_count rows of distance_count levels */
+    const void *user;            /**< the host's; never read */
+} lvb_grid;
+
+/** Computes the level at the end of a chain for every frequency and distance, row after row: what
+ *  lvb_compute_budget gives at that end of the walk for each, bit for bit.
+ *  Every element is processed; a frequency or distance outside its range, or a frequency outside a table of the chain,
+ *  gives NaN for its row or column, and these are counted. bad and fault may be null.
+ *  Range: frequency_mhz 0.1 to 300000, distance_m 0.01 to 1e9.
+ *  Refused: as lvb_compute_budget for the chain; null pointers; counts of zero (LVB_E_MISSING) or too large (LVB_E_COUNT);
+ *  instructions that this processor lacks. Nothing is written then.
+ *  Accuracy: as lvb_compute_budget. Cost: once per frequency what depends on the frequency, once per distance what
+ *  depends on the distance, and a few additions per element. Since: 0.1. */
+LVB_API lvb_status lvb_compute_grid(const lvb_grid *grid, lvb_bad *bad, lvb_fault *fault);
 
 /** Range of a field. */
 typedef struct lvb_range {

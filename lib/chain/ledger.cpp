@@ -7,9 +7,18 @@
 namespace lvb::chain {
 namespace {
 
-void add(Tally &tally, double change_db, double tolerance_db) noexcept {
+void enter_change(Tally &tally, double change_db, double tolerance_db) noexcept {
+    tally.sum.add(change_db);
     tally.change_db = change_db;
-    tally.level_dbm += change_db;
+    tally.level_dbm = tally.sum.level();
+    tally.worst_db += tolerance_db;
+    tally.squares_db2 += tolerance_db * tolerance_db;
+}
+
+void enter_air(Tally &tally, double gain_db, double loss_db, double tolerance_db) noexcept {
+    tally.sum.cross_air(gain_db, loss_db);
+    tally.change_db = gain_db - loss_db;
+    tally.level_dbm = tally.sum.level();
     tally.worst_db += tolerance_db;
     tally.squares_db2 += tolerance_db * tolerance_db;
 }
@@ -65,52 +74,41 @@ Ledger::Ledger(const Conditions &conditions) noexcept
     : conditions_(conditions), line_{Reference::conducted, Basis::not_looked_up, false, false, {}, {}},
       eirp_dbm_(math::not_a_number), eirp_worst_db_(math::not_a_number) {}
 
+Change own_change(const Stage &stage, double frequency_mhz, double temperature_degc) noexcept {
+    Change change{stage.gain_table.rows > 0 ? gain_db_at(stage.gain_table, frequency_mhz) : stage.gain_db, false};
+    if (stage.kind == Kind::source) change.db += stage.level_dbm;
+    if (stage.has_cable) {
+        const cable::Loss loss = cable::loss(stage.cable, frequency_mhz, temperature_degc);
+        change.db -= loss.cable_db + loss.connectors_db;
+        change.extrapolated = loss.attenuation.extrapolated;
+    }
+    return change;
+}
+
+bool is_flat(const Stage &stage) noexcept { return stage.gain_table.rows == 0 && !stage.has_cable; }
+
 const Line &Ledger::enter(const Stage &stage) noexcept {
+    const double frequency = conditions_.frequency_mhz;
+    const Change change = own_change(stage, frequency, conditions_.temperature_degc);
     line_.basis = stage.basis;
-    line_.extrapolated = false;
+    line_.extrapolated = change.extrapolated;
     line_.near_field = false;
 
-    const double gain =
-        stage.gain_table.rows > 0 ? gain_db_at(stage.gain_table, conditions_.frequency_mhz) : stage.gain_db;
-    double far_change = gain;
-    double near_change = gain;
-    double near_tolerance = stage.tolerance_db;
-    switch (stage.kind) {
-    case Kind::source:
-        far_change += stage.level_dbm;
-        near_change += stage.level_dbm;
-        break;
-    case Kind::cable:
-        if (stage.has_cable) {
-            const cable::Loss loss = cable::loss(stage.cable, conditions_.frequency_mhz, conditions_.temperature_degc);
-            line_.extrapolated = loss.attenuation.extrapolated;
-            far_change -= loss.cable_db + loss.connectors_db;
-            near_change = far_change;
-        }
-        break;
-    case Kind::air:
-        has_air_ = true;
-        far_change -= path::free_space_loss_db(conditions_.frequency_mhz, conditions_.far_distance_m);
-        near_change -= path::free_space_loss_db(conditions_.frequency_mhz, conditions_.near_distance_m);
-        line_.near_field = conditions_.near_distance_m < units::wavelength_m_from_mhz(conditions_.frequency_mhz);
+    const double tolerance = stage.tolerance_db;
+    const bool far_only = stage.kind == Kind::allowance;
+    if (stage.kind == Kind::air) {
+        enter_air(line_.far_end, change.db, path::free_space_loss_db(frequency, conditions_.far_distance_m), tolerance);
+        enter_air(line_.near_end, change.db, path::free_space_loss_db(frequency, conditions_.near_distance_m),
+                  tolerance);
+        line_.near_field = conditions_.near_distance_m < units::wavelength_m_from_mhz(frequency);
         line_.reference = Reference::isotropic;
-        break;
-    case Kind::allowance: // taken at the far end only
-        near_change = 0.0;
-        near_tolerance = 0.0;
-        break;
-    case Kind::receiver:
-        window_ = stage.window;
-        break;
-    case Kind::antenna:
-        line_.reference = has_air_ ? Reference::conducted : Reference::eirp;
-        break;
-    case Kind::passive:
-    case Kind::amplifier:
-        break;
+        has_air_ = true;
+    } else {
+        enter_change(line_.far_end, change.db, tolerance);
+        enter_change(line_.near_end, far_only ? 0.0 : change.db, far_only ? 0.0 : tolerance);
     }
-    add(line_.far_end, far_change, stage.tolerance_db);
-    add(line_.near_end, near_change, near_tolerance);
+    if (stage.kind == Kind::receiver) window_ = stage.window;
+    if (stage.kind == Kind::antenna) line_.reference = has_air_ ? Reference::conducted : Reference::eirp;
 
     if (stage.kind == Kind::antenna && !has_air_) {
         eirp_dbm_ = line_.near_end.level_dbm;

@@ -43,8 +43,23 @@ struct Stage {
     Window window; ///< receiver only
 };
 
+/// A level as the one right after the air plus what has come since: what follows the air is then the same at every
+/// distance, and a grid of many distances adds it once.
+struct Sum {
+    double base = 0.0;
+    double since = 0.0;
+
+    void add(double change_db) noexcept { since += change_db; }
+    void cross_air(double gain_db, double loss_db) noexcept {
+        base = (level() + gain_db) - loss_db;
+        since = 0.0;
+    }
+    double level() const noexcept { return base + since; }
+};
+
 /// One end of the walk while the chain is summed.
 struct Tally {
+    Sum sum;
     double change_db;
     double level_dbm;
     double worst_db;
@@ -81,6 +96,17 @@ struct Result {
     double decided_by_db, eirp_dbm, eirp_worst_db;
     End far_end, near_end;
 };
+
+/// What a stage changes by itself, at one frequency: all but the way through the air. For the source that includes its
+/// level.
+struct Change {
+    double db;
+    bool extrapolated;
+};
+Change own_change(const Stage &stage, double frequency_mhz, double temperature_degc) noexcept;
+
+/// Whether own_change is the same at every frequency.
+bool is_flat(const Stage &stage) noexcept;
 
 /// Keeps the book of one chain: enter each stage in order, then close.
 class Ledger {

@@ -1,4 +1,5 @@
 #include "door/check_chain.hpp"
+#include "door/fields.hpp"
 
 namespace lvb::door {
 namespace {
@@ -74,8 +75,13 @@ bool walk(Refusal &refusal, const lvb_link &link, chain::Ledger *ledger, lvb_lev
     chain::Stage stage;
     char *line = reinterpret_cast<char *>(levels);
     for (std::uint32_t i = 0; i < link.stage_count; ++i) {
-        if (!take_stage(refusal, link, i, stage) || !order.next(refusal, stage.kind, static_cast<std::int32_t>(i)))
+        const auto index = static_cast<std::int32_t>(i);
+        if (!take_stage(refusal, link, i, stage) || !order.next(refusal, stage.kind, index) ||
+            !check_tables(refusal, stage, link.frequency_mhz, index))
             return false;
+        if (stage.kind == chain::Kind::air && link.far_distance_m == 0.0)
+            return refuse(refusal, LVB_E_MISSING, {LVB_STRUCT_LINK, index}, LVB_FIELD_FAR_DISTANCE_M, 0.0,
+                          distance_range.minimum, distance_range.maximum);
         if (ledger == nullptr) continue;
         const chain::Line &entered = ledger->enter(stage);
         if (line == nullptr) continue;

@@ -67,7 +67,7 @@ bool check_common(Refusal &refusal, const lvb_stage &in, Place place) noexcept {
 }
 
 // Either a type or a table with a length, or a gain as measured; never two of them.
-bool take_cable(Refusal &refusal, const lvb_stage &in, double frequency_mhz, Place place, chain::Stage &out) noexcept {
+bool take_cable(Refusal &refusal, const lvb_stage &in, Place place, chain::Stage &out) noexcept {
     if (in.cable_type < 0 || in.cable_type > tables::cable_types)
         return refuse(refusal, LVB_E_UNKNOWN_VALUE, place, LVB_FIELD_CABLE_TYPE, in.cable_type, 0.0,
                       tables::cable_types);
@@ -90,13 +90,10 @@ bool take_cable(Refusal &refusal, const lvb_stage &in, double frequency_mhz, Pla
     out.cable.length_m = in.length_m;
     out.cable.connectors = in.connector_count;
     out.cable.connector_loss_db = in.connector_loss_db;
-    if (in.cable_table != nullptr) {
-        if (!take_cable_table(refusal, in.cable_table, place.stage, out.cable.table)) return false;
-    } else {
-        out.cable.table = tables::cable_table(in.cable_type);
-        if (out.basis == chain::Basis::not_looked_up) out.basis = chain::Basis::handbook;
-    }
-    return check_usable(refusal, out.cable.table, frequency_mhz, place.stage);
+    if (in.cable_table != nullptr) return take_cable_table(refusal, in.cable_table, place.stage, out.cable.table);
+    out.cable.table = tables::cable_table(in.cable_type);
+    if (out.basis == chain::Basis::not_looked_up) out.basis = chain::Basis::handbook;
+    return true;
 }
 
 // The window's values are stated, and rise from the floor to the ceiling.
@@ -135,30 +132,40 @@ bool take_window(Refusal &refusal, const lvb_stage &in, Place place, chain::Wind
 
 } // namespace
 
+bool check_link_frame(Refusal &refusal, const lvb_link &link) noexcept {
+    const Place place{LVB_STRUCT_LINK};
+    if (!check_stated(refusal, link.stated, LVB_STATED_TEMPERATURE, place) ||
+        !check_temperature(refusal, link.temperature_degc, link.stated, place))
+        return false;
+    if (link.stage_count == 0)
+        return refuse(refusal, LVB_E_NO_SOURCE, place, LVB_FIELD_STAGE_COUNT, 0.0, 1.0, LVB_MAX_STAGES);
+    if (link.stage_count > LVB_MAX_STAGES)
+        return refuse(refusal, LVB_E_COUNT, place, LVB_FIELD_STAGE_COUNT, link.stage_count, 1.0, LVB_MAX_STAGES);
+    if (link.stages == nullptr) return refuse(refusal, LVB_E_NULL, place, LVB_FIELD_STAGES);
+    return check_size(refusal, link.stage_size, sizeof(lvb_stage), LVB_E_ELEMENT_SIZE, place, LVB_FIELD_STAGE_SIZE);
+}
+
 bool take_link(Refusal &refusal, const lvb_link *link, lvb_link &copy, chain::Conditions &conditions) noexcept {
     const Place place{LVB_STRUCT_LINK};
     if (!take(refusal, link, copy, place, LVB_FIELD_LINK) ||
-        !check_stated(refusal, copy.stated, LVB_STATED_TEMPERATURE, place) ||
         !check_field(refusal, copy.frequency_mhz, frequency_range, place, LVB_FIELD_FREQUENCY_MHZ) ||
         !check_field(refusal, copy.far_distance_m, distance_range, place, LVB_FIELD_FAR_DISTANCE_M) ||
-        !check_field(refusal, copy.near_distance_m, distance_range, place, LVB_FIELD_NEAR_DISTANCE_M) ||
-        !check_temperature(refusal, copy.temperature_degc, copy.stated, place))
+        !check_field(refusal, copy.near_distance_m, distance_range, place, LVB_FIELD_NEAR_DISTANCE_M))
         return false;
     if (copy.far_distance_m != 0.0 && copy.near_distance_m > copy.far_distance_m)
         return refuse(refusal, LVB_E_ORDER, place, LVB_FIELD_NEAR_DISTANCE_M, copy.near_distance_m,
                       distance_range.minimum, copy.far_distance_m);
-    if (copy.stage_count == 0)
-        return refuse(refusal, LVB_E_NO_SOURCE, place, LVB_FIELD_STAGE_COUNT, 0.0, 1.0, LVB_MAX_STAGES);
-    if (copy.stage_count > LVB_MAX_STAGES)
-        return refuse(refusal, LVB_E_COUNT, place, LVB_FIELD_STAGE_COUNT, copy.stage_count, 1.0, LVB_MAX_STAGES);
-    if (copy.stages == nullptr) return refuse(refusal, LVB_E_NULL, place, LVB_FIELD_STAGES);
-    if (!check_size(refusal, copy.stage_size, sizeof(lvb_stage), LVB_E_ELEMENT_SIZE, place, LVB_FIELD_STAGE_SIZE))
-        return false;
+    if (!check_link_frame(refusal, copy)) return false;
     conditions.frequency_mhz = copy.frequency_mhz;
     conditions.far_distance_m = copy.far_distance_m;
     conditions.near_distance_m = copy.near_distance_m != 0.0 ? copy.near_distance_m : copy.far_distance_m;
     conditions.temperature_degc = temperature_of(copy.temperature_degc, copy.stated);
     return true;
+}
+
+bool check_tables(Refusal &refusal, const chain::Stage &stage, double frequency_mhz, std::int32_t index) noexcept {
+    if (stage.gain_table.rows > 0 && !check_inside(refusal, stage.gain_table, frequency_mhz, index)) return false;
+    return !stage.has_cable || check_usable(refusal, stage.cable.table, frequency_mhz, index);
 }
 
 bool take_stage(Refusal &refusal, const lvb_link &link, std::uint32_t index, chain::Stage &stage) noexcept {
@@ -178,18 +185,14 @@ bool take_stage(Refusal &refusal, const lvb_link &link, std::uint32_t index, cha
     stage.has_cable = false;
     if (in.gain_table != nullptr) {
         const Range &range = *stage_range(in.kind, LVB_FIELD_GAIN_DB);
-        if (!take_gain_table(refusal, in.gain_table, place.stage, range, link.frequency_mhz, stage.gain_table))
-            return false;
+        if (!take_gain_table(refusal, in.gain_table, place.stage, range, stage.gain_table)) return false;
     }
     switch (stage.kind) {
     case Kind::cable:
-        return take_cable(refusal, in, link.frequency_mhz, place, stage);
+        return take_cable(refusal, in, place, stage);
     case Kind::receiver:
         return take_window(refusal, in, place, stage.window);
     case Kind::air:
-        if (link.far_distance_m == 0.0)
-            return refuse(refusal, LVB_E_MISSING, {LVB_STRUCT_LINK, place.stage}, LVB_FIELD_FAR_DISTANCE_M, 0.0,
-                          distance_range.minimum, distance_range.maximum);
         if (stage.basis == chain::Basis::not_looked_up && in.gain_db == 0.0 && in.gain_table == nullptr)
             stage.basis = chain::Basis::formula;
         return true;

@@ -9,8 +9,14 @@ namespace lvb::door {
 /// A link's own fields, checked; the stages are read one by one by take_stage.
 bool take_link(Refusal &refusal, const lvb_link *link, lvb_link &copy, chain::Conditions &conditions) noexcept;
 
+/// What a link says besides its frequency and distances: stages, temperature.
+bool check_link_frame(Refusal &refusal, const lvb_link &link) noexcept;
+
 /// One stage of a checked link, checked and turned into what the model takes.
 bool take_stage(Refusal &refusal, const lvb_link &link, std::uint32_t index, chain::Stage &stage) noexcept;
+
+/// Refuses a frequency that a stage's tables do not serve.
+bool check_tables(Refusal &refusal, const chain::Stage &stage, double frequency_mhz, std::int32_t index) noexcept;
 
 /// The order of stages: one source first, antennas on both sides of the air, the receiver last.
 class Order {

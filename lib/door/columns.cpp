@@ -1,6 +1,6 @@
 // Plain formulas over columns: whole pieces of ordinary numbers go through the loops of an instruction set, all others
 // through the plain function, value by value. Both give the same bits.
-#include "door/check.hpp"
+#include "door/instructions.hpp"
 #include "door/models.hpp"
 
 namespace lvb::door {
@@ -77,9 +77,6 @@ constexpr Formula formulas[] = {
 constexpr std::int32_t formula_count = sizeof formulas / sizeof formulas[0];
 static_assert(formula_count == LVB_FORMULA_CROSS_POLAR_DISCRIMINATION_DB);
 
-// From here on asking the processor costs less than it brings.
-constexpr std::uint64_t long_column = 65536;
-
 // Columns that were checked: where each argument stands, and by how many values it moves on with each result.
 struct Work {
     const Formula *formula;
@@ -151,24 +148,6 @@ bool check_arguments(Refusal &refusal, const lvb_columns &columns, Place place, 
     return true;
 }
 
-// The processor is asked unless the caller says that it was.
-bool choose_loops(Refusal &refusal, const lvb_columns &columns, Place place, const Loops *&loops) noexcept {
-    using math::InstructionSet;
-    InstructionSet set = InstructionSet::baseline;
-    if (columns.instructions == LVB_INSTRUCTIONS_AUTOMATIC) {
-        if (columns.count >= long_column) set = math::best_instruction_set();
-    } else {
-        const bool asked = (columns.instructions & LVB_INSTRUCTIONS_ASKED) != 0;
-        const std::int32_t wanted = columns.instructions & ~LVB_INSTRUCTIONS_ASKED;
-        set = static_cast<InstructionSet>(wanted);
-        if (wanted < LVB_INSTRUCTIONS_BASELINE || wanted > LVB_INSTRUCTIONS_AVX512 || !(asked || math::has(set)))
-            return refuse(refusal, LVB_E_UNKNOWN_VALUE, place, LVB_FIELD_INSTRUCTIONS, columns.instructions,
-                          LVB_INSTRUCTIONS_AUTOMATIC, static_cast<double>(math::best_instruction_set()));
-    }
-    loops = &math::loops_of(set);
-    return true;
-}
-
 bool take_columns(Refusal &refusal, const lvb_columns *lent, Work &work) noexcept {
     const Place place{LVB_STRUCT_COLUMNS};
     lvb_columns columns;
@@ -181,7 +160,8 @@ bool take_columns(Refusal &refusal, const lvb_columns *lent, Work &work) noexcep
     work.formula = &formulas[columns.formula - 1];
     work.count = columns.count;
     work.result = columns.result;
-    if (!check_arguments(refusal, columns, place, work) || !choose_loops(refusal, columns, place, work.loops))
+    if (!check_arguments(refusal, columns, place, work) ||
+        !choose_loops(refusal, columns.instructions, columns.count, place, work.loops))
         return false;
     const bool both_single = work.formula->arguments == 2 && columns.single == 3;
     const bool only_single = work.formula->arguments == 1 && columns.single == 1;
@@ -192,13 +172,7 @@ bool take_columns(Refusal &refusal, const lvb_columns *lent, Work &work) noexcep
 } // namespace
 } // namespace lvb::door
 
-extern "C" {
-
-int32_t lvb_best_instructions(void) {
-    return static_cast<int32_t>(lvb::math::best_instruction_set()) | LVB_INSTRUCTIONS_ASKED;
-}
-
-lvb_status lvb_compute_columns(const lvb_columns *columns, lvb_bad *bad, lvb_fault *fault) {
+extern "C" lvb_status lvb_compute_columns(const lvb_columns *columns, lvb_bad *bad, lvb_fault *fault) {
     using namespace lvb::door;
     return answer(fault, [&](Refusal &refusal) noexcept {
         Work work{};
@@ -210,5 +184,3 @@ lvb_status lvb_compute_columns(const lvb_columns *columns, lvb_bad *bad, lvb_fau
         return true;
     });
 }
-
-} // extern "C"

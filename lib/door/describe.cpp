@@ -73,6 +73,8 @@ uint32_t lvb_struct_size(int32_t structure) {
         return sizeof(lvb_columns);
     case LVB_STRUCT_BAD:
         return sizeof(lvb_bad);
+    case LVB_STRUCT_GRID:
+        return sizeof(lvb_grid);
     default:
         return 0;
     }

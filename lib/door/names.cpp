@@ -35,6 +35,8 @@ const char *struct_name(std::int32_t structure) noexcept {
         return "lvb_columns";
     case LVB_STRUCT_BAD:
         return "lvb_bad";
+    case LVB_STRUCT_GRID:
+        return "lvb_grid";
     default:
         return "unknown";
     }
@@ -213,6 +215,18 @@ const char *lvb_field_name(int32_t field) {
         return "argument_3";
     case LVB_FIELD_RESULT:
         return "result";
+    case LVB_FIELD_GRID:
+        return "grid";
+    case LVB_FIELD_END:
+        return "end";
+    case LVB_FIELD_FREQUENCY_COUNT:
+        return "frequency_count";
+    case LVB_FIELD_DISTANCE_COUNT:
+        return "distance_count";
+    case LVB_FIELD_DISTANCE_M:
+        return "distance_m";
+    case LVB_FIELD_SCRATCH:
+        return "scratch";
     default:
         return "unknown";
     }

@@ -59,7 +59,7 @@ bool check_usable(Refusal &refusal, const cable::Table &table, double frequency_
 }
 
 bool take_gain_table(Refusal &refusal, const lvb_gain_table *lent, std::int32_t stage, const Range &range,
-                     double frequency_mhz, chain::GainTable &table) noexcept {
+                     chain::GainTable &table) noexcept {
     Place place{LVB_STRUCT_GAIN_TABLE, stage};
     lvb_gain_table copy;
     if (!take(refusal, lent, copy, place, LVB_FIELD_GAIN_TABLE)) return false;
@@ -77,14 +77,16 @@ bool take_gain_table(Refusal &refusal, const lvb_gain_table *lent, std::int32_t 
         if (g[i] < least || g[i] > most)
             return refuse(refusal, LVB_E_TABLE_TOO_STEEP, place, LVB_FIELD_GAIN_DB, g[i], least, most);
     }
-    const double first = f[0];
-    const double last = f[copy.row_count - 1];
-    if (frequency_mhz < first || frequency_mhz > last) {
-        place.row = -1;
-        return refuse(refusal, LVB_E_OUTSIDE_TABLE, place, LVB_FIELD_FREQUENCY_MHZ, frequency_mhz, first, last);
-    }
     table = {f, g, copy.row_count};
     return true;
+}
+
+bool check_inside(Refusal &refusal, const chain::GainTable &table, double frequency_mhz, std::int32_t stage) noexcept {
+    const double first = table.frequency_mhz[0];
+    const double last = table.frequency_mhz[table.rows - 1];
+    return (frequency_mhz >= first && frequency_mhz <= last) ||
+           refuse(refusal, LVB_E_OUTSIDE_TABLE, {LVB_STRUCT_GAIN_TABLE, stage}, LVB_FIELD_FREQUENCY_MHZ, frequency_mhz,
+                  first, last);
 }
 
 } // namespace lvb::door

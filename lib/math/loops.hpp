@@ -11,6 +11,12 @@ inline constexpr std::size_t piece = 128;
 
 enum class InstructionSet : std::int32_t { baseline = 1, avx2 = 2, avx512 = 3 };
 
+/// What is the same along a row of a grid of levels: the parts of its loss, the level before the air, and the sum of the
+/// changes after it.
+struct Row {
+    double high, low, before, after;
+};
+
 /// The loops of one instruction set, each over one piece. Numbers are ordinary: see decibel.hpp.
 struct Loops {
     /// y = scale 10 log10(x) + offset
@@ -21,9 +27,8 @@ struct Loops {
     void (*ratio)(const double *x, double *y, double scale, double offset);
     /// whether all lie in [low, high]
     bool (*within)(const double *x, double low, double high);
-    /// y = b + x - (high + low of the sum of two parts), then each of `count` numbers of `after` in turn
-    void (*levels)(const double *high, const double *low, double *y, std::size_t length, const double *row,
-                   std::size_t after);
+    /// y = (before - loss) + after, where loss is the sum of the parts of the row and of the column
+    void (*levels)(const double *high, const double *low, double *y, std::size_t length, const Row &row);
 };
 
 const Loops &loops_of(InstructionSet set) noexcept;

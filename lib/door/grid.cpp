@@ -1,0 +1,199 @@
+// A chain over frequencies and distances. Three walks over the stages: one checks them, one per frequency finds what
+// depends on it, and the loops join that with what depends on the distance.
+#include "door/check_chain.hpp"
+#include "door/fields.hpp"
+#include "door/instructions.hpp"
+#include "path/free_space.hpp"
+
+namespace lvb::door {
+namespace {
+
+using math::Loops;
+using math::piece;
+
+// So many stages that depend on the frequency are kept at hand; further ones are taken from the caller again.
+constexpr std::uint32_t kept_stages = 16;
+
+struct Grid {
+    lvb_link link;
+    const Loops *loops;
+    std::uint64_t frequencies, distances;
+    const double *frequency_mhz, *distance_m;
+    double *high, *low; // of the distances' parts
+    double *level_dbm;
+    double temperature_degc;
+    bool near_end;
+    std::uint32_t air;              // index of the air; the number of stages where there is none
+    double flat_db[LVB_MAX_STAGES]; // what each stage changes, where that is the same at every frequency
+    chain::Stage kept[kept_stages]; // the first of those that are not flat
+};
+
+bool within(double value, const Range &range) noexcept { return value >= range.minimum && value <= range.maximum; }
+
+bool check_grid(Refusal &refusal, const lvb_grid &in, Place place) noexcept {
+    const std::uint64_t most = LVB_MAX_VALUES;
+    if (in.end != LVB_END_FAR && in.end != LVB_END_NEAR)
+        return refuse(refusal, LVB_E_UNKNOWN_VALUE, place, LVB_FIELD_END, in.end, LVB_END_FAR, LVB_END_NEAR);
+    if (in.reserved != 0) return refuse(refusal, LVB_E_RESERVED, place, LVB_FIELD_RESERVED, in.reserved, 0.0, 0.0);
+    if (in.frequency_count == 0)
+        return refuse(refusal, LVB_E_MISSING, place, LVB_FIELD_FREQUENCY_COUNT, 0.0, 1.0, LVB_MAX_VALUES);
+    if (in.distance_count == 0)
+        return refuse(refusal, LVB_E_MISSING, place, LVB_FIELD_DISTANCE_COUNT, 0.0, 1.0, LVB_MAX_VALUES);
+    if (in.frequency_count > most)
+        return refuse(refusal, LVB_E_COUNT, place, LVB_FIELD_FREQUENCY_COUNT, static_cast<double>(in.frequency_count),
+                      1.0, LVB_MAX_VALUES);
+    if (in.distance_count > most / in.frequency_count)
+        return refuse(refusal, LVB_E_COUNT, place, LVB_FIELD_DISTANCE_COUNT, static_cast<double>(in.distance_count),
+                      1.0, static_cast<double>(most / in.frequency_count));
+    if (in.frequency_mhz == nullptr) return refuse(refusal, LVB_E_NULL, place, LVB_FIELD_FREQUENCY_MHZ);
+    if (in.distance_m == nullptr) return refuse(refusal, LVB_E_NULL, place, LVB_FIELD_DISTANCE_M);
+    if (in.scratch == nullptr) return refuse(refusal, LVB_E_NULL, place, LVB_FIELD_SCRATCH);
+    if (in.level_dbm == nullptr) return refuse(refusal, LVB_E_NULL, place, LVB_FIELD_LEVEL_DBM);
+    return true;
+}
+
+// What a stage changes at this end of the walk.
+double change_of(const Grid &grid, const chain::Stage &stage, double frequency_mhz) noexcept {
+    if (grid.near_end && stage.kind == chain::Kind::allowance) return 0.0;
+    return chain::own_change(stage, frequency_mhz, grid.temperature_degc).db;
+}
+
+constexpr double depends_on_frequency = math::not_a_number;
+
+// Checks all stages; notes what those change that are flat.
+bool take_stages(Refusal &refusal, Grid &grid) noexcept {
+    Order order;
+    chain::Stage stage;
+    std::uint32_t kept = 0;
+    grid.air = grid.link.stage_count;
+    for (std::uint32_t i = 0; i < grid.link.stage_count; ++i) {
+        if (!take_stage(refusal, grid.link, i, stage) || !order.next(refusal, stage.kind, static_cast<std::int32_t>(i)))
+            return false;
+        if (stage.kind == chain::Kind::air) grid.air = i;
+        const bool flat = chain::is_flat(stage);
+        grid.flat_db[i] = flat ? change_of(grid, stage, 0.0) : depends_on_frequency;
+        if (!flat && kept < kept_stages) grid.kept[kept++] = stage;
+    }
+    return order.end(refusal);
+}
+
+bool take_grid(Refusal &refusal, const lvb_grid *lent, Grid &grid) noexcept {
+    const Place place{LVB_STRUCT_GRID};
+    lvb_grid in;
+    if (!take(refusal, lent, in, place, LVB_FIELD_GRID) || !check_grid(refusal, in, place) ||
+        !take(refusal, in.link, grid.link, {LVB_STRUCT_LINK}, LVB_FIELD_LINK) ||
+        !check_link_frame(refusal, grid.link) ||
+        !choose_loops(refusal, in.instructions, in.frequency_count * in.distance_count, place, grid.loops))
+        return false;
+    grid.frequencies = in.frequency_count;
+    grid.distances = in.distance_count;
+    grid.frequency_mhz = in.frequency_mhz;
+    grid.distance_m = in.distance_m;
+    grid.high = in.scratch;
+    grid.low = in.scratch + in.distance_count;
+    grid.level_dbm = in.level_dbm;
+    grid.temperature_degc = temperature_of(grid.link.temperature_degc, grid.link.stated);
+    grid.near_end = in.end == LVB_END_NEAR;
+    return take_stages(refusal, grid);
+}
+
+// The part of the free-space loss that depends on the distance, NaN for a bad one. Gives how many are bad, and the
+// first.
+lvb_bad take_distances(const Grid &grid) noexcept {
+    lvb_bad bad{};
+    bad.first = grid.distances;
+    for (std::uint64_t i = 0; i < grid.distances;) {
+        const double *d = grid.distance_m + i;
+        if (grid.distances - i >= piece && grid.loops->within(d, distance_range.minimum, distance_range.maximum)) {
+            grid.loops->decibel_parts(d, grid.high + i, grid.low + i, 2.0);
+            i += piece;
+            continue;
+        }
+        const std::uint64_t end = grid.distances - i < piece ? grid.distances : i + piece;
+        for (; i < end; ++i) {
+            const bool good = within(grid.distance_m[i], distance_range);
+            const math::Parts<double> parts = path::distance_parts(good ? grid.distance_m[i] : 1.0);
+            grid.high[i] = good ? parts.high : math::not_a_number;
+            grid.low[i] = parts.low;
+            if (!good && bad.count++ == 0) bad.first = i;
+        }
+    }
+    return bad;
+}
+
+// What a stage changes at a frequency; false where its tables do not serve it. `varying` counts the stages that are not
+// flat.
+bool take_change(const Grid &grid, std::uint32_t index, double frequency_mhz, std::uint32_t &varying,
+                 double &change) noexcept {
+    change = grid.flat_db[index];
+    if (!math::is_nan(change)) return true;
+    Refusal refusal;
+    chain::Stage again;
+    const bool is_kept = varying < kept_stages;
+    const chain::Stage &stage = is_kept ? grid.kept[varying] : again;
+    ++varying;
+    if ((!is_kept && !take_stage(refusal, grid.link, index, again)) ||
+        !check_tables(refusal, stage, frequency_mhz, static_cast<std::int32_t>(index)))
+        return false;
+    change = change_of(grid, stage, frequency_mhz);
+    return true;
+}
+
+// What a frequency gives to its row; false for a bad frequency. Without air the level is row.after.
+bool take_frequency(const Grid &grid, double frequency_mhz, math::Row &row) noexcept {
+    if (!within(frequency_mhz, frequency_range)) return false;
+    const math::Parts<double> parts = path::frequency_parts(frequency_mhz);
+    chain::Sum sum;
+    row = {parts.high, parts.low, 0.0, 0.0};
+    std::uint32_t varying = 0;
+    for (std::uint32_t i = 0; i < grid.link.stage_count; ++i) {
+        double change;
+        if (!take_change(grid, i, frequency_mhz, varying, change)) return false;
+        if (i != grid.air) {
+            sum.add(change);
+            continue;
+        }
+        row.before = sum.level() + change;
+        sum = {};
+    }
+    row.after = sum.since;
+    return true;
+}
+
+void fill_row(double *y, std::uint64_t count, double value) noexcept {
+    for (std::uint64_t i = 0; i < count; ++i) y[i] = value;
+}
+
+void compute(const Grid &grid, lvb_bad &bad) noexcept {
+    math::Row row;
+    const bool has_air = grid.air < grid.link.stage_count;
+    const lvb_bad bad_distances = has_air ? take_distances(grid) : lvb_bad{};
+    bad.count = 0;
+    bad.first = grid.frequencies * grid.distances;
+    for (std::uint64_t i = 0; i < grid.frequencies; ++i) {
+        double *y = grid.level_dbm + i * grid.distances;
+        const bool good = take_frequency(grid, grid.frequency_mhz[i], row);
+        if (!good) fill_row(y, grid.distances, math::not_a_number);
+        else if (!has_air) fill_row(y, grid.distances, row.after);
+        else grid.loops->levels(grid.high, grid.low, y, static_cast<std::size_t>(grid.distances), row);
+        const std::uint64_t bad_here = good ? bad_distances.count : grid.distances;
+        if (bad_here != 0 && bad.count == 0) bad.first = i * grid.distances + (good ? bad_distances.first : 0);
+        bad.count += bad_here;
+    }
+}
+
+} // namespace
+} // namespace lvb::door
+
+extern "C" lvb_status lvb_compute_grid(const lvb_grid *grid, lvb_bad *bad, lvb_fault *fault) {
+    using namespace lvb::door;
+    return answer(fault, [&](Refusal &refusal) noexcept {
+        Grid taken;
+        if (!take_grid(refusal, grid, taken)) return false;
+        if (bad != nullptr && !check_result(refusal, bad, LVB_STRUCT_BAD, LVB_FIELD_BAD)) return false;
+        lvb_bad told{};
+        compute(taken, told);
+        if (bad != nullptr) give(bad, told);
+        return true;
+    });
+}
