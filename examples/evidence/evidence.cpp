@@ -59,6 +59,19 @@ const char *verdict_word(Verdict verdict) {
 
 std::string source_of(const Row &row) { return row.from->publication + "; " + row.from->place; }
 
+// The stages of a chain one under another, as a person reads them.
+std::string in_lines(const std::string &inputs) {
+    std::string out;
+    for (std::size_t at = 0; at < inputs.size();) {
+        const std::size_t bar = std::min(inputs.find(" | ", at), inputs.find(" => ", at));
+        out += inputs.substr(at, bar - at);
+        if (bar == std::string::npos) break;
+        out += "\n               ";
+        at = bar + (inputs[bar + 1] == '|' ? 3 : 1);
+    }
+    return out;
+}
+
 // A field of a CSV file (RFC 4180).
 std::string quoted(const std::string &text) {
     std::string out = "\"";
@@ -99,7 +112,8 @@ void print_csv(const std::vector<Row> &rows) {
 
 void print_row(const Row &row) {
     const Check &check = *row.check;
-    std::printf("  %s: %s\n    inputs     %s\n", check.name.c_str(), verdict_word(row.verdict), row.inputs.c_str());
+    std::printf("  %s: %s\n    inputs     %s\n", check.name.c_str(), verdict_word(row.verdict),
+                in_lines(row.inputs).c_str());
     if (check.refusal) std::printf("    expected   refusal: %s\n", check.remark.c_str());
     else {
         std::printf("    printed    %s %s\n    levelbook  %s %s\n", check.printed_text.c_str(), check.unit.c_str(),
@@ -114,9 +128,7 @@ void print_row(const Row &row) {
                 known_as(row.from->known));
 }
 
-void print_leave_one_out(const Library &library) {
-    std::vector<Table> tables = catalogue();
-    tables.insert(tables.end(), library.tables.begin(), library.tables.end());
+void print_leave_one_out(const char *what, const std::vector<Table> &tables) {
     std::vector<LeftOut> all;
     for (const Table &table : tables)
         for (const LeftOut &one : leave_one_out(table)) all.push_back(one);
@@ -124,12 +136,11 @@ void print_leave_one_out(const Library &library) {
     std::sort(all.begin(), all.end(),
               [](const LeftOut &a, const LeftOut &b) { return std::fabs(a.percent) < std::fabs(b.percent); });
     const LeftOut &worst = all.back();
-    std::printf(
-        "  cable: each of %zu printed rows that stand between two others was left out and predicted from the "
-        "rest:\n    median %.1f %%, nine of ten within %.1f %%, worst %+.1f %% (%s at %s MHz, from %s and %s MHz)\n",
-        all.size(), std::fabs(all[all.size() / 2].percent), std::fabs(all[all.size() * 9 / 10].percent), worst.percent,
-        worst.table.c_str(), number(worst.frequency_mhz).c_str(), number(worst.below_mhz).c_str(),
-        number(worst.above_mhz).c_str());
+    std::printf("  %s: each of %zu rows that stand between two others, left out and predicted from the rest:\n"
+                "    median %.1f %%, nine of ten within %.1f %%, worst %+.1f %% (%s at %s MHz, from %s and %s MHz)\n",
+                what, all.size(), std::fabs(all[all.size() / 2].percent), std::fabs(all[all.size() * 9 / 10].percent),
+                worst.percent, worst.table.c_str(), number(worst.frequency_mhz).c_str(),
+                number(worst.below_mhz).c_str(), number(worst.above_mhz).c_str());
 }
 
 void print_summary(const Library &library, const std::vector<Row> &rows) {
@@ -158,7 +169,8 @@ void print_summary(const Library &library, const std::vector<Row> &rows) {
         std::printf("  nearest to its tolerance: %s, off by %s of %s %s allowed\n", worst->check->name.c_str(),
                     number(worst->difference, 4).c_str(), number(worst->tolerance, 4).c_str(),
                     worst->check->unit.c_str());
-    print_leave_one_out(library);
+    print_leave_one_out("cable catalogue", catalogue());
+    print_leave_one_out("other cable tables", library.tables);
     for (const Row &row : rows)
         if (row.verdict == Verdict::disagrees_as_said)
             std::printf("  disagrees: %s, by %s %s: %s\n", row.check->name.c_str(), number(row.difference, 4).c_str(),
