@@ -3,6 +3,8 @@
 #include "bars.hpp"
 #include "workings.hpp"
 
+#include <algorithm>
+#include <array>
 #include <cmath>
 
 namespace desk {
@@ -10,7 +12,6 @@ namespace {
 
 constexpr std::size_t page = 100; // columns
 constexpr std::size_t bar_columns = 20;
-constexpr std::size_t label_columns = 24;
 constexpr std::size_t window_columns = 80;
 
 std::string two(double value) { return two_decimals(hundredths(value)); }
@@ -33,30 +34,60 @@ char basis_mark(std::int32_t basis) {
     }
 }
 
+// Levels beyond +-999.99 dBm need wider columns of figures; the label gives way.
+struct Widths {
+    int label = 24;
+    int figure = 8;
+};
+
+Widths widths_of(const Computed &computed) {
+    Widths widths;
+    int widest = widths.figure;
+    for (const lvb_level &level : computed.levels)
+        for (const double figure : {level.far_level_dbm, level.near_level_dbm})
+            widest = std::max(widest, static_cast<int>(two(figure).size()) + 1);
+    widths.label -= 4 * (widest - widths.figure);
+    widths.figure = widest;
+    return widths;
+}
+
+std::string print_row(const Widths &widths, const std::string &label, const std::array<std::string, 4> &figures,
+                      const std::string &rest) {
+    std::string out =
+        format("  %-*s ", widths.label, shorten(ascii(label), static_cast<std::size_t>(widths.label)).c_str());
+    for (std::size_t i = 0; i < figures.size(); ++i)
+        out += (i == 2 ? "  " : " ") + format("%*s", widths.figure, figures[i].c_str());
+    return out + "  " + rest + "\n";
+}
+
+std::string print_workings(const Link &link, const Stage &stage, std::uint32_t notes, std::int64_t tolerance) {
+    std::string words = workings(link, stage);
+    if (tolerance != 0) words += "; +-" + two_decimals(tolerance) + " dB";
+    if (!stage.note.empty()) words += "; " + stage.note;
+    for (const std::string &sentence : note_sentences(notes)) words += "; NOTE: " + sentence;
+    return wrap(ascii(words), page, "      ", "      ");
+}
+
 std::string print_rows(const Link &link, const Computed &computed) {
+    const Widths widths = widths_of(computed);
     const Scale scale = scale_of_chain(computed, bar_columns);
-    std::string out = format("  %-*s  %8s %8s  %8s %8s  %-9s  %s %-*.0f%*.0f\n", static_cast<int>(label_columns),
-                             "Stage", "far by", "to", "near by", "to", "level is", "on",
-                             static_cast<int>(bar_columns) - 6, scale.low_dbm, 6, scale.high_dbm);
+    std::string out = print_row(widths, "Stage", {"far by", "to", "near by", "to"},
+                                format("%-9s  on %-*.0f%*.0f", "level is", static_cast<int>(bar_columns) - 6,
+                                       scale.low_dbm, 6, scale.high_dbm));
     std::int64_t far_before = 0;
     std::int64_t near_before = 0;
     std::int64_t tolerance_before = 0;
     for (std::size_t i = 0; i < link.stages.size(); ++i) {
-        const Stage &stage = link.stages[i];
         const lvb_level &level = computed.levels[i];
         const std::int64_t far = hundredths(level.far_level_dbm);
         const std::int64_t near = hundredths(level.near_level_dbm);
         const std::int64_t tolerance = hundredths(level.far_worst_db);
-        out += format("  %-*s  %8s %8s  %8s %8s  %-9s  %c  %s\n", static_cast<int>(label_columns),
-                      shorten(ascii(stage.label), label_columns).c_str(), two_decimals(far - far_before, true).c_str(),
-                      two_decimals(far).c_str(), two_decimals(near - near_before, true).c_str(),
-                      two_decimals(near).c_str(), lvb_reference_name(level.reference), basis_mark(level.basis),
-                      level_bar(scale, level.far_level_dbm, level.near_level_dbm).c_str());
-        std::string words = workings(link, stage);
-        if (tolerance != tolerance_before) words += "; +-" + two_decimals(tolerance - tolerance_before) + " dB";
-        if (!stage.note.empty()) words += "; " + stage.note;
-        for (const std::string &sentence : note_sentences(level.notes)) words += "; NOTE: " + sentence;
-        out += wrap(ascii(words), page, "      ", "      ");
+        out += print_row(widths, link.stages[i].label,
+                         {two_decimals(far - far_before, true), two_decimals(far),
+                          two_decimals(near - near_before, true), two_decimals(near)},
+                         format("%-9s  %c  ", lvb_reference_name(level.reference), basis_mark(level.basis)) +
+                             level_bar(scale, level.far_level_dbm, level.near_level_dbm));
+        out += print_workings(link, link.stages[i], level.notes, tolerance - tolerance_before);
         far_before = far;
         near_before = near;
         tolerance_before = tolerance;

@@ -203,6 +203,31 @@ TEST(Page, HostileLabelsStayPlainAndNarrow) {
     EXPECT_NE(page.out.find("B?hne ?[31m ? x"), std::string::npos) << page.out;
 }
 
+TEST(Page, LevelsFarOutsideTheWorldStillFitThePage) {
+    std::string stages = R"({"kind": "source", "power_dbm": -200})";
+    for (int i = 0; i < 1000; ++i) stages += R"(, {"kind": "passive", "loss_db": 200, "tolerance_db": 100})";
+    const TemporaryFile file(R"({"production": "T", "links": [{"name": "A", "frequency_mhz": 600, "stages": [)" +
+                             stages + R"(, {"kind": "receiver", "floor_dbm": -90}]}]})");
+    const Printout page = run({"budget", file.path()});
+    EXPECT_EQ(page.code, 1) << page.err;
+    for (const std::string &line : lines_of(page.out)) EXPECT_LE(line.size(), 100u) << line;
+    EXPECT_NE(page.out.find("200110.00 dB BELOW"), std::string::npos);
+}
+
+TEST(Page, BothEndsCanFail) {
+    const TemporaryFile file(R"({"production": "T", "links": [{"name": "A", "frequency_mhz": 600,
+        "far_distance_m": 100, "near_distance_m": 1, "stages": [{"kind": "source", "power_dbm": 0},
+        {"kind": "antenna", "gain_dbi": 0}, {"kind": "air"}, {"kind": "antenna", "gain_dbi": 0},
+        {"kind": "receiver", "floor_dbm": -60, "ceiling_dbm": -30}]}]})");
+    const Printout page = run({"budget", file.path()});
+    EXPECT_EQ(page.code, 1);
+    // 68.0108 dB over 100 m and 40 dB less over 1 m (ITU-R P.525, exact c).
+    EXPECT_NE(printed_links(page.out).at(0).text.find("DROPS OUT AND OVERLOADS: the far end lies 8.01 dB BELOW the "
+                                                      "floor, the near end lies 1.99 dB ABOVE the ceiling"),
+              std::string::npos)
+        << page.out;
+}
+
 TEST(Page, RoomBelowAHundredthIsNotPrintedAsNothing) {
     const TemporaryFile file(R"({"production": "T", "links": [{"name": "A", "frequency_mhz": 600, "stages": [
         {"kind": "source", "power_dbm": -90.001}, {"kind": "receiver", "floor_dbm": -90}]}]})");
