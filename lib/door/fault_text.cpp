@@ -146,7 +146,10 @@ void put_sentence(Writer &out, const lvb_fault &fault) noexcept {
         if (fault.stage >= 0) {
             put_stage(out, fault);
             out.put(" (");
-            out.put(lvb_kind_name(static_cast<std::int32_t>(fault.value)));
+            // The host may have made the fault up: its value need not be a kind.
+            constexpr double first = LVB_KIND_SOURCE, last = LVB_KIND_RECEIVER;
+            const bool is_kind = fault.value >= first && fault.value <= last;
+            out.put(lvb_kind_name(is_kind ? static_cast<std::int32_t>(fault.value) : 0));
             out.put("): ");
         }
         return out.put(sentence);
