@@ -1,0 +1,237 @@
+// lvb_compute_budget with chains of every kind: whatever comes, it is refused whole or the book adds up.
+#include "fuzz/tables.hpp"
+
+#include <cmath>
+
+namespace {
+
+using fuzz::Bytes;
+using fuzz::Memory;
+
+// The span that gain_db has for a kind, as lvb_describe_field tells it; a span of any kind where it tells none.
+lvb_range gain_range(std::int32_t kind) {
+    lvb_range range{};
+    range.size = sizeof range;
+    if (lvb_describe_field(LVB_STRUCT_STAGE, kind, LVB_FIELD_GAIN_DB, &range, nullptr) != LVB_OK) {
+        range.minimum = -300.0;
+        range.maximum = 300.0;
+    }
+    return range;
+}
+
+lvb_stage make_stage(Bytes &bytes, std::int32_t kind, fuzz::Tables &tables) {
+    const lvb_range gain = gain_range(kind);
+    lvb_stage stage{};
+    stage.kind = kind;
+    stage.basis = static_cast<std::int32_t>(bytes.below(6));
+    stage.tolerance_db = bytes.once_in(3) ? bytes.number(0.0, 100.0) : 0.0;
+    const bool table = bytes.once_in(6);
+    if (table) stage.gain_table = tables.gain(bytes, gain.minimum, gain.maximum);
+    else if (kind != LVB_KIND_CABLE) stage.gain_db = bytes.number(gain.minimum, gain.maximum);
+    switch (kind) {
+    case LVB_KIND_SOURCE:
+        stage.level_dbm = bytes.number(-200.0, 150.0);
+        break;
+    case LVB_KIND_CABLE:
+        if (table || bytes.once_in(3)) {
+            if (!table) stage.gain_db = bytes.number(-200.0, 0.0);
+            break;
+        }
+        if (bytes.once_in(2)) stage.cable_table = tables.cable(bytes);
+        else stage.cable_type = static_cast<std::int32_t>(bytes.below(lvb_cable_type_count() + 1));
+        stage.length_m = bytes.number(0.001, 10000.0);
+        stage.connector_count = bytes.below(8);
+        if (stage.connector_count > 0 && bytes.once_in(2)) stage.connector_loss_db = bytes.number(0.0, 10.0);
+        break;
+    case LVB_KIND_RECEIVER: {
+        stage.stated = (LVB_STATED_FLOOR | LVB_STATED_WANTED | LVB_STATED_CEILING) & bytes.byte();
+        double limit = bytes.between(-250.0, 0.0);
+        for (const auto &[bit, member] : {std::pair{LVB_STATED_FLOOR, &lvb_stage::floor_dbm},
+                                          std::pair{LVB_STATED_WANTED, &lvb_stage::wanted_low_dbm},
+                                          std::pair{LVB_STATED_WANTED, &lvb_stage::wanted_high_dbm},
+                                          std::pair{LVB_STATED_CEILING, &lvb_stage::ceiling_dbm}}) {
+            limit += bytes.between(0.0, 40.0);
+            if ((stage.stated & static_cast<std::uint32_t>(bit)) != 0) stage.*member = limit;
+        }
+        break;
+    }
+    default:
+        break;
+    }
+    return stage;
+}
+
+// One field of a stage gets what does not belong there.
+void spoil(Bytes &bytes, lvb_stage &stage, fuzz::Tables &tables) {
+    double lvb_stage::*const numbers[] = {
+        &lvb_stage::level_dbm,         &lvb_stage::gain_db,         &lvb_stage::tolerance_db,
+        &lvb_stage::length_m,          &lvb_stage::floor_dbm,       &lvb_stage::wanted_low_dbm,
+        &lvb_stage::connector_loss_db, &lvb_stage::wanted_high_dbm, &lvb_stage::ceiling_dbm};
+    const std::uint32_t which = bytes.below(17);
+    if (which < 9) stage.*numbers[which] = bytes.any_number();
+    else if (which == 9) stage.kind = bytes.raw<std::int32_t>();
+    else if (which == 10) stage.basis = bytes.raw<std::int32_t>();
+    else if (which == 11) stage.stated = bytes.raw<std::uint32_t>();
+    else if (which == 12) stage.cable_type = bytes.raw<std::int32_t>();
+    else if (which == 13) stage.connector_count = bytes.raw<std::uint32_t>();
+    else if (which == 14) stage.reserved = bytes.raw<std::uint32_t>();
+    else if (which == 15) stage.cable_table = tables.cable(bytes);
+    else stage.gain_table = tables.gain(bytes, -60.0, 60.0);
+    // never read, so it may point anywhere
+    stage.label = reinterpret_cast<const char *>(std::uintptr_t{bytes.byte()});
+    stage.user = reinterpret_cast<const void *>(std::uintptr_t{bytes.byte()});
+}
+
+// Kinds in an order that is mostly right.
+std::vector<std::int32_t> make_kinds(Bytes &bytes) {
+    std::vector<std::int32_t> kinds = {LVB_KIND_SOURCE};
+    const std::int32_t conducted[] = {LVB_KIND_PASSIVE, LVB_KIND_CABLE, LVB_KIND_AMPLIFIER, LVB_KIND_ALLOWANCE};
+    for (std::uint32_t n = bytes.below(6); n > 0; --n) kinds.push_back(conducted[bytes.below(4)]);
+    if (!bytes.once_in(4)) {
+        kinds.push_back(LVB_KIND_ANTENNA);
+        for (std::uint32_t n = bytes.below(2); n > 0; --n) kinds.push_back(LVB_KIND_ALLOWANCE);
+        if (!bytes.once_in(8)) {
+            kinds.push_back(LVB_KIND_AIR);
+            for (std::uint32_t n = bytes.below(3); n > 0; --n) kinds.push_back(LVB_KIND_ALLOWANCE);
+            kinds.push_back(LVB_KIND_ANTENNA);
+            for (std::uint32_t n = bytes.below(4); n > 0; --n) kinds.push_back(conducted[bytes.below(4)]);
+        }
+    }
+    if (!bytes.once_in(4)) kinds.push_back(LVB_KIND_RECEIVER);
+    if (bytes.once_in(4))
+        kinds[bytes.below(static_cast<std::uint32_t>(kinds.size()))] = 1 + static_cast<std::int32_t>(bytes.below(8));
+    return kinds;
+}
+
+void require_end(const lvb_end &end) {
+    REQUIRE(std::isfinite(end.level_dbm) && end.distance_m >= 0.0);
+    REQUIRE(end.worst_db >= 0.0 && end.rss_db >= 0.0 && end.rss_db <= end.worst_db * (1.0 + 1e-12));
+    REQUIRE(fuzz::known(lvb_zone_name(end.zone)) && end.reserved == 0);
+    REQUIRE((end.zone == LVB_ZONE_NOT_JUDGED) == (end.zone_lowest == LVB_ZONE_NOT_JUDGED));
+    REQUIRE(end.zone_lowest <= end.zone && end.zone <= end.zone_highest);
+    if (!fuzz::is_nan(end.margin_db)) REQUIRE((end.margin_db < 0.0) == (end.zone == LVB_ZONE_DROPOUT));
+    if (!fuzz::is_nan(end.headroom_db) && end.zone != LVB_ZONE_DROPOUT)
+        REQUIRE((end.headroom_db < 0.0) == (end.zone == LVB_ZONE_OVERLOAD));
+}
+
+void require_budget(const lvb_budget &budget, std::uint32_t stages) {
+    require_end(budget.far_end);
+    require_end(budget.near_end);
+    REQUIRE(fuzz::known(lvb_verdict_name(budget.verdict)));
+    REQUIRE(fuzz::known(lvb_reference_name(budget.reference)));
+    const bool judged = !fuzz::is_nan(budget.far_end.margin_db) || !fuzz::is_nan(budget.near_end.headroom_db);
+    REQUIRE(judged == (budget.verdict != LVB_VERDICT_NOT_JUDGED));
+    REQUIRE(judged == (budget.decided_by != LVB_DECIDED_BY_NOTHING));
+    REQUIRE(judged != fuzz::is_nan(budget.decided_by_db));
+    const bool drops = budget.far_end.margin_db < 0.0;
+    const bool overloads = budget.near_end.headroom_db < 0.0;
+    REQUIRE(drops ==
+            (budget.verdict == LVB_VERDICT_DROPS_OUT || budget.verdict == LVB_VERDICT_DROPS_OUT_AND_OVERLOADS));
+    REQUIRE(overloads ==
+            (budget.verdict == LVB_VERDICT_OVERLOADS || budget.verdict == LVB_VERDICT_DROPS_OUT_AND_OVERLOADS));
+    REQUIRE(budget.entries == stages);
+    REQUIRE(budget.not_looked_up + budget.estimated + budget.handbook + budget.data_sheet + budget.measured +
+                budget.formula ==
+            stages);
+    REQUIRE(budget.guesses == budget.not_looked_up + budget.estimated);
+    REQUIRE(budget.guesses_without_tolerance <= budget.guesses);
+    REQUIRE(budget.guess_share >= 0.0 && budget.guess_share <= 1.0 + 1e-12);
+    REQUIRE(budget.guess_worst_db <= budget.far_end.worst_db * (1.0 + 1e-12));
+    REQUIRE(fuzz::is_nan(budget.eirp_dbm) == fuzz::is_nan(budget.eirp_worst_db));
+}
+
+// The columns of the book: changes add up to levels, tolerances only grow, and the last line is the result.
+void require_levels(const Memory &levels, std::uint32_t level_size, std::uint32_t stages, const lvb_budget &budget) {
+    lvb_level before{};
+    std::uint32_t notes = 0;
+    for (std::uint32_t i = 0; i < stages; ++i) {
+        const auto level = levels.get<lvb_level>(std::size_t{i} * level_size);
+        REQUIRE(level.far_level_dbm == before.far_level_dbm + level.far_change_db);
+        REQUIRE(level.near_level_dbm == before.near_level_dbm + level.near_change_db);
+        REQUIRE(level.far_worst_db >= before.far_worst_db && level.near_worst_db >= before.near_worst_db);
+        REQUIRE(level.far_rss_db >= before.far_rss_db && level.near_rss_db >= before.near_rss_db);
+        REQUIRE(fuzz::known(lvb_reference_name(level.reference)) && fuzz::known(lvb_basis_name(level.basis)));
+        REQUIRE(level.reserved == 0);
+        for (std::size_t tail = sizeof level; tail < level_size; ++tail)
+            REQUIRE(levels.get<unsigned char>(std::size_t{i} * level_size + tail) == 0);
+        notes |= level.notes;
+        before = level;
+    }
+    REQUIRE(notes == budget.notes && before.reference == budget.reference);
+    REQUIRE(before.far_level_dbm == budget.far_end.level_dbm && before.near_level_dbm == budget.near_end.level_dbm);
+    REQUIRE(before.far_worst_db == budget.far_end.worst_db && before.near_worst_db == budget.near_end.worst_db);
+    REQUIRE(before.far_rss_db == budget.far_end.rss_db && before.near_rss_db == budget.near_end.rss_db);
+}
+
+} // namespace
+
+extern "C" int LLVMFuzzerTestOneInput(const std::uint8_t *data, std::size_t size) {
+    Bytes bytes(data, size);
+    fuzz::Tables tables;
+
+    lvb_link link{};
+    link.size = bytes.size_of(sizeof link);
+    link.frequency_mhz = bytes.number(30.0, 3000.0);
+    link.far_distance_m = bytes.number(0.01, 1000.0);
+    if (bytes.once_in(2)) link.near_distance_m = bytes.number(0.01, 10.0);
+    if (bytes.once_in(3)) {
+        link.stated = LVB_STATED_TEMPERATURE;
+        link.temperature_degc = bytes.number(-100.0, 200.0);
+    }
+    if (bytes.once_in(32)) link.stated = bytes.raw<std::uint32_t>();
+
+    // stages, of this or a later version's size
+    const std::vector<std::int32_t> kinds = make_kinds(bytes);
+    link.stage_size = bytes.size_of(sizeof(lvb_stage));
+    link.stage_count = static_cast<std::uint32_t>(kinds.size());
+    const bool element_size_is_good = link.stage_size >= sizeof(lvb_stage) && link.stage_size <= 4096;
+    const std::size_t step = element_size_is_good ? link.stage_size : 0;
+    Memory stages(kinds.size() * step);
+    stages.zero_from(0);
+    for (std::size_t i = 0; i < kinds.size(); ++i) {
+        lvb_stage stage = make_stage(bytes, kinds[i], tables);
+        if (bytes.once_in(24)) spoil(bytes, stage, tables);
+        if (step != 0) stages.put(stage, i * step);
+        if (step > sizeof stage && bytes.once_in(16)) stages.put(bytes.byte(), i * step + step - 1);
+    }
+    link.stages = bytes.once_in(64) ? nullptr : stages.as<const lvb_stage>();
+    // a count without memory behind it is only given where the count alone must be refused
+    if (bytes.once_in(32)) link.stage_count = bytes.once_in(2) ? 0 : LVB_MAX_STAGES + 1 + bytes.raw<std::uint16_t>();
+    const std::vector<unsigned char> stages_before = stages.copy();
+
+    Memory lent = fuzz::result<lvb_link>(link.size);
+    lent.put(link);
+    if (!bytes.once_in(16)) lent.zero_from(sizeof link);
+    const bool give_link = !bytes.once_in(64);
+
+    const std::uint32_t budget_size = bytes.size_of(sizeof(lvb_budget));
+    Memory budget = fuzz::result<lvb_budget>(budget_size);
+    const bool give_budget = !bytes.once_in(64);
+    const std::uint32_t level_size = bytes.size_of(sizeof(lvb_level));
+    const bool level_size_is_good = level_size >= sizeof(lvb_level) && level_size <= 4096;
+    Memory levels(level_size_is_good ? kinds.size() * level_size : 1);
+    const bool give_levels = !bytes.once_in(4);
+    const std::vector<unsigned char> budget_before = budget.copy(), levels_before = levels.copy();
+
+    fuzz::Fault fault(bytes);
+    const lvb_link *link_pointer = give_link ? lent.as<const lvb_link>() : nullptr;
+    const lvb_status status =
+        lvb_compute_budget(link_pointer, give_budget ? budget.as<lvb_budget>() : nullptr,
+                           give_levels ? levels.as<lvb_level>() : nullptr, level_size, fault.pointer());
+    fault.require(status);
+    REQUIRE(stages.copy() == stages_before);
+    if (status != LVB_OK) {
+        REQUIRE(budget.copy() == budget_before && levels.copy() == levels_before);
+        return 0;
+    }
+    const auto told = budget.get<lvb_budget>();
+    REQUIRE(told.size == budget_size && budget.is_zero_from(sizeof told));
+    require_budget(told, link.stage_count);
+    if (give_levels) require_levels(levels, level_size, link.stage_count, told);
+
+    // The same call again, with and without lines, gives the same bytes.
+    Memory again = fuzz::result<lvb_budget>(budget_size);
+    REQUIRE(lvb_compute_budget(link_pointer, again.as<lvb_budget>(), nullptr, 0, nullptr) == LVB_OK);
+    REQUIRE(again.copy() == budget.copy());
+    return 0;
+}
