@@ -66,21 +66,17 @@ lvb_budget budget_of(const chain::Result &result, std::uint32_t stages) noexcept
     return budget;
 }
 
-// Walks the whole chain: checks each stage and enters it. With `levels` it also writes a line for each.
-Refusal walk(const lvb_link &link, chain::Ledger &ledger, lvb_level *levels, std::uint32_t level_size) noexcept {
-    Order order;
-    chain::Stage stage;
+// Enters every stage of a checked chain; with `levels` it also writes a line for each.
+void walk(const lvb_link &link, chain::Ledger &ledger, lvb_level *levels, std::uint32_t level_size) noexcept {
+    chain::Stage stage{};
     char *line = reinterpret_cast<char *>(levels);
     for (std::uint32_t i = 0; i < link.stage_count; ++i) {
-        if (const Refusal refusal = take_stage(link, i, stage)) return refusal;
-        if (const Refusal refusal = order.next(stage.kind, static_cast<std::int32_t>(i))) return refusal;
+        read_stage(link, i, stage);
         const chain::Line &entered = ledger.enter(stage);
         if (line == nullptr) continue;
-        const lvb_level level = level_of(entered);
-        give(line, &level, sizeof level, level_size);
+        give(line, level_of(entered), level_size);
         line += level_size;
     }
-    return order.end();
 }
 
 Refusal compute(const lvb_link *lent, lvb_budget *budget, lvb_level *levels, std::uint32_t level_size) noexcept {
@@ -92,13 +88,10 @@ Refusal compute(const lvb_link *lent, lvb_budget *budget, lvb_level *levels, std
         if (const Refusal refusal =
                 check_size(level_size, sizeof(lvb_level), LVB_E_ELEMENT_SIZE, {}, LVB_FIELD_LEVEL_SIZE))
             return refusal;
-    // The first walk meets every refusal before anything is written.
+    // Every refusal is met before anything is written.
+    if (const Refusal refusal = check_chain(link)) return refusal;
     chain::Ledger ledger(conditions);
-    if (const Refusal refusal = walk(link, ledger, nullptr, 0)) return refusal;
-    if (levels != nullptr) {
-        chain::Ledger again(conditions);
-        if (const Refusal refusal = walk(link, again, levels, level_size)) return refusal;
-    }
+    walk(link, ledger, levels, level_size);
     lvb_budget out = budget_of(ledger.close(), link.stage_count);
     give(budget, out);
     return {};

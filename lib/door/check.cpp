@@ -2,25 +2,14 @@
 
 namespace lvb::door {
 
-Refusal check_range(double value, double minimum, double maximum, Place place, std::int32_t field) noexcept {
-    if (value >= minimum && value <= maximum) return {};
+Refusal refuse_range(double value, double minimum, double maximum, Place place, std::int32_t field) noexcept {
     lvb_status status = value < minimum ? LVB_E_BELOW_RANGE : LVB_E_ABOVE_RANGE;
     if (math::is_nan(value)) status = LVB_E_NAN;
     if (math::abs(value) == math::infinity) status = LVB_E_INFINITE;
     return refuse(status, place, field, value, minimum, maximum);
 }
 
-Refusal check_flags(std::uint32_t flags, std::uint32_t known, Place place) noexcept {
-    if ((flags & ~known) == 0) return {};
-    return refuse(LVB_E_UNKNOWN_VALUE, place, LVB_FIELD_STATED, flags, 0.0, known);
-}
-
-Refusal check_size(std::uint32_t size, std::size_t first, lvb_status status, Place place, std::int32_t field) noexcept {
-    if (size >= first && size <= largest_struct) return {};
-    return refuse(status, place, field, size, static_cast<double>(first), largest_struct);
-}
-
-Refusal check_tail(const void *object, std::uint32_t size, std::size_t known, Place place) noexcept {
+Refusal check_unknown_tail(const void *object, std::uint32_t size, std::size_t known, Place place) noexcept {
     const auto *bytes = static_cast<const unsigned char *>(object);
     for (std::size_t i = known; i < size; ++i)
         if (bytes[i] != 0)

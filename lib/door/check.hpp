@@ -39,15 +39,35 @@ inline Refusal refuse(lvb_status status, Place place, std::int32_t field, double
     return {status, place, field, value, minimum, maximum};
 }
 
-/// NaN, infinity, below or above the range.
-Refusal check_range(double value, double minimum, double maximum, Place place, std::int32_t field) noexcept;
+// Each check is a short test that stands inline, because a call passes dozens of them, and a function that tells what
+// is wrong, which a valid call never enters.
+
+/// NaN, infinity, below or above the range: which of these it is.
+Refusal refuse_range(double value, double minimum, double maximum, Place place, std::int32_t field) noexcept;
+inline Refusal check_range(double value, double minimum, double maximum, Place place, std::int32_t field) noexcept {
+    if (value >= minimum && value <= maximum) return {};
+    return refuse_range(value, minimum, maximum, place, field);
+}
 
 /// Refuses flags that are not in `known`.
-Refusal check_flags(std::uint32_t flags, std::uint32_t known, Place place) noexcept;
+inline Refusal check_flags(std::uint32_t flags, std::uint32_t known, Place place) noexcept {
+    if ((flags & ~known) == 0) return {};
+    return refuse(LVB_E_UNKNOWN_VALUE, place, LVB_FIELD_STATED, flags, 0.0, known);
+}
 
-/// Sizes: `first` is the size of the struct's first version. The tail beyond `known` must be zero (input only).
-Refusal check_size(std::uint32_t size, std::size_t first, lvb_status status, Place place, std::int32_t field) noexcept;
-Refusal check_tail(const void *object, std::uint32_t size, std::size_t known, Place place) noexcept;
+/// Sizes: `first` is the size of the struct's first version.
+inline Refusal check_size(std::uint32_t size, std::size_t first, lvb_status status, Place place,
+                          std::int32_t field) noexcept {
+    if (size >= first && size <= largest_struct) return {};
+    return refuse(status, place, field, size, static_cast<double>(first), largest_struct);
+}
+
+/// The tail of a caller's struct beyond what is known must be zero (input only).
+Refusal check_unknown_tail(const void *object, std::uint32_t size, std::size_t known, Place place) noexcept;
+inline Refusal check_tail(const void *object, std::uint32_t size, std::size_t known, Place place) noexcept {
+    if (size <= known) return {};
+    return check_unknown_tail(object, size, known, place);
+}
 
 bool fault_is_usable(const lvb_fault *fault) noexcept;
 /// Fills a usable fault with a refusal, or clears it where nothing was refused.
@@ -84,14 +104,19 @@ Refusal check_result(const T *object, std::int32_t structure, std::int32_t argum
 }
 
 /// Copies a result out in the caller's size; a tail that this library does not know is set to zero.
-inline void give(void *object, const void *result, std::size_t known, std::uint32_t size) noexcept {
-    std::memcpy(object, result, size < known ? size : known);
-    if (size > known) std::memset(static_cast<char *>(object) + known, 0, size - known);
+template <class T>
+void give(void *object, const T &result, std::uint32_t size) noexcept {
+    if (size < sizeof(T)) {
+        std::memcpy(object, &result, size);
+        return;
+    }
+    std::memcpy(object, &result, sizeof(T)); // of a constant size, which is the usual one
+    if (size > sizeof(T)) std::memset(static_cast<char *>(object) + sizeof(T), 0, size - sizeof(T));
 }
 template <class T>
 void give(T *object, T &result) noexcept {
     result.size = object->size;
-    give(object, &result, sizeof(T), result.size);
+    give(object, result, result.size);
 }
 
 } // namespace lvb::door

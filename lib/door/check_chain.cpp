@@ -65,13 +65,14 @@ Refusal check_common(const lvb_stage &in, Place place) noexcept {
     return {};
 }
 
+bool is_computed(const lvb_stage &cable) noexcept { return cable.cable_type != 0 || cable.cable_table != nullptr; }
+
 // Either a type or a table with a length, or a gain as measured; never two of them.
-Refusal take_cable(const lvb_stage &in, double frequency_mhz, Place place, chain::Stage &out) noexcept {
+Refusal check_cable(const lvb_stage &in, double frequency_mhz, Place place) noexcept {
     if (in.cable_type < 0 || in.cable_type > tables::cable_types)
         return refuse(LVB_E_UNKNOWN_VALUE, place, LVB_FIELD_CABLE_TYPE, in.cable_type, 0.0, tables::cable_types);
-    const bool computed = in.cable_type != 0 || in.cable_table != nullptr;
-    const bool measured = in.gain_db != 0.0 || in.gain_table != nullptr;
-    if (!computed) {
+    if (!is_computed(in)) {
+        const bool measured = in.gain_db != 0.0 || in.gain_table != nullptr;
         const bool described = in.length_m != 0.0 || in.connector_count != 0 || in.connector_loss_db != 0.0;
         if (measured && !described) return {};
         return refuse(LVB_E_MISSING, place, LVB_FIELD_CABLE_TYPE, 0.0, 1.0, tables::cable_types);
@@ -85,22 +86,17 @@ Refusal take_cable(const lvb_stage &in, double frequency_mhz, Place place, chain
         return refusal;
     if (in.connector_count == 0 && in.connector_loss_db != 0.0)
         return refuse(LVB_E_MISSING, place, LVB_FIELD_CONNECTOR_COUNT, 0.0, 1.0, connector_count_range.maximum);
-
-    out.has_cable = true;
-    out.cable.length_m = in.length_m;
-    out.cable.connectors = in.connector_count;
-    out.cable.connector_loss_db = in.connector_loss_db;
+    cable::Table table = {};
     if (in.cable_table != nullptr) {
-        if (const Refusal refusal = take_cable_table(in.cable_table, place.stage, out.cable.table)) return refusal;
-        return check_usable(out.cable.table, frequency_mhz, {LVB_STRUCT_CABLE_TABLE, place.stage});
+        if (const Refusal refusal = take_cable_table(in.cable_table, place.stage, table)) return refusal;
+    } else {
+        table = tables::cable_table(in.cable_type);
     }
-    out.cable.table = tables::cable_table(in.cable_type);
-    if (out.basis == chain::Basis::not_looked_up) out.basis = chain::Basis::handbook;
-    return check_usable(out.cable.table, frequency_mhz, {LVB_STRUCT_CABLE_TABLE, place.stage});
+    return check_usable(table, frequency_mhz, {LVB_STRUCT_CABLE_TABLE, place.stage});
 }
 
 // The window's values are stated, and rise from the floor to the ceiling.
-Refusal take_window(const lvb_stage &in, Place place, chain::Window &window) noexcept {
+Refusal check_window(const lvb_stage &in, Place place) noexcept {
     struct Limit {
         std::uint32_t bit;
         std::int32_t field;
@@ -122,14 +118,85 @@ Refusal take_window(const lvb_stage &in, Place place, chain::Window &window) noe
         if (limit.value < least) return refuse(LVB_E_ORDER, place, limit.field, limit.value, least, range.maximum);
         least = limit.value;
     }
-    window = {(in.stated & LVB_STATED_FLOOR) != 0,
-              (in.stated & LVB_STATED_WANTED) != 0,
-              (in.stated & LVB_STATED_CEILING) != 0,
-              in.floor_dbm,
-              in.wanted_low_dbm,
-              in.wanted_high_dbm,
-              in.ceiling_dbm};
     return {};
+}
+
+lvb_stage stage_at(const lvb_link &link, std::uint32_t index) noexcept {
+    lvb_stage stage;
+    std::memcpy(&stage, reinterpret_cast<const char *>(link.stages) + std::size_t{index} * link.stage_size,
+                sizeof stage);
+    return stage;
+}
+
+Refusal check_stage(const lvb_link &link, const lvb_stage &in, Place place) noexcept {
+    if (const Refusal refusal = check_common(in, place)) return refusal;
+    if (in.gain_table != nullptr) {
+        const Range &range = *stage_range(in.kind, LVB_FIELD_GAIN_DB);
+        chain::GainTable table;
+        if (const Refusal refusal = take_gain_table(in.gain_table, place.stage, range, link.frequency_mhz, table))
+            return refusal;
+    }
+    switch (in.kind) {
+    case LVB_KIND_CABLE:
+        return check_cable(in, link.frequency_mhz, place);
+    case LVB_KIND_RECEIVER:
+        return check_window(in, place);
+    case LVB_KIND_AIR:
+        if (link.far_distance_m != 0.0) return {};
+        return refuse(LVB_E_MISSING, {LVB_STRUCT_LINK, place.stage}, LVB_FIELD_FAR_DISTANCE_M, 0.0,
+                      distance_range.minimum, distance_range.maximum);
+    default:
+        return {};
+    }
+}
+
+// The order of stages: one source first, antennas on both sides of the air, the receiver last.
+class Order {
+  public:
+    Refusal next(std::int32_t kind, std::int32_t index) noexcept;
+    Refusal end() const noexcept;
+
+  private:
+    int antennas_ = 0;
+    std::int32_t air_ = -1;
+    bool receiver_ = false;
+};
+
+Refusal Order::next(std::int32_t kind, std::int32_t index) noexcept {
+    const Place place{LVB_STRUCT_STAGE, index};
+    const auto refuse_here = [&](lvb_status status) { return refuse(status, place, LVB_FIELD_KIND, kind); };
+    if (index == 0) return kind == LVB_KIND_SOURCE ? Refusal{} : refuse_here(LVB_E_NO_SOURCE);
+    if (receiver_) return refuse_here(LVB_E_AFTER_RECEIVER);
+    const bool radiated = antennas_ == 1; // between the two antennas
+    switch (kind) {
+    case LVB_KIND_SOURCE:
+        return refuse_here(LVB_E_SECOND_SOURCE);
+    case LVB_KIND_AIR:
+        if (air_ >= 0) return refuse_here(LVB_E_SECOND_AIR);
+        if (antennas_ == 0) return refuse_here(LVB_E_NO_TRANSMIT_ANTENNA);
+        air_ = index;
+        return {};
+    case LVB_KIND_ANTENNA:
+        if (antennas_ == 2 || (radiated && air_ < 0)) return refuse_here(LVB_E_ANTENNA_OUT_OF_PLACE);
+        ++antennas_;
+        return {};
+    case LVB_KIND_ALLOWANCE:
+        return {};
+    case LVB_KIND_RECEIVER:
+        if (radiated) return refuse_here(air_ < 0 ? LVB_E_STAGE_IN_AIR : LVB_E_NO_RECEIVE_ANTENNA);
+        receiver_ = true;
+        return {};
+    case LVB_KIND_PASSIVE:
+    case LVB_KIND_CABLE:
+    case LVB_KIND_AMPLIFIER:
+    default:
+        return radiated ? refuse_here(LVB_E_STAGE_IN_AIR) : Refusal{};
+    }
+}
+
+Refusal Order::end() const noexcept {
+    if (air_ < 0 || antennas_ == 2) return {};
+    return refuse(LVB_E_NO_RECEIVE_ANTENNA, {LVB_STRUCT_STAGE, air_}, LVB_FIELD_KIND, LVB_KIND_AIR);
 }
 
 } // namespace
@@ -171,80 +238,52 @@ Refusal take_link(const lvb_link *link, lvb_link &copy, chain::Conditions &condi
     return {};
 }
 
-Refusal take_stage(const lvb_link &link, std::uint32_t index, chain::Stage &stage) noexcept {
-    const Place place{LVB_STRUCT_STAGE, static_cast<std::int32_t>(index)};
-    const char *element = reinterpret_cast<const char *>(link.stages) + std::size_t{index} * link.stage_size;
-    if (const Refusal refusal = check_tail(element, link.stage_size, sizeof(lvb_stage), place)) return refusal;
-    lvb_stage in;
-    std::memcpy(&in, element, sizeof in);
-    if (const Refusal refusal = check_common(in, place)) return refusal;
+Refusal check_chain(const lvb_link &link) noexcept {
+    Order order;
+    for (std::uint32_t i = 0; i < link.stage_count; ++i) {
+        const Place place{LVB_STRUCT_STAGE, static_cast<std::int32_t>(i)};
+        const char *element = reinterpret_cast<const char *>(link.stages) + std::size_t{i} * link.stage_size;
+        if (const Refusal refusal = check_tail(element, link.stage_size, sizeof(lvb_stage), place)) return refusal;
+        const lvb_stage in = stage_at(link, i);
+        if (const Refusal refusal = check_stage(link, in, place)) return refusal;
+        if (const Refusal refusal = order.next(in.kind, place.stage)) return refusal;
+    }
+    return order.end();
+}
 
-    stage = {};
+void read_stage(const lvb_link &link, std::uint32_t index, chain::Stage &stage) noexcept {
+    const lvb_stage in = stage_at(link, index);
     stage.kind = static_cast<Kind>(in.kind);
     stage.basis = static_cast<chain::Basis>(in.basis);
     stage.level_dbm = in.level_dbm;
     stage.gain_db = in.gain_db;
     stage.tolerance_db = in.tolerance_db;
-    if (in.gain_table != nullptr) {
-        const Range &range = *stage_range(in.kind, LVB_FIELD_GAIN_DB);
-        if (const Refusal refusal =
-                take_gain_table(in.gain_table, place.stage, range, link.frequency_mhz, stage.gain_table))
-            return refusal;
-    }
+    stage.gain_table = in.gain_table != nullptr ? read_gain_table(in.gain_table) : chain::GainTable{};
+    stage.has_cable = is_computed(in);
+    const bool not_looked_up = stage.basis == chain::Basis::not_looked_up;
     switch (stage.kind) {
     case Kind::cable:
-        return take_cable(in, link.frequency_mhz, place, stage);
-    case Kind::receiver:
-        return take_window(in, place, stage.window);
+        if (!stage.has_cable) break;
+        stage.cable = {in.cable_table != nullptr ? read_cable_table(in.cable_table)
+                                                 : tables::cable_table(in.cable_type),
+                       in.length_m, in.connector_count, in.connector_loss_db};
+        if (not_looked_up && in.cable_table == nullptr) stage.basis = chain::Basis::handbook;
+        break;
     case Kind::air:
-        if (link.far_distance_m == 0.0)
-            return refuse(LVB_E_MISSING, {LVB_STRUCT_LINK, place.stage}, LVB_FIELD_FAR_DISTANCE_M, 0.0,
-                          distance_range.minimum, distance_range.maximum);
-        if (stage.basis == chain::Basis::not_looked_up && in.gain_db == 0.0 && in.gain_table == nullptr)
-            stage.basis = chain::Basis::formula;
-        return {};
+        if (not_looked_up && in.gain_db == 0.0 && in.gain_table == nullptr) stage.basis = chain::Basis::formula;
+        break;
+    case Kind::receiver:
+        stage.window = {(in.stated & LVB_STATED_FLOOR) != 0,
+                        (in.stated & LVB_STATED_WANTED) != 0,
+                        (in.stated & LVB_STATED_CEILING) != 0,
+                        in.floor_dbm,
+                        in.wanted_low_dbm,
+                        in.wanted_high_dbm,
+                        in.ceiling_dbm};
+        break;
     default:
-        return {};
+        break;
     }
-}
-
-Refusal Order::next(Kind kind, std::int32_t index) noexcept {
-    const Place place{LVB_STRUCT_STAGE, index};
-    const auto refuse_here = [&](lvb_status status) {
-        return refuse(status, place, LVB_FIELD_KIND, static_cast<double>(kind));
-    };
-    if (index == 0) return kind == Kind::source ? Refusal{} : refuse_here(LVB_E_NO_SOURCE);
-    if (receiver_) return refuse_here(LVB_E_AFTER_RECEIVER);
-    const bool radiated = antennas_ == 1; // between the two antennas
-    switch (kind) {
-    case Kind::source:
-        return refuse_here(LVB_E_SECOND_SOURCE);
-    case Kind::air:
-        if (air_ >= 0) return refuse_here(LVB_E_SECOND_AIR);
-        if (antennas_ == 0) return refuse_here(LVB_E_NO_TRANSMIT_ANTENNA);
-        air_ = index;
-        return {};
-    case Kind::antenna:
-        if (antennas_ == 2 || (radiated && air_ < 0)) return refuse_here(LVB_E_ANTENNA_OUT_OF_PLACE);
-        ++antennas_;
-        return {};
-    case Kind::allowance:
-        return {};
-    case Kind::receiver:
-        if (radiated) return refuse_here(air_ < 0 ? LVB_E_STAGE_IN_AIR : LVB_E_NO_RECEIVE_ANTENNA);
-        receiver_ = true;
-        return {};
-    case Kind::passive:
-    case Kind::cable:
-    case Kind::amplifier:
-        return radiated ? refuse_here(LVB_E_STAGE_IN_AIR) : Refusal{};
-    }
-    return {};
-}
-
-Refusal Order::end() const noexcept {
-    if (air_ < 0 || antennas_ == 2) return {};
-    return refuse(LVB_E_NO_RECEIVE_ANTENNA, {LVB_STRUCT_STAGE, air_}, LVB_FIELD_KIND, LVB_KIND_AIR);
 }
 
 } // namespace lvb::door

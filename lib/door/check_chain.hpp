@@ -6,22 +6,13 @@
 
 namespace lvb::door {
 
-/// A link's own fields, checked; the stages are read one by one by take_stage.
+/// A link's own fields, checked; its stages are checked by check_chain.
 Refusal take_link(const lvb_link *link, lvb_link &copy, chain::Conditions &conditions) noexcept;
 
-/// One stage of a checked link, checked and turned into what the model takes.
-Refusal take_stage(const lvb_link &link, std::uint32_t index, chain::Stage &stage) noexcept;
+/// Every stage of a checked link, and the order of all of them.
+Refusal check_chain(const lvb_link &link) noexcept;
 
-/// The order of stages: one source first, antennas on both sides of the air, the receiver last.
-class Order {
-  public:
-    Refusal next(chain::Kind kind, std::int32_t index) noexcept;
-    Refusal end() const noexcept;
-
-  private:
-    int antennas_ = 0;
-    std::int32_t air_ = -1;
-    bool receiver_ = false;
-};
+/// One stage of a checked chain, turned into what the model takes; what its kind does not use keeps its old value.
+void read_stage(const lvb_link &link, std::uint32_t index, chain::Stage &stage) noexcept;
 
 } // namespace lvb::door

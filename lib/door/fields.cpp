@@ -82,12 +82,4 @@ const Range *struct_range(std::int32_t structure, std::int32_t field) noexcept {
     }
 }
 
-Refusal check_field(double value, const Range &range, Place place, std::int32_t field) noexcept {
-    if (value == 0.0) {
-        if (!range.required) return {};
-        return refuse(LVB_E_MISSING, place, field, value, range.minimum, range.maximum);
-    }
-    return check_range(value, range.minimum, range.maximum, place, field);
-}
-
 } // namespace lvb::door

@@ -24,6 +24,10 @@ const Range *stage_range(std::int32_t kind, std::int32_t field) noexcept;
 const Range *struct_range(std::int32_t structure, std::int32_t field) noexcept;
 
 /// A field that must lie in its range; zero is missing where the range says so.
-Refusal check_field(double value, const Range &range, Place place, std::int32_t field) noexcept;
+inline Refusal check_field(double value, const Range &range, Place place, std::int32_t field) noexcept {
+    if (value != 0.0) return check_range(value, range.minimum, range.maximum, place, field);
+    if (!range.required) return {};
+    return refuse(LVB_E_MISSING, place, field, value, range.minimum, range.maximum);
+}
 
 } // namespace lvb::door

@@ -27,6 +27,18 @@ Refusal check_frequency(const double *frequency_mhz, std::uint32_t row, Place pl
 
 } // namespace
 
+cable::Table read_cable_table(const lvb_cable_table *checked) noexcept {
+    lvb_cable_table copy;
+    std::memcpy(&copy, checked, sizeof copy);
+    return {copy.frequency_mhz, copy.attenuation_db_per_100m, copy.row_count};
+}
+
+chain::GainTable read_gain_table(const lvb_gain_table *checked) noexcept {
+    lvb_gain_table copy;
+    std::memcpy(&copy, checked, sizeof copy);
+    return {copy.frequency_mhz, copy.gain_db, copy.row_count};
+}
+
 Refusal take_cable_table(const lvb_cable_table *lent, std::int32_t stage, cable::Table &table) noexcept {
     Place place{LVB_STRUCT_CABLE_TABLE, stage};
     lvb_cable_table copy;

@@ -7,7 +7,11 @@
 
 namespace lvb::door {
 
-/// A host's cable table, checked whole. `table` is what the model reads.
+/// What the model reads of a table that was checked.
+cable::Table read_cable_table(const lvb_cable_table *checked) noexcept;
+chain::GainTable read_gain_table(const lvb_gain_table *checked) noexcept;
+
+/// A host's cable table, checked whole.
 Refusal take_cable_table(const lvb_cable_table *lent, std::int32_t stage, cable::Table &table) noexcept;
 
 /// Refuses a frequency beyond the range to which a cable table may be extrapolated.
