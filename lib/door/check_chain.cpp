@@ -121,10 +121,14 @@ Refusal check_window(const lvb_stage &in, Place place) noexcept {
     return {};
 }
 
+const char *element_at(const lvb_link &link, std::uint32_t index) noexcept {
+    return reinterpret_cast<const char *>(link.stages) + static_cast<std::size_t>(index) * link.stage_size;
+}
+
 lvb_stage stage_at(const lvb_link &link, std::uint32_t index) noexcept {
+    const char *element = element_at(link, index);
     lvb_stage stage;
-    std::memcpy(&stage, reinterpret_cast<const char *>(link.stages) + std::size_t{index} * link.stage_size,
-                sizeof stage);
+    std::memcpy(&stage, element, sizeof stage);
     return stage;
 }
 
@@ -242,8 +246,8 @@ Refusal check_chain(const lvb_link &link) noexcept {
     Order order;
     for (std::uint32_t i = 0; i < link.stage_count; ++i) {
         const Place place{LVB_STRUCT_STAGE, static_cast<std::int32_t>(i)};
-        const char *element = reinterpret_cast<const char *>(link.stages) + std::size_t{i} * link.stage_size;
-        if (const Refusal refusal = check_tail(element, link.stage_size, sizeof(lvb_stage), place)) return refusal;
+        if (const Refusal refusal = check_tail(element_at(link, i), link.stage_size, sizeof(lvb_stage), place))
+            return refusal;
         const lvb_stage in = stage_at(link, i);
         if (const Refusal refusal = check_stage(link, in, place)) return refusal;
         if (const Refusal refusal = order.next(in.kind, place.stage)) return refusal;

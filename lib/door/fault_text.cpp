@@ -51,7 +51,7 @@ void Writer::put(double number) noexcept {
     int point = significant; // digits before the decimal point
     for (; size >= largest_significand; ++point) size /= 10.0;
     for (; size < smallest_significand; --point) size *= 10.0;
-    auto whole = static_cast<std::uint64_t>(size + 0.5);
+    auto whole = static_cast<std::uint64_t>(size + 0.5); // NOLINT(bugprone-incorrect-roundings): far below 2^52
     if (whole == static_cast<std::uint64_t>(largest_significand)) {
         whole /= 10;
         ++point;
