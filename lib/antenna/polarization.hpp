@@ -21,8 +21,12 @@ inline double elliptical_loss_db(double ellipticity_1, double ellipticity_2, dou
     // Half sum and half difference of the two ellipses' senses, each a sum of squares: nothing cancels, and
     // orthogonal ellipses give an exact zero.
     const double c = math::cos_deg(angle_deg);
-    const double s = math::cos_deg(angle_deg - 90.0);
-    const double along = c * (1.0 + ellipticity_1 * ellipticity_2);
+    const double s = math::abs_sin_deg(angle_deg);
+    const double product = ellipticity_1 * ellipticity_2;
+    const double size_1 = math::abs(ellipticity_1);
+    const double one_plus_product =
+        product < 0.0 ? (1.0 - size_1) + size_1 * (1.0 - math::abs(ellipticity_2)) : 1.0 + product;
+    const double along = c * one_plus_product;
     const double across = s * (ellipticity_1 + ellipticity_2);
     const double norm = (1.0 + ellipticity_1 * ellipticity_1) * (1.0 + ellipticity_2 * ellipticity_2);
     return loss_db_of_fraction((along * along + across * across) / norm);
@@ -34,7 +38,8 @@ inline double axial_ratio_db_from_ellipticity(double ellipticity) noexcept {
     return 0.0 - math::twenty_log10(math::abs(ellipticity));
 }
 inline double cross_polar_discrimination_db(double axial_ratio_db) noexcept {
-    return 2.0 * math::ten_log10_1p(2.0 / math::power_of_db_m1(axial_ratio_db / 2.0)); // (R + 1) / (R - 1)
+    // (R + 1) / (R - 1) is 1 + 2 / (R - 1); of +0, not -0
+    return 2.0 * math::ten_log10_1p(2.0 / math::power_of_db_m1(math::abs(axial_ratio_db) / 2.0));
 }
 
 } // namespace lvb::antenna

@@ -43,4 +43,11 @@ inline double cos_deg(double angle_deg) noexcept {
     return half > 45.0 ? std::sin((90.0 - half) * (pi / 180.0)) : std::cos(half * (pi / 180.0));
 }
 
+/// Magnitude of the sine of an angle in degrees, exact at every multiple of 90 degrees.
+inline double abs_sin_deg(double angle_deg) noexcept {
+    const double turn = std::fabs(std::fmod(angle_deg, 180.0)); // exact, and |sin| repeats every half turn
+    const double quarter = turn > 90.0 ? 180.0 - turn : turn;
+    return quarter > 45.0 ? std::cos((90.0 - quarter) * (pi / 180.0)) : std::sin(quarter * (pi / 180.0));
+}
+
 } // namespace lvb::math

@@ -17,7 +17,9 @@ inline double reflection_from_return_loss_db(double return_loss_db) noexcept {
     return math::amplitude_of_db(-return_loss_db);
 }
 inline double mismatch_loss_db_from_reflection(double reflection) noexcept {
-    return 0.0 - math::ten_log10_1p(-reflection * reflection);
+    // 1 - r^2 is (1 - r) (1 + r), which keeps its digits near total reflection.
+    return reflection < 0.5 ? 0.0 - math::ten_log10_1p(-reflection * reflection)
+                            : 0.0 - math::ten_log10((1.0 - reflection) * (1.0 + reflection));
 }
 inline double reflection_from_mismatch_loss_db(double mismatch_loss_db) noexcept {
     return math::sqrt(0.0 - math::power_of_db_m1(-mismatch_loss_db));
@@ -35,7 +37,7 @@ inline double vswr_from_mismatch_loss_db(double mismatch_loss_db) noexcept {
 }
 // With q = 10^(L/20): (1 + 1/q) / (1 - 1/q) = 1 + 2 / (q - 1).
 inline double vswr_from_return_loss_db(double return_loss_db) noexcept {
-    return 1.0 + 2.0 / math::power_of_db_m1(return_loss_db / 2.0);
+    return 1.0 + 2.0 / math::power_of_db_m1(math::abs(return_loss_db) / 2.0); // of +0, not -0
 }
 inline double return_loss_db_from_vswr(double vswr) noexcept {
     return 2.0 * math::ten_log10_1p(2.0 / (vswr - 1.0)); // (s + 1) / (s - 1) = 1 + 2 / (s - 1)
@@ -52,7 +54,9 @@ inline double mismatch_uncertainty_high_db(double reflection_1, double reflectio
     return 2.0 * math::ten_log10_1p(reflection_1 * reflection_2);
 }
 inline double mismatch_uncertainty_low_db(double reflection_1, double reflection_2) noexcept {
-    return 2.0 * math::ten_log10_1p(-(reflection_1 * reflection_2));
+    const double product = reflection_1 * reflection_2;
+    if (product < 0.5) return 2.0 * math::ten_log10_1p(-product);
+    return math::twenty_log10((1.0 - reflection_1) + reflection_1 * (1.0 - reflection_2)); // 1 - r1 r2, no cancelling
 }
 
 } // namespace lvb::units
