@@ -40,10 +40,10 @@ need() {
     as_root=
     if [ "$(id -u)" != 0 ]; then
         as_root="sudo -n"
-        sudo -n true 2>/dev/null || {
-            say "packages are missing; as root, run this line and then the command again:" >&2
-            fail "apt-get update && apt-get install -y --no-install-recommends$missing"
-        }
+        if ! sudo -n true 2>/dev/null; then
+            echo "apt-get update && apt-get install -y --no-install-recommends$missing" >&2
+            fail "packages are missing: run the line above as root, and then this command again"
+        fi
     fi
     say "installing$missing"
     apt_log=$(mktemp)
