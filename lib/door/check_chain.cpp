@@ -39,8 +39,7 @@ constexpr Field numbers[] = {
 bool check_number(Refusal &refusal, double value, std::int32_t kind, std::int32_t field, Place place) noexcept {
     if (value == 0.0) return true;
     const Range *range = stage_range(kind, field);
-    if (range == nullptr)
-        return refuse(refusal, math::is_nan(value) ? LVB_E_NAN : LVB_E_UNUSED, place, field, value);
+    if (range == nullptr) return refuse(refusal, math::is_nan(value) ? LVB_E_NAN : LVB_E_UNUSED, place, field, value);
     return check_range(refusal, value, range->minimum, range->maximum, place, field);
 }
 

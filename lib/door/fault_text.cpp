@@ -50,10 +50,10 @@ void Writer::put(double number) noexcept {
     if (size == math::infinity) return put("infinity");
     if (size < largest_whole && size == static_cast<double>(static_cast<std::uint64_t>(size)))
         return put_whole(static_cast<std::uint64_t>(size)); // counts and sizes in full
-    int point = significant; // digits before the decimal point
+    int point = significant;                                // digits before the decimal point
     for (; size >= largest_significand; ++point) size /= 10.0;
     for (; size < smallest_significand; --point) size *= 10.0;
-    auto whole = static_cast<std::uint64_t>(size + 0.5);
+    auto whole = static_cast<std::uint64_t>(size + 0.5); // NOLINT(bugprone-incorrect-roundings): far below 2^52
     if (whole == static_cast<std::uint64_t>(largest_significand)) {
         whole /= 10;
         ++point;
