@@ -27,3 +27,16 @@ function(levelbook_test name)
   set_target_properties(${name} PROPERTIES RUNTIME_OUTPUT_DIRECTORY "${PROJECT_BINARY_DIR}/bin/tests")
   gtest_discover_tests(${name} TEST_PREFIX "${name}." DISCOVERY_TIMEOUT 60)
 endfunction()
+
+# levelbook_lint: clang-tidy and cppcheck over the library, where they are installed.
+find_program(LEVELBOOK_CLANG_TIDY NAMES clang-tidy clang-tidy-14)
+find_program(LEVELBOOK_CPPCHECK cppcheck)
+if(LEVELBOOK_CLANG_TIDY AND LEVELBOOK_CPPCHECK)
+  file(GLOB_RECURSE library_sources "${PROJECT_SOURCE_DIR}/lib/*.cpp")
+  add_custom_target(levelbook_lint
+    COMMAND ${LEVELBOOK_CLANG_TIDY} --quiet -p "${PROJECT_BINARY_DIR}" ${library_sources}
+    COMMAND ${LEVELBOOK_CPPCHECK} --quiet --error-exitcode=1 --enable=warning,performance,portability --std=c++20
+            --language=c++ -DLVB_BUILDING -I "${PROJECT_SOURCE_DIR}/include" -I "${PROJECT_SOURCE_DIR}/lib"
+            --suppress=missingIncludeSystem "${PROJECT_SOURCE_DIR}/lib"
+    VERBATIM)
+endif()

@@ -21,7 +21,7 @@ fail() {
 
 # What the build of programs, tests and benchmarks needs, and what some commands need beside it.
 build_packages="cmake ninja-build g++ libgtest-dev libbenchmark-dev nlohmann-json3-dev libcli11-dev"
-test_packages="clang-14 pkg-config binutils valgrind python3 python3-cffi"
+test_packages="clang-14 pkg-config binutils valgrind python3 python3-cffi python3-scipy"
 fuzz_packages="clang-14 libclang-rt-14-dev"
 
 is_installed() { [ "$(dpkg-query -W -f='${db:Status-Status}' "$1" 2>/dev/null)" = installed ]; }
@@ -40,10 +40,10 @@ need() {
     as_root=
     if [ "$(id -u)" != 0 ]; then
         as_root="sudo -n"
-        sudo -n true 2>/dev/null || {
-            say "packages are missing; as root, run this line and then the command again:" >&2
-            fail "apt-get update && apt-get install -y --no-install-recommends$missing"
-        }
+        if ! sudo -n true 2>/dev/null; then
+            echo "apt-get update && apt-get install -y --no-install-recommends$missing" >&2
+            fail "packages are missing: run the line above as root, and then this command again"
+        fi
     fi
     say "installing$missing"
     apt_log=$(mktemp)
@@ -86,10 +86,12 @@ case "$command" in
 demo)
     need $build_packages
     build dev levelbook-desk
-    status=0
-    build/bin/levelbook-desk budget examples/desk/demo/production.json || status=$?
-    # 1 says that some link does not hold: the demo production has links that fail by design.
-    [ "$status" -le 1 ] || fail "the demo failed (exit code $status)"
+    for scenario in examples/desk/demo/*.json; do
+        status=0
+        build/bin/levelbook-desk budget "$scenario" || status=$?
+        # 1 says that some link does not hold: the demo production has links that fail by design.
+        [ "$status" -le 1 ] || fail "the demo failed (exit code $status)"
+    done
     ;;
 test)
     need $build_packages $test_packages

@@ -85,8 +85,7 @@ bool walk(Refusal &refusal, const lvb_link &link, chain::Ledger *ledger, lvb_lev
         if (ledger == nullptr) continue;
         const chain::Line &entered = ledger->enter(stage);
         if (line == nullptr) continue;
-        const lvb_level level = level_of(entered);
-        give(line, &level, sizeof level, level_size);
+        give(line, level_of(entered), level_size);
         line += level_size;
     }
     return order.end(refusal);

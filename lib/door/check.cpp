@@ -16,7 +16,8 @@ bool refuse_outside(Refusal &refusal, double value, double minimum, double maxim
     return refuse(refusal, status, place, field, value, minimum, maximum);
 }
 
-bool check_tail(Refusal &refusal, const void *object, std::uint32_t size, std::size_t known, Place place) noexcept {
+bool check_unknown_tail(Refusal &refusal, const void *object, std::uint32_t size, std::size_t known,
+                        Place place) noexcept {
     const auto *bytes = static_cast<const unsigned char *>(object);
     for (std::size_t i = known; i < size; ++i)
         if (bytes[i] != 0)

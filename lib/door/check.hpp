@@ -60,7 +60,12 @@ inline bool check_size(Refusal &refusal, std::uint32_t size, std::size_t first, 
 }
 
 /// What a caller's struct holds beyond the `known` bytes must be zero.
-bool check_tail(Refusal &refusal, const void *object, std::uint32_t size, std::size_t known, Place place) noexcept;
+bool check_unknown_tail(Refusal &refusal, const void *object, std::uint32_t size, std::size_t known,
+                        Place place) noexcept;
+inline bool check_tail(Refusal &refusal, const void *object, std::uint32_t size, std::size_t known,
+                       Place place) noexcept {
+    return size <= known || check_unknown_tail(refusal, object, size, known, place);
+}
 
 /// Copies a caller's struct in: what its size leaves out is zero.
 template <class T>
@@ -83,14 +88,19 @@ bool check_result(Refusal &refusal, const T *object, std::int32_t structure, std
 }
 
 /// Copies a result out in the caller's size; a tail that this library does not know is set to zero.
-inline void give(void *object, const void *result, std::size_t known, std::uint32_t size) noexcept {
-    std::memcpy(object, result, size < known ? size : known);
-    if (size > known) std::memset(static_cast<char *>(object) + known, 0, size - known);
+template <class T>
+void give(void *object, const T &result, std::uint32_t size) noexcept {
+    if (size < sizeof(T)) {
+        std::memcpy(object, &result, size);
+        return;
+    }
+    std::memcpy(object, &result, sizeof(T)); // of a constant size, which is the usual one
+    if (size > sizeof(T)) std::memset(static_cast<char *>(object) + sizeof(T), 0, size - sizeof(T));
 }
 template <class T>
 void give(T *object, T &result) noexcept {
     result.size = object->size;
-    give(object, &result, sizeof(T), result.size);
+    give(object, result, result.size);
 }
 
 inline bool fault_is_usable(const lvb_fault *fault) noexcept {

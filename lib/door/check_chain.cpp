@@ -38,9 +38,8 @@ constexpr Field numbers[] = {
 // A number that this kind of stage uses lies in its range; one that it does not use is zero.
 bool check_number(Refusal &refusal, double value, std::int32_t kind, std::int32_t field, Place place) noexcept {
     if (value == 0.0) return true;
-    if (math::is_nan(value)) return refuse(refusal, LVB_E_NAN, place, field, value);
     const Range *range = stage_range(kind, field);
-    if (range == nullptr) return refuse(refusal, LVB_E_UNUSED, place, field, value);
+    if (range == nullptr) return refuse(refusal, math::is_nan(value) ? LVB_E_NAN : LVB_E_UNUSED, place, field, value);
     return check_range(refusal, value, range->minimum, range->maximum, place, field);
 }
 

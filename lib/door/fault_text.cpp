@@ -39,6 +39,7 @@ class Writer {
 constexpr int significant = 9;
 constexpr double smallest_significand = 1e8; // 10^(significant - 1)
 constexpr double largest_significand = 1e9;
+constexpr double largest_whole = 1e12;
 
 // Up to nine significant digits: plainly where the number is of ordinary size, otherwise with a power of ten. It is for
 // reading; it does not promise the nearest decimal of the ninth digit.
@@ -47,11 +48,12 @@ void Writer::put(double number) noexcept {
     if (number < 0.0) put('-');
     double size = math::abs(number);
     if (size == math::infinity) return put("infinity");
-    if (size == 0.0) return put('0');
-    int point = significant; // digits before the decimal point
+    if (size < largest_whole && size == static_cast<double>(static_cast<std::uint64_t>(size)))
+        return put_whole(static_cast<std::uint64_t>(size)); // counts and sizes in full
+    int point = significant;                                // digits before the decimal point
     for (; size >= largest_significand; ++point) size /= 10.0;
     for (; size < smallest_significand; --point) size *= 10.0;
-    auto whole = static_cast<std::uint64_t>(size + 0.5);
+    auto whole = static_cast<std::uint64_t>(size + 0.5); // NOLINT(bugprone-incorrect-roundings): far below 2^52
     if (whole == static_cast<std::uint64_t>(largest_significand)) {
         whole /= 10;
         ++point;

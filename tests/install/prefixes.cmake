@@ -1,13 +1,14 @@
 # Installs into a prefix and moves it elsewhere; then leaves in two more copies what a packager might ship alone.
 #   BUILD  levelbook's build tree   OUTPUT  folder for the prefixes   CONSUMERS  folder of the consumers' builds, emptied
+#   LIB  the libraries' folder in a prefix
 file(REMOVE_RECURSE "${OUTPUT}" "${CONSUMERS}")
 execute_process(COMMAND ${CMAKE_COMMAND} --install "${BUILD}" --prefix "${OUTPUT}/installed"
                 OUTPUT_QUIET COMMAND_ERROR_IS_FATAL ANY)
 file(RENAME "${OUTPUT}/installed" "${OUTPUT}/moved")
 
 foreach(file include/levelbook/levelbook.h share/levelbook/levelbook.index share/levelbook/LICENSE
-             lib/liblevelbook.a lib/liblevelbook.so lib/pkgconfig/levelbook.pc
-             lib/cmake/levelbook/levelbook-config.cmake lib/cmake/levelbook/levelbook-config-version.cmake)
+             ${LIB}/liblevelbook.a ${LIB}/liblevelbook.so ${LIB}/pkgconfig/levelbook.pc
+             ${LIB}/cmake/levelbook/levelbook-config.cmake ${LIB}/cmake/levelbook/levelbook-config-version.cmake)
   if(NOT EXISTS "${OUTPUT}/moved/${file}")
     message(FATAL_ERROR "${file} was not installed")
   endif()
@@ -25,8 +26,8 @@ endforeach()
 foreach(kind shared static)
   file(COPY "${OUTPUT}/moved/" DESTINATION "${OUTPUT}/only_${kind}")
 endforeach()
-file(GLOB shared "${OUTPUT}/only_static/lib/liblevelbook.so*" "${OUTPUT}/only_static/lib/cmake/levelbook/*-shared*")
-file(GLOB static "${OUTPUT}/only_shared/lib/liblevelbook.a" "${OUTPUT}/only_shared/lib/cmake/levelbook/*-static*")
+file(GLOB shared "${OUTPUT}/only_static/${LIB}/liblevelbook.so*" "${OUTPUT}/only_static/${LIB}/cmake/levelbook/*-shared*")
+file(GLOB static "${OUTPUT}/only_shared/${LIB}/liblevelbook.a" "${OUTPUT}/only_shared/${LIB}/cmake/levelbook/*-static*")
 if(NOT shared OR NOT static)
   message(FATAL_ERROR "nothing to take away from the copies")
 endif()

@@ -1,0 +1,180 @@
+// levelbook-desk: the level book for the person who plans the radio links of a show.
+//
+// Exit codes: 0 every link holds (or the question is answered), 1 some link does not, 2 bad input or usage.
+#include "budget_json.hpp"
+#include "cables.hpp"
+#include "convert.hpp"
+#include "print_budget.hpp"
+
+#include <CLI/CLI.hpp>
+
+#include <algorithm>
+#include <cstdio>
+#include <sstream>
+
+namespace desk {
+namespace {
+
+constexpr int exit_holds = 0;
+constexpr int exit_does_not_hold = 1;
+constexpr int exit_bad_input = 2;
+
+struct Outcome {
+    std::string text;
+    int code = exit_holds;
+};
+
+std::vector<const Link *> chosen_links(const Scenario &scenario, const std::string &name) {
+    std::vector<const Link *> chosen;
+    std::vector<std::string> names;
+    for (const Link &link : scenario.links) {
+        if (name.empty() || link.name == name) chosen.push_back(&link);
+        names.push_back(link.name);
+    }
+    if (chosen.empty())
+        throw Refusal("no link is named " + in_quotes(name) + "; the nearest is " + in_quotes(nearest(name, names)));
+    return chosen;
+}
+
+Outcome budget(const std::string &file, const std::string &link_name, bool as_json) {
+    const Document document = Document::read(file);
+    const Scenario scenario = read_scenario(document);
+    std::vector<Answer> answers;
+    for (const Link *link : chosen_links(scenario, link_name)) answers.push_back({link, compute(document, *link)});
+
+    Outcome outcome;
+    for (const Answer &answer : answers)
+        if (answer.computed.budget.verdict != LVB_VERDICT_HOLDS) outcome.code = exit_does_not_hold;
+    if (as_json) {
+        outcome.text = budget_json(scenario, file, answers);
+        return outcome;
+    }
+    outcome.text = print_heading(scenario, file);
+    for (const Answer &answer : answers) outcome.text += print_link(*answer.link, answer.computed);
+    outcome.text += print_summary(answers) + print_cautions();
+    return outcome;
+}
+
+// "30mW dBm" and "30 mW dBm" are both right.
+Outcome answer_conversion(std::vector<std::string> words, const Inputs &inputs, const std::string &with) {
+    if (words.size() == 3) words = {words[0] + words[1], words[2]};
+    if (words.size() != 2) throw Refusal("convert takes a value with its unit and a target unit: convert 30mW dBm");
+    return {convert(words[0], words[1], inputs, with)};
+}
+
+// Declares the commands, lets CLI11 read the arguments, and gives the outcome.
+class Program {
+  public:
+    Outcome run(int argc, char **argv) {
+        app_.require_subcommand(1);
+        app_.set_version_flag("--version", std::string("levelbook ") + lvb_version_text() + "\n");
+        app_.footer("Exit codes: 0 every link holds, 1 some link does not, 2 bad input or usage.");
+        declare_budget();
+        declare_convert();
+        declare_cables();
+        check_command(argc, argv);
+        try {
+            app_.parse(argc, argv);
+        } catch (const CLI::Success &asked) { // --help or --version
+            std::ostringstream text;
+            std::ostringstream errors;
+            app_.exit(asked, text, errors);
+            return {text.str()};
+        } catch (const CLI::ParseError &error) {
+            throw Refusal(std::string(error.what()) + "; --help tells more");
+        }
+        return answer();
+    }
+
+  private:
+    // CLI11 itself would only say that a command is missing.
+    void check_command(int argc, char **argv) const {
+        if (argc < 2 || argv[1][0] == '-') return;
+        std::vector<std::string> names;
+        for (const CLI::App *command : app_.get_subcommands([](const CLI::App *) { return true; }))
+            names.push_back(command->get_name());
+        if (std::find(names.begin(), names.end(), argv[1]) != names.end()) return;
+        throw Refusal("there is no command " + in_quotes(argv[1]) + "; the nearest is " +
+                      in_quotes(nearest(argv[1], names)));
+    }
+    void declare_budget() {
+        budget_ = app_.add_subcommand("budget", "print the level book of every link of a scenario");
+        budget_->add_option("scenario", file_, "scenario file (JSON)")->required();
+        budget_->add_option("--link", link_, "only the link of this name");
+        budget_->add_flag("--json", as_json_, "print JSON");
+    }
+    void declare_convert() {
+        convert_ = app_.add_subcommand("convert", "answer a unit question: convert 30mW dBm");
+        convert_->add_option("question", words_, "value with unit, and target unit")->expected(2, 3)->required();
+        const auto input = [&](const char *name, double &into, unsigned need, const char *text) {
+            convert_->add_option(name, into, text)->each([this, need](const std::string &) { inputs_.given |= need; });
+        };
+        input("--at", inputs_.mhz, needs_mhz, "frequency in MHz");
+        input("--ohm", inputs_.ohm, needs_ohm, "impedance, or the line's, in ohm");
+        input("--m", inputs_.metres, needs_metres, "distance in metres");
+        input("--kelvin", inputs_.kelvin, needs_kelvin, "temperature of a noise source in kelvin");
+        input("--angle", inputs_.angle_deg, needs_angle, "angle between polarizations in degrees");
+        convert_->add_option("--with", with_, "second operand with its unit: 1.5vswr, 0.7ellipticity");
+        units_ = app_.add_subcommand("units", "list the units and conversions that convert knows");
+    }
+    void declare_cables() {
+        cables_ = app_.add_subcommand("cables", "list the catalogue of cables with the source of every row");
+        cable_ = app_.add_subcommand("cable", "look up one cable: cable RG-213/U --mhz 600 --m 30");
+        cable_->add_option("type", question_.name, "designation in the catalogue")->required();
+        cable_->add_option("--mhz", question_.frequency_mhz, "frequency in MHz")->required();
+        auto *metres = cable_->add_option("--m", question_.length_m, "length in metres");
+        auto *feet = cable_->add_option("--ft", feet_, "length in feet")->excludes(metres);
+        cable_->add_option("--connectors", question_.connectors, "connectors in the run");
+        cable_->add_option("--connector-loss-db", question_.connector_loss_db, "loss of each connector");
+        auto *degc = cable_->add_option("--degc", question_.temperature_degc, "temperature in degrees Celsius");
+        cable_->add_option("--degf", degf_, "temperature in degrees Fahrenheit")->excludes(degc);
+        feet_option_ = feet;
+        metres_option_ = metres;
+    }
+
+    Outcome answer() {
+        if (budget_->parsed()) return budget(file_, link_, as_json_);
+        if (convert_->parsed()) return answer_conversion(words_, inputs_, with_);
+        if (units_->parsed()) return {print_units()};
+        if (cables_->parsed()) return {print_catalogue()};
+        if (feet_option_->count() + metres_option_->count() == 0) throw Refusal("cable needs a length: --m or --ft");
+        if (feet_option_->count() > 0) question_.length_m = lvb_metres_from_feet(feet_);
+        if (degf_) question_.temperature_degc = lvb_degc_from_degf(*degf_);
+        return {answer_cable(question_)};
+    }
+
+    CLI::App app_{"levelbook-desk: link budgets for wireless in-ear monitors and microphones", "levelbook-desk"};
+    CLI::App *budget_ = nullptr;
+    CLI::App *convert_ = nullptr;
+    CLI::App *units_ = nullptr;
+    CLI::App *cables_ = nullptr;
+    CLI::App *cable_ = nullptr;
+    CLI::Option *feet_option_ = nullptr;
+    CLI::Option *metres_option_ = nullptr;
+    std::string file_;
+    std::string link_;
+    bool as_json_ = false;
+    std::vector<std::string> words_;
+    Inputs inputs_;
+    std::string with_;
+    CableQuestion question_;
+    double feet_ = 0.0;
+    std::optional<double> degf_;
+};
+
+int run(int argc, char **argv) {
+    try {
+        const Outcome outcome = Program().run(argc, argv);
+        const bool written = std::fputs(outcome.text.c_str(), stdout) >= 0 && std::fflush(stdout) == 0;
+        if (!written) throw Refusal("the answer could not be written");
+        return outcome.code;
+    } catch (const std::exception &error) { // also std::bad_alloc: one line and exit code 2, whatever it is
+        std::fprintf(stderr, "levelbook-desk: %s\n", ascii(error.what()).c_str());
+        return exit_bad_input;
+    }
+}
+
+} // namespace
+} // namespace desk
+
+int main(int argc, char **argv) { return desk::run(argc, argv); }

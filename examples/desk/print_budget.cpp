@@ -1,0 +1,280 @@
+#include "print_budget.hpp"
+
+#include "bars.hpp"
+#include "workings.hpp"
+
+#include <algorithm>
+#include <array>
+#include <cmath>
+
+namespace desk {
+namespace {
+
+constexpr std::size_t page = 100; // columns
+constexpr std::size_t bar_columns = 20;
+constexpr std::size_t window_columns = 80;
+
+std::string two(double value) { return two_decimals(hundredths(value)); }
+
+// One letter for the basis; the two guesses stand out.
+char basis_mark(std::int32_t basis) {
+    switch (basis) {
+    case LVB_BASIS_MEASURED:
+        return 'M';
+    case LVB_BASIS_DATA_SHEET:
+        return 'D';
+    case LVB_BASIS_HANDBOOK:
+        return 'H';
+    case LVB_BASIS_FORMULA:
+        return 'F';
+    case LVB_BASIS_ESTIMATE:
+        return 'e';
+    default:
+        return '?';
+    }
+}
+
+// Levels beyond +-999.99 dBm need wider columns of figures; the label gives way.
+struct Widths {
+    int label = 24;
+    int figure = 8;
+};
+
+Widths widths_of(const Computed &computed) {
+    Widths widths;
+    int widest = widths.figure;
+    for (const lvb_level &level : computed.levels)
+        for (const double figure : {level.far_level_dbm, level.near_level_dbm})
+            widest = std::max(widest, static_cast<int>(two(figure).size()) + 1);
+    widths.label -= 4 * (widest - widths.figure);
+    widths.figure = widest;
+    return widths;
+}
+
+std::string print_row(const Widths &widths, const std::string &label, const std::array<std::string, 4> &figures,
+                      const std::string &rest) {
+    std::string out =
+        format("  %-*s ", widths.label, shorten(ascii(label), static_cast<std::size_t>(widths.label)).c_str());
+    for (std::size_t i = 0; i < figures.size(); ++i)
+        out += (i == 2 ? "  " : " ") + format("%*s", widths.figure, figures[i].c_str());
+    return out + "  " + rest + "\n";
+}
+
+std::string print_workings(const Link &link, const Stage &stage, std::uint32_t notes, std::int64_t tolerance) {
+    std::string words = workings(link, stage);
+    if (tolerance != 0) words += "; +-" + two_decimals(tolerance) + " dB";
+    if (!stage.note.empty()) words += "; " + stage.note;
+    for (const std::string &sentence : note_sentences(notes)) words += "; NOTE: " + sentence;
+    return wrap(ascii(words), page, "      ", "      ");
+}
+
+std::string print_rows(const Link &link, const Computed &computed) {
+    const Widths widths = widths_of(computed);
+    const Scale scale = scale_of_chain(computed, bar_columns);
+    std::string out = print_row(widths, "Stage", {"far by", "to", "near by", "to"},
+                                format("%-9s  on %-*.0f%*.0f", "level is", static_cast<int>(bar_columns) - 6,
+                                       scale.low_dbm, 6, scale.high_dbm));
+    std::int64_t far_before = 0;
+    std::int64_t near_before = 0;
+    std::int64_t tolerance_before = 0;
+    for (std::size_t i = 0; i < link.stages.size(); ++i) {
+        const lvb_level &level = computed.levels[i];
+        const std::int64_t far = hundredths(level.far_level_dbm);
+        const std::int64_t near = hundredths(level.near_level_dbm);
+        const std::int64_t tolerance = hundredths(level.far_worst_db);
+        out += print_row(widths, link.stages[i].label,
+                         {two_decimals(far - far_before, true), two_decimals(far),
+                          two_decimals(near - near_before, true), two_decimals(near)},
+                         format("%-9s  %c  ", lvb_reference_name(level.reference), basis_mark(level.basis)) +
+                             level_bar(scale, level.far_level_dbm, level.near_level_dbm));
+        out += print_workings(link, link.stages[i], level.notes, tolerance - tolerance_before);
+        far_before = far;
+        near_before = near;
+        tolerance_before = tolerance;
+    }
+    return out;
+}
+
+const char *rounding =
+    "Rounding: levels to 0.01 dB, each change is the difference of the printed levels, so the columns "
+    "add up and a computed step can differ from its own rounding by 0.01 dB.";
+
+// How far a level lies from a limit, as the difference of the printed figures; a positive room is on the right side.
+std::string room_words(double room, std::int64_t printed, const char *right, const char *wrong) {
+    if (printed == 0 && room != 0.0) return std::string("less than 0.01 dB ") + (room < 0.0 ? wrong : right);
+    return two_decimals(std::abs(printed)) + " dB " + (room < 0.0 ? wrong : right);
+}
+
+std::string floor_words(const lvb_stage &receiver, const lvb_end &end) {
+    const std::int64_t printed = hundredths(end.level_dbm) - hundredths(receiver.floor_dbm);
+    return room_words(end.margin_db, printed, "above the floor", "BELOW the floor");
+}
+
+std::string ceiling_words(const lvb_stage &receiver, const lvb_end &end) {
+    const std::int64_t printed = hundredths(receiver.ceiling_dbm) - hundredths(end.level_dbm);
+    return room_words(end.headroom_db, printed, "under the ceiling", "ABOVE the ceiling");
+}
+
+std::string place_words(const lvb_stage &receiver, std::int32_t zone) {
+    switch (zone) {
+    case LVB_ZONE_DROPOUT:
+        return "dropout: below the floor";
+    case LVB_ZONE_LOW:
+        return "receivable, but below the wanted band";
+    case LVB_ZONE_WANTED:
+        return (receiver.stated & LVB_STATED_WANTED) != 0 ? "inside the wanted band" : "inside the window";
+    case LVB_ZONE_HIGH:
+        return "receivable, but above the wanted band";
+    case LVB_ZONE_OVERLOAD:
+        return "overload: above the ceiling";
+    default:
+        return "not judged";
+    }
+}
+
+// Where the tolerances together can take the level.
+std::string tolerance_words(const lvb_stage &receiver, const lvb_end &end) {
+    if (end.zone_lowest == end.zone && end.zone_highest == end.zone) return "; all tolerances together leave it there";
+    std::string words;
+    if (end.zone_lowest != end.zone) words += "; all tolerances downwards: " + place_words(receiver, end.zone_lowest);
+    if (end.zone_highest != end.zone) words += "; all tolerances upwards: " + place_words(receiver, end.zone_highest);
+    return words;
+}
+
+std::string print_end(const char *name, const Link &link, const lvb_end &end) {
+    const lvb_stage &receiver = link.stages.back().entry;
+    std::string words = two(end.level_dbm) + " dBm";
+    if (end.distance_m > 0.0) words = "at " + plain(end.distance_m) + " m " + words;
+    if (receiver.stated != 0) words += ", " + place_words(receiver, end.zone);
+    if ((receiver.stated & LVB_STATED_FLOOR) != 0) words += "; " + floor_words(receiver, end);
+    if ((receiver.stated & LVB_STATED_CEILING) != 0) words += "; " + ceiling_words(receiver, end);
+    words += "; tolerance +-" + two(end.worst_db) + " dB worst case, +-" + two(end.rss_db) + " dB root-sum-square";
+    if (receiver.stated != 0 && end.worst_db > 0.0) words += tolerance_words(receiver, end);
+    return wrap(words, page, format("  %-9s ", name), std::string(12, ' '));
+}
+
+std::string verdict_words(const Link &link, const lvb_budget &budget) {
+    const lvb_stage &receiver = link.stages.back().entry;
+    const std::string far = "the far end lies " + floor_words(receiver, budget.far_end);
+    const std::string near = "the near end lies " + ceiling_words(receiver, budget.near_end);
+    switch (budget.verdict) {
+    case LVB_VERDICT_HOLDS:
+        return "HOLDS at both ends, even with every tolerance against you";
+    case LVB_VERDICT_DROPS_OUT:
+        return "DROPS OUT: " + far;
+    case LVB_VERDICT_OVERLOADS:
+        return "OVERLOADS: " + near;
+    case LVB_VERDICT_DROPS_OUT_AND_OVERLOADS:
+        return "DROPS OUT AND OVERLOADS: " + far + ", " + near;
+    case LVB_VERDICT_DOUBTFUL: {
+        std::string words = "DOUBTFUL: inside as entered, but the tolerances together can push";
+        const bool far_end = budget.far_end.margin_db < budget.far_end.worst_db;
+        const bool near_end = budget.near_end.headroom_db < budget.near_end.worst_db;
+        if (far_end) words += " the far end below the floor";
+        if (far_end && near_end) words += " and";
+        if (near_end) words += " the near end above the ceiling";
+        return words;
+    }
+    default:
+        return "NOT JUDGED: no receiver with a floor or a ceiling ends this chain";
+    }
+}
+
+std::string decision_words(const Link &link, const lvb_budget &budget) {
+    const lvb_stage &receiver = link.stages.back().entry;
+    switch (budget.decided_by) {
+    case LVB_DECIDED_BY_FAR_FLOOR:
+        return "the far end against the floor leaves least room: " + floor_words(receiver, budget.far_end);
+    case LVB_DECIDED_BY_NEAR_CEILING:
+        return "the near end against the ceiling leaves least room: " + ceiling_words(receiver, budget.near_end);
+    default:
+        return "nothing: no limit is stated";
+    }
+}
+
+std::string guess_words(const lvb_budget &budget) {
+    std::string words = std::to_string(budget.guesses) + " of " + std::to_string(budget.entries) + " entries";
+    if (budget.guesses == 0) return words + ": every number rests on something";
+    words += " (" + std::to_string(budget.estimated) + " estimated, " + std::to_string(budget.not_looked_up) +
+             " not looked up)";
+    if (budget.far_end.worst_db > 0.0)
+        words += "; they carry " + two(budget.guess_worst_db) + " dB of the far end's " + two(budget.far_end.worst_db) +
+                 " dB tolerance, " + format("%.0f %%", 100.0 * budget.guess_share);
+    if (budget.guesses_without_tolerance > 0)
+        words += "; " + std::to_string(budget.guesses_without_tolerance) + " of them without a tolerance";
+    return words;
+}
+
+std::string line(const char *name, const std::string &words) {
+    return wrap(words, page, format("  %-9s ", name), std::string(12, ' '));
+}
+
+} // namespace
+
+std::string print_heading(const Scenario &scenario, const std::string &file) {
+    std::string out = wrap(ascii("Level book of " + scenario.production + " (" + file + ")"), page, "", "  ");
+    if (!scenario.note.empty()) out += wrap(ascii(scenario.note), page, "  ", "  ");
+    out += "\nHow to read it\n";
+    const auto item = [&](const char *words) { out += wrap(words, page, "  - ", "    "); };
+    item("far: the farthest point of the walk with every allowance taken, judged against the floor; near: the nearest "
+         "point with none, judged against the ceiling. by: change in dB; to: level after the stage in dBm.");
+    item("A level is conducted (in a cable), e.i.r.p. (radiated), or isotropic (what an isotropic antenna receives).");
+    item("on: what the number rests on. M measured, D data sheet, H handbook, F formula; guesses are e estimate and "
+         "? not looked up.");
+    item("The bar shows where the level lies: f far, n near, * both.");
+    return out;
+}
+
+std::string print_link(const Link &link, const Computed &computed) {
+    const lvb_budget &budget = computed.budget;
+    std::string title = "LINK " + link.name;
+    if (!link.direction.empty()) title += ", " + link.direction;
+    title += ", " + plain(link.frequency_mhz) + " MHz";
+    if (link.temperature_degc) title += ", cables at " + plain(*link.temperature_degc) + " degC";
+    std::string out = std::string(page, '-') + "\n" + wrap(ascii(title), page, "", "  ");
+    if (!link.note.empty()) out += wrap(ascii(link.note), page, "  ", "  ");
+    out += "\n" + print_rows(link, computed) + wrap(rounding, page, "  ", "  ") + "\n";
+    const std::string window = window_drawing(link, computed, window_columns);
+    if (!window.empty()) out += window + "\n";
+    out += print_end("Far end:", link, budget.far_end);
+    out += print_end("Near end:", link, budget.near_end);
+    out += line("Verdict:", verdict_words(link, budget));
+    out += line("Decided:", decision_words(link, budget));
+    if (!std::isnan(budget.eirp_dbm))
+        out += line("Radiates:", two(budget.eirp_dbm) + " dBm e.i.r.p. (" +
+                                     format("%.3g", lvb_mw_from_dbm(budget.eirp_dbm)) + " mW), +-" +
+                                     two(budget.eirp_worst_db) + " dB worst case; not judged against any limit");
+    out += line("Guesses:", guess_words(budget));
+    for (const std::string &sentence : note_sentences(budget.notes)) out += line("NOTE:", sentence);
+    return out;
+}
+
+std::string print_summary(const std::vector<Answer> &answers) {
+    std::string out = std::string(page, '-') + "\nAll links\n";
+    for (const Answer &answer : answers) {
+        constexpr std::size_t name_columns = 34;
+        const std::string name = shorten(ascii(answer.link->name), name_columns);
+        out +=
+            wrap(verdict_words(*answer.link, answer.computed.budget), page,
+                 format("  %-*s  ", static_cast<int>(name_columns), name.c_str()), std::string(name_columns + 6, ' '));
+    }
+    return out;
+}
+
+const std::vector<std::string> &cautions() {
+    static const std::vector<std::string> sentences = {
+        "A prediction does not replace a walk test with the real packs.",
+        "Radiated power and frequencies are set by the national regulator and by your licence.",
+        "Keep people away from radiating antennas by the exposure rules in force.",
+        "Where national rules or local codes differ from anything printed here, the rules win.",
+    };
+    return sentences;
+}
+
+std::string print_cautions() {
+    std::string out = std::string(page, '-') + "\nCautions\n";
+    for (const std::string &sentence : cautions()) out += wrap(sentence, page, "  - ", "    ");
+    return out;
+}
+
+} // namespace desk

@@ -1,0 +1,17 @@
+// The budget as a page of plain ASCII, at most 100 columns wide.
+#pragma once
+
+#include "compute.hpp"
+
+namespace desk {
+
+std::string print_heading(const Scenario &scenario, const std::string &file);
+std::string print_link(const Link &link, const Computed &computed);
+/// One line for each link.
+std::string print_summary(const std::vector<Answer> &answers);
+std::string print_cautions();
+
+/// The cautions that belong under every prediction, one sentence each.
+const std::vector<std::string> &cautions();
+
+} // namespace desk

@@ -1,0 +1,129 @@
+#include "text.hpp"
+
+#include <algorithm>
+#include <cctype>
+#include <cmath>
+#include <cstdarg>
+#include <cstdio>
+#include <numeric>
+
+namespace desk {
+
+std::string format(const char *pattern, ...) {
+    std::va_list list;
+    va_start(list, pattern);
+    std::va_list again;
+    va_copy(again, list);
+    const int length = std::vsnprintf(nullptr, 0, pattern, list);
+    std::string text(static_cast<std::size_t>(std::max(length, 0)), '\0');
+    std::vsnprintf(text.data(), text.size() + 1, pattern, again);
+    va_end(again);
+    va_end(list);
+    return text;
+}
+
+std::string ascii(std::string_view text) {
+    std::string out;
+    for (const char c : text) {
+        const auto byte = static_cast<unsigned char>(c);
+        const bool continues = (byte & 0xC0u) == 0x80u; // a later byte of one UTF-8 character
+        if (byte >= 0x20 && byte < 0x7F) out += c;
+        else if (!continues) out += '?';
+    }
+    return out;
+}
+
+std::string shorten(const std::string &text, std::size_t width) {
+    return text.size() <= width ? text : text.substr(0, width - 3) + "...";
+}
+
+std::string in_quotes(std::string_view name) {
+    constexpr std::size_t longest = 40;
+    return "'" + shorten(ascii(name.substr(0, 4 * longest)), longest) + "'";
+}
+
+std::string wrap(std::string_view words, std::size_t width, const std::string &first, const std::string &next) {
+    std::string out;
+    std::string line = first;
+    bool fresh = true; // nothing but the margin on this line yet
+    const auto put = [&](std::string_view word) {
+        if (!fresh && line.size() + 1 + word.size() > width) {
+            out += line + '\n';
+            line = next;
+            fresh = true;
+        }
+        if (!fresh) line += ' ';
+        line += word;
+        fresh = false;
+    };
+    while (!words.empty()) {
+        const std::size_t space = std::min(words.find(' '), words.size());
+        std::string_view word = words.substr(0, space);
+        words.remove_prefix(std::min(space + 1, words.size()));
+        const std::size_t room = width - std::max(first.size(), next.size());
+        for (; word.size() > room; word.remove_prefix(room)) put(word.substr(0, room)); // a word wider than the page
+        if (!word.empty()) put(word);
+    }
+    return out + line + '\n';
+}
+
+std::string plain(double number) {
+    if (std::isnan(number)) return "not a number";
+    if (std::isinf(number)) return number < 0.0 ? "-infinity" : "infinity";
+    return format("%.10g", number + 0.0); // + 0.0 takes the sign off a zero
+}
+
+std::int64_t hundredths(double value) { return std::llround(value * 100.0); }
+
+std::string two_decimals(std::int64_t value, bool sign) {
+    const std::int64_t size = std::abs(value);
+    const char *before = value < 0 ? "-" : (sign ? "+" : "");
+    return format("%s%lld.%02lld", before, static_cast<long long>(size / 100), static_cast<long long>(size % 100));
+}
+
+namespace {
+
+// Letters and digits only, in lower case, and not more than can be a name.
+std::string folded(std::string_view text) {
+    std::string out;
+    for (const char c : text.substr(0, 100))
+        if (std::isalnum(static_cast<unsigned char>(c)) != 0)
+            out += static_cast<char>(std::tolower(static_cast<unsigned char>(c)));
+    return out;
+}
+
+// Levenshtein distance.
+std::size_t changes(const std::string &from, const std::string &to) {
+    std::vector<std::size_t> row(to.size() + 1);
+    std::iota(row.begin(), row.end(), std::size_t{0});
+    for (std::size_t i = 0; i < from.size(); ++i) {
+        std::size_t diagonal = row[0];
+        row[0] = i + 1;
+        for (std::size_t j = 0; j < to.size(); ++j) {
+            const std::size_t changed = diagonal + (from[i] == to[j] ? 0 : 1);
+            diagonal = row[j + 1];
+            row[j + 1] = std::min({changed, diagonal + 1, row[j] + 1});
+        }
+    }
+    return row.back();
+}
+
+} // namespace
+
+std::string nearest(std::string_view name, const std::vector<std::string> &known) {
+    const std::string wanted = folded(name);
+    constexpr std::size_t far_off = 1000;
+    std::string best;
+    std::size_t least = 0;
+    for (const std::string &candidate : known) {
+        const std::string other = folded(candidate);
+        const bool holds = wanted.size() > 1 && other.find(wanted) != std::string::npos;
+        const std::size_t distance = changes(wanted, other) + (holds ? 0 : far_off);
+        if (!best.empty() && distance >= least) continue;
+        best = candidate;
+        least = distance;
+    }
+    return best;
+}
+
+} // namespace desk

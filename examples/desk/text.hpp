@@ -1,0 +1,45 @@
+// Small helpers for plain ASCII text.
+#pragma once
+
+#include <cstdint>
+#include <stdexcept>
+#include <string>
+#include <string_view>
+#include <vector>
+
+namespace desk {
+
+/// Anything that the person who runs the program must put right; its text is one line, told on stderr with exit code 2.
+struct Refusal : std::runtime_error {
+    using std::runtime_error::runtime_error;
+};
+
+/// printf into a string.
+[[gnu::format(printf, 1, 2)]] std::string format(const char *pattern, ...);
+
+/// Printable ASCII only: every other character becomes one question mark.
+std::string ascii(std::string_view text);
+
+/// At most `width` characters, the last three being dots where something was cut.
+std::string shorten(const std::string &text, std::size_t width);
+
+/// A name that a person wrote, fit for an error line: quoted, ASCII, short.
+std::string in_quotes(std::string_view name);
+
+/// The words in lines of at most `width` characters; the first begins with `first`, the others with `next`.
+std::string wrap(std::string_view words, std::size_t width, const std::string &first, const std::string &next);
+
+/// A number as a person writes it, up to ten significant digits.
+std::string plain(double number);
+
+/// Hundredths, rounded half away from zero: the unit in which all levels are printed and added.
+std::int64_t hundredths(double value);
+
+/// Hundredths as text with two decimals, with a plus before gains when `sign` is set.
+std::string two_decimals(std::int64_t hundredths, bool sign = false);
+
+/// The known name that holds `name`, or else takes the fewest changes of a letter to reach from it; letter case and
+/// signs do not count. Empty when nothing is known.
+std::string nearest(std::string_view name, const std::vector<std::string> &known);
+
+} // namespace desk

@@ -1,0 +1,192 @@
+// No call of the library allocates: every function of the header is called, valid and refused, while every way to get
+// memory fails and counts. Replaces the allocator of glibc, so it runs without sanitizers only.
+#include <levelbook/levelbook.h>
+
+#include <cstdio>
+#include <cstdlib>
+#include <cstring>
+#include <initializer_list>
+#include <limits>
+#include <new>
+
+extern "C" {
+void *__libc_malloc(size_t size);
+void *__libc_calloc(size_t count, size_t size);
+void *__libc_realloc(void *memory, size_t size);
+void __libc_free(void *memory);
+}
+
+namespace {
+
+bool forbidden = false;
+int asked = 0;
+
+bool refused() {
+    if (forbidden) ++asked;
+    return forbidden;
+}
+
+// The names of the functions that were called, to be compared with the header's list.
+constexpr int most = 512;
+const char *called[most];
+int call_count = 0;
+void note(const char *name) {
+    for (int i = 0; i < call_count; ++i)
+        if (std::strcmp(called[i], name) == 0) return;
+    called[call_count++] = name;
+}
+bool was_called(const char *name) {
+    for (int i = 0; i < call_count; ++i)
+        if (std::strcmp(called[i], name) == 0) return true;
+    return false;
+}
+
+// Calls with the allocator forbidden and keeps the result.
+#define CALL(function, ...)                                                                                            \
+    (note(#function), forbidden = true, kept = static_cast<double>(function(__VA_ARGS__)), forbidden = false)
+#define CALL_TEXT(function, ...)                                                                                       \
+    (note(#function), forbidden = true, kept_text = function(__VA_ARGS__), forbidden = false)
+double kept;
+const char *kept_text;
+
+} // namespace
+
+extern "C" {
+void *malloc(size_t size) { return refused() ? nullptr : __libc_malloc(size); }
+void *calloc(size_t count, size_t size) { return refused() ? nullptr : __libc_calloc(count, size); }
+void *realloc(void *memory, size_t size) { return refused() ? nullptr : __libc_realloc(memory, size); }
+void free(void *memory) {
+    refused();
+    __libc_free(memory);
+}
+}
+void *operator new(size_t size) {
+    if (void *memory = malloc(size)) return memory;
+    throw std::bad_alloc();
+}
+void operator delete(void *memory) noexcept { free(memory); }
+void operator delete(void *memory, size_t) noexcept { free(memory); }
+
+namespace {
+
+void call_plain_functions() {
+    const double infinity = std::numeric_limits<double>::infinity();
+    for (const double x : {0.25, 1.0, 40.0, -3.0, 0.0, infinity, std::numeric_limits<double>::quiet_NaN()}) {
+#define LVB_SCALAR_1(function, range, accuracy) CALL(function, x);
+#define LVB_SCALAR_2(function, range, accuracy) CALL(function, x, 0.5);
+#define LVB_SCALAR_3(function, range, accuracy) CALL(function, x, 0.5, 0.5);
+#include "levelbook_scalars.inc"
+    }
+}
+
+template <class T>
+T sized() {
+    T made{};
+    made.size = sizeof(T);
+    return made;
+}
+
+void call_the_rest() {
+    auto fault = sized<lvb_fault>();
+    char text[256];
+    CALL(lvb_version_number);
+    CALL_TEXT(lvb_version_text);
+    CALL(lvb_cable_type_count);
+    for (int32_t i = -2; i < 60; ++i) {
+        CALL(lvb_struct_size, i);
+        CALL_TEXT(lvb_field_name, i);
+        CALL_TEXT(lvb_kind_name, i);
+        CALL_TEXT(lvb_basis_name, i);
+        CALL_TEXT(lvb_reference_name, i);
+        CALL_TEXT(lvb_zone_name, i);
+        CALL_TEXT(lvb_verdict_name, i);
+        auto info = sized<lvb_cable_info>();
+        auto row = sized<lvb_cable_row>();
+        auto range = sized<lvb_range>();
+        CALL(lvb_describe_cable, i, &info, &fault);
+        CALL(lvb_describe_cable_row, i, 0, &row, &fault);
+        CALL(lvb_describe_field, LVB_STRUCT_STAGE, LVB_KIND_CABLE, i, &range, &fault);
+        CALL(lvb_fault_text, &fault, text, sizeof text);
+    }
+    for (lvb_status status = -600; status < 2; ++status) {
+        CALL_TEXT(lvb_status_name, status);
+        fault.status = status;
+        CALL(lvb_fault_text, &fault, text, sizeof text);
+    }
+    for (const char *name : {"RG-213/U", "no such cable", ""}) CALL(lvb_cable_type_from_name, name);
+
+    const double mhz[] = {100.0, 500.0, 1000.0}, attenuation[] = {5.0, 12.0, 18.0}, gain[] = {-1.0, -2.0, -3.0};
+    auto cable = sized<lvb_cable_table>();
+    cable.row_count = 3;
+    cable.frequency_mhz = mhz;
+    cable.attenuation_db_per_100m = attenuation;
+    auto gains = sized<lvb_gain_table>();
+    gains.row_count = 3;
+    gains.frequency_mhz = mhz;
+    gains.gain_db = gain;
+    auto run = sized<lvb_cable_run>();
+    run.frequency_mhz = 600.0;
+    run.length_m = 10.0;
+    auto loss = sized<lvb_cable_loss>();
+    CALL(lvb_compute_cable_loss, &run, &cable, &loss, &fault);
+    CALL(lvb_compute_cable_loss, &run, nullptr, &loss, &fault);
+    CALL(lvb_compute_cable_loss, nullptr, nullptr, nullptr, &fault);
+
+    lvb_stage stages[8] = {};
+    const int32_t kinds[8] = {LVB_KIND_SOURCE, LVB_KIND_PASSIVE,   LVB_KIND_CABLE,   LVB_KIND_ANTENNA,
+                              LVB_KIND_AIR,    LVB_KIND_ALLOWANCE, LVB_KIND_ANTENNA, LVB_KIND_RECEIVER};
+    for (int i = 0; i < 8; ++i) stages[i].kind = kinds[i];
+    stages[1].gain_table = &gains;
+    stages[2].cable_table = &cable;
+    stages[2].length_m = 10.0;
+    stages[7].stated = LVB_STATED_FLOOR;
+    stages[7].floor_dbm = -90.0;
+    auto link = sized<lvb_link>();
+    link.stages = stages;
+    link.stage_count = 8;
+    link.stage_size = sizeof(lvb_stage);
+    link.frequency_mhz = 600.0;
+    link.far_distance_m = 40.0;
+    auto budget = sized<lvb_budget>();
+    lvb_level levels[8];
+    CALL(lvb_compute_budget, &link, &budget, levels, sizeof(lvb_level), &fault);
+    if (kept != 0.0) { // LVB_OK
+        std::printf("the sound link is refused: %g\n", kept);
+        std::exit(1);
+    }
+    for (int i = 0; i < 8; ++i) { // refused at every stage
+        stages[i].reserved = 1;
+        CALL(lvb_compute_budget, &link, &budget, levels, sizeof(lvb_level), &fault);
+        CALL(lvb_fault_text, &fault, text, sizeof text);
+        stages[i].reserved = 0;
+    }
+}
+
+} // namespace
+
+int main(int count, char **arguments) {
+    if (count < 2) return 2;
+    // the trap works: what allocates is caught
+    forbidden = true;
+    void *volatile memory = malloc(16);
+    forbidden = false;
+    if (memory != nullptr || asked != 1) return std::printf("the trap does not catch malloc\n"), 1;
+    asked = 0;
+
+    call_plain_functions();
+    call_the_rest();
+
+    int missed = 0;
+    int listed = 0;
+    std::FILE *index = std::fopen(arguments[1], "r");
+    if (index == nullptr) return std::printf("cannot read %s\n", arguments[1]), 1;
+    for (char line[512]; std::fgets(line, sizeof line, index) != nullptr; ++listed) {
+        line[std::strcspn(line, " |\n")] = '\0';
+        if (was_called(line)) continue;
+        std::printf("not called: %s\n", line);
+        ++missed;
+    }
+    std::fclose(index);
+    std::printf("%d functions of %d called, memory asked for %d times\n", call_count, listed, asked);
+    return asked != 0 || missed != 0 || listed != call_count;
+}

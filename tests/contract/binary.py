@@ -1,0 +1,176 @@
+"""Properties of the built libraries, read with readelf and nm (standard library only).
+
+  binary.py shared LIBRARY HEADER SONAME    the shared object
+  binary.py archive LIBRARY HEADER          the static archive
+  binary.py selfcheck CC                    shows on seeded defects that each check can fail
+"""
+import os
+import re
+import subprocess
+import sys
+import tempfile
+
+NEEDED = {"libm.so.6", "libc.so.6"}
+# What the library may import: four memory functions and, as yet, the platform's elementary functions.
+MEMORY = {"memcpy", "memset", "memmove", "memcmp"}
+MATHEMATICS = {"log10", "pow", "log1p", "expm1", "sin", "cos", "fmod", "sqrt"}
+# Weak references of the C start files.
+START_FILES = {"__gmon_start__", "__cxa_finalize", "_ITM_deregisterTMCloneTable", "_ITM_registerTMCloneTable"}
+
+
+def run(*command):
+    return subprocess.run(command, check=True, capture_output=True, text=True, env={**os.environ, "LC_ALL": "C"}).stdout
+
+
+def header_functions(header):
+    text = re.sub(r"/\*.*?\*/", "", open(header).read(), flags=re.S)
+    return set(re.findall(r"LVB_API[^;(]*?\b(lvb_[a-z0-9_]+)\(", text))
+
+
+def symbols(library, *options):
+    """(name, type) of each line of nm that names a symbol."""
+    found = []
+    for line in run("nm", *options, library).splitlines():
+        match = re.match(r"^(?:[0-9a-f]+)?\s+([A-Za-z])\s+(\S+)$", line)
+        if match:
+            found.append((match[2].split("@")[0], match[1]))
+    return found
+
+
+def sections(library):
+    """(name, size, flags) of each section of every member."""
+    found = []
+    for line in run("readelf", "-SW", library).splitlines():
+        match = re.match(r"^\s*\[\s*\d+\]\s+(\S+)\s+\S+\s+[0-9a-f]+\s+[0-9a-f]+\s+([0-9a-f]+)\s+[0-9a-f]+\s+([A-Zxop]*)\s", line)
+        if match:
+            found.append((match[1], int(match[2], 16), match[3]))
+    return found
+
+
+def stack_is_executable(library):
+    lines = [line for line in run("readelf", "-lW", library).splitlines() if "GNU_STACK" in line]
+    return not lines or any("E" in line.split()[6] for line in lines)
+
+
+def check_shared(library, functions, soname):
+    faults = []
+    dynamic = run("readelf", "-dW", library)
+    needed = set(re.findall(r"\(NEEDED\).*\[(.*)\]", dynamic))
+    if not needed <= NEEDED:
+        faults.append(f"needs {sorted(needed - NEEDED)}")
+    names = re.findall(r"\(SONAME\).*\[(.*)\]", dynamic)
+    if names != [soname]:
+        faults.append(f"soname {names}, not {soname}")
+    if re.search(r"\((TEXTREL|RPATH|RUNPATH)\)", dynamic):
+        faults.append("has text relocations or a run path")
+    exported = {name for name, kind in symbols(library, "-D", "--defined-only") if kind != "A"}
+    if exported != functions:
+        faults.append(f"exports {sorted(exported - functions)} too much, {sorted(functions - exported)} too little")
+    undefined = symbols(library, "-D", "--undefined-only")
+    strong = {name for name, kind in undefined if kind == "U"} - MEMORY - MATHEMATICS
+    weak = {name for name, kind in undefined if kind in "wv"} - START_FILES
+    if strong or weak:
+        faults.append(f"imports {sorted(strong | weak)}")
+    # the start files' own frame_dummy is the one entry of .init_array
+    for name, size, _ in sections(library):
+        if (name == ".init_array" and size > 8) or name.startswith((".ctors", ".preinit_array", ".tdata", ".tbss")):
+            faults.append(f"section {name} of {size} bytes")
+    if stack_is_executable(library):
+        faults.append("asks for an executable stack")
+    return faults
+
+
+def check_archive(library, functions):
+    faults = []
+    every = symbols(library)
+    defined = {name for name, kind in every if kind not in "Uwv"}
+    undefined = {name for name, kind in every if kind in "Uwv"} - defined - MEMORY - MATHEMATICS - {"_GLOBAL_OFFSET_TABLE_"}
+    if undefined:
+        faults.append(f"imports {sorted(undefined)}")
+    public = {name for name, kind in every if kind == "T" and not name.startswith("_Z")}
+    if public != functions:
+        faults.append(f"defines {sorted(public - functions)} too much, {sorted(functions - public)} too little")
+    foreign = {name for name, kind in every if kind in "TDBRVWuC" and name.startswith("_Z") and "3lvb" not in name}
+    if foreign:
+        faults.append(f"defines outside its own namespace {sorted(foreign)}")
+    for name, size, flags in sections(library):
+        if size == 0:
+            continue
+        if name.startswith((".init_array", ".ctors", ".fini_array", ".dtors", ".preinit_array")):
+            faults.append(f"section {name}: static initializers")
+        # data that needs only relocation is constant once loaded
+        if "W" in flags and not name.startswith(".data.rel.ro"):
+            faults.append(f"section {name} of {size} bytes: writable data")
+    stacks = [flags for name, _, flags in sections(library) if name == ".note.GNU-stack"]
+    if not stacks or any("X" in flags for flags in stacks):
+        faults.append("asks for an executable stack")
+    return faults
+
+
+# Each source is sound but for one thing; the word must appear in what the checks say.
+SOUND = "double lvb_one(double x) { return x; }\n"
+DEFECTS = {
+    "imports": "#include <stdlib.h>\n" + SOUND + "void *lvb_hide(void); __attribute__((visibility(\"hidden\"))) "
+               "void *lvb_hide(void) { return malloc(3); }\n",
+    "too much": SOUND + "double lvb_two(double x) { return x; }\n",
+    "too little": "static double lvb_one(double x) { return x; }\ndouble (*const lvb_keep)(double) = lvb_one;\n",
+    "init": SOUND + "static volatile int n; __attribute__((constructor)) static void start(void) { n = 1; }\n",
+    "writable": SOUND + "static int counter = 3; __attribute__((visibility(\"hidden\"))) int *lvb_count(void) "
+                "{ ++counter; return &counter; }\n",
+    "executable": SOUND,
+    "needs": SOUND,
+    "soname": SOUND,
+}
+ONLY_SHARED = {"needs", "soname"}
+ONLY_ARCHIVE = {"writable"}
+
+
+def selfcheck(cc):
+    failures = 0
+    with tempfile.TemporaryDirectory() as folder:
+        def build(source, extra=(), soname="libone.so.0", link=()):
+            c, o, so, a = (os.path.join(folder, "one" + end) for end in (".c", ".o", ".so", ".a"))
+            with open(c, "w") as file:
+                file.write(source)
+            if os.path.exists(a):
+                os.remove(a)
+            run(cc, "-O1", "-fPIC", *extra, "-c", c, "-o", o)
+            run(cc, "-shared", "-Wl,-soname," + soname, *link, o, "-o", so, "-Wl,--no-as-needed", "-lm")
+            run("ar", "rcs", a, o)
+            return check_shared(so, {"lvb_one"}, "libone.so.0"), check_archive(a, {"lvb_one"})
+
+        if build(SOUND) != ([], []):
+            print("the sound library is refused:", build(SOUND))
+            failures += 1
+        for word, source in DEFECTS.items():
+            extra, link, soname = (), (), "libone.so.0"
+            if word == "executable":
+                extra, link = ("-Wa,--execstack",), ("-Wl,-z,execstack",)
+            if word == "needs":
+                link = ("-Wl,--no-as-needed", "-lpthread", "-ldl", "-l:libstdc++.so.6")
+            if word == "soname":
+                soname = "libother.so"
+            shared, archive = build(source, extra, soname, link)
+            for kind, faults, wanted in (("shared", shared, word not in ONLY_ARCHIVE),
+                                         ("archive", archive, word not in ONLY_SHARED)):
+                if wanted and not any(word in fault for fault in faults):
+                    print(f"a seeded defect passes: {word}, {kind}: {faults}")
+                    failures += 1
+    return failures
+
+
+def main():
+    if sys.argv[1] == "selfcheck":
+        return selfcheck(sys.argv[2])
+    functions = header_functions(sys.argv[3])
+    if len(functions) < 90:
+        print(f"only {len(functions)} functions read from the header")
+        return 1
+    faults = check_shared(sys.argv[2], functions, sys.argv[4]) if sys.argv[1] == "shared" else check_archive(sys.argv[2], functions)
+    for fault in faults:
+        print(sys.argv[2], fault)
+    return len(faults)
+
+
+if __name__ == "__main__":
+    sys.exit(1 if main() else 0)

@@ -1,0 +1,147 @@
+// Unit questions against published values, and refusals of questions that cannot be answered.
+#include "run.hpp"
+
+#include <gtest/gtest.h>
+
+#include <cmath>
+#include <cstdlib>
+
+namespace desk_test {
+namespace {
+
+// The number before the target unit: "30 mW = 14.7712 dBm".
+double answer_of(const Printout &told) {
+    const std::size_t equals = told.out.find(" = ");
+    EXPECT_NE(equals, std::string::npos) << told.err;
+    return equals == std::string::npos ? std::nan("") : std::strtod(told.out.c_str() + equals + 3, nullptr);
+}
+
+struct Published {
+    std::vector<std::string> question;
+    double printed;
+    double precision; // half of the last printed digit, or what the source's rounded constant needs
+    const char *source;
+};
+
+TEST(Convert, AgreesWithPublishedValues) {
+    const Published values[] = {
+        {{"30mW", "dBm"}, 14.77, 0.005, "10 log10(30), printed in many tables of levels"},
+        {{"40ft", "dB_free_space", "--at", "600"}, 49.73, 0.005, "ITU-R P.525 with 1 ft = 0.3048 m, by hand"},
+        {{"20dBm", "mW"}, 100.0, 1e-9, "printed dBm table"},
+        {{"14dBm", "mW"}, 25.119, 0.0005, "printed dBm table"},
+        {{"26dBm", "mW"}, 398.107, 0.0005, "printed dBm table"},
+        {{"50W", "dBm"}, 47.0, 0.05, "Rappaport 2e, example 4.2"},
+        {{"50W", "dBW"}, 17.0, 0.05, "Rappaport 2e, example 4.2"},
+        {{"0dBm", "V", "--ohm", "50"}, 0.2236, 0.00005, "printed: 0 dBm is 0.2236 V in 50 ohm"},
+        {{"-73.01dBm", "uV", "--ohm", "50"}, 50.0, 0.05, "printed: -73.01 dBm is 50 uV in 50 ohm"},
+        {{"0dBm", "dBuV", "--ohm", "50"}, 106.99, 0.005, "printed: 50 ohm, dBuV = dBm + 106.99"},
+        {{"17W_erp", "dBm_eirp"}, 44.44, 0.02, "Blake 2e, example 16.6, which takes 2.14 dB for the dipole"},
+        {{"100W_eirp", "W/m2", "--m", "10000"}, 79.577e-9, 0.0005e-9, "Blake 2e, example 15.3"},
+        {{"100W_eirp", "mV/m", "--m", "10000"}, 5.477, 0.003, "Blake 2e, example 15.4, which takes 30 for 29.98"},
+        {{"2vswr", "dB_return"}, 9.54, 0.005, "printed table of VSWR"},
+        {{"1.5vswr", "reflection"}, 0.2, 0.00005, "printed table of VSWR"},
+        {{"3vswr", "dB_mismatch"}, 1.2494, 0.00005, "printed table of VSWR"},
+        {{"73ohm", "dB_mismatch", "--ohm", "50"}, 0.1546, 0.00005, "Balanis, example 2.10"},
+        {{"1.64power_ratio", "dB"}, 2.15, 0.005, "half-wave dipole, Kraus, example 2-10.2"},
+        {{"2dB_noise_figure", "K_noise"}, 169.6, 0.05, "Blake 2e, example 1.11"},
+        {{"1Hz", "dBm_noise", "--kelvin", "290"}, -173.975, 0.0005, "k T0 with the exact k of the SI"},
+        {{"45deg", "dB_linear"}, 3.01, 0.005, "Balanis, example 2.11"},
+        {{"75deg", "dB_linear"}, 11.74, 0.005, "Maini, example 7.3"},
+        {{"1.58dB_axial", "dB_cross_polar"},
+         20.83,
+         0.03,
+         "printed table of axial ratios, which rounds the axial ratio to 0.01 dB"},
+        {{"4.97dB/100ft", "dB/100m"}, 16.3, 0.05, "RG-213/U at 450 MHz, printed in both units"},
+        {{"68degF", "degC"}, 20.0, 1e-9, "NIST SP 811"},
+        {{"1mi", "m"}, 1609.344, 1e-6, "NIST SP 811"},
+        {{"1m", "m_far_field", "--at", "900"}, 6.0, 0.01, "Rappaport 2e, example 4.1, which takes c = 3e8"},
+        {{"10km", "dB_free_space", "--at", "4000"}, 124.48, 0.015, "Maini, example 7.2, which takes c = 3e8"},
+    };
+    for (const Published &value : values) {
+        SCOPED_TRACE(value.question[0] + " to " + value.question[1] + ": " + value.source);
+        std::vector<std::string> words = {"convert"};
+        words.insert(words.end(), value.question.begin(), value.question.end());
+        const Printout told = run(words);
+        EXPECT_EQ(told.code, 0) << told.err;
+        EXPECT_NEAR(answer_of(told), value.printed, value.precision);
+    }
+}
+
+TEST(Convert, TwelveToThirteenMetresCosts695Thousandths) {
+    const double twelve = answer_of(run({"convert", "12m", "dB_free_space", "--at", "600"}));
+    const double thirteen = answer_of(run({"convert", "13m", "dB_free_space", "--at", "600"}));
+    EXPECT_NEAR(thirteen - twelve, 0.695, 0.0005); // 20 log10(13/12)
+}
+
+TEST(Convert, TakesValueAndUnitTogetherOrApart) {
+    EXPECT_EQ(run({"convert", "30mW", "dBm"}).out, run({"convert", "30", "mW", "dBm"}).out);
+    EXPECT_NEAR(answer_of(run({"convert", "30mw", "DBM"})), 14.77, 0.005);
+    EXPECT_NE(run({"convert", "0mW", "dBm"}).out.find("= -infinity dBm"), std::string::npos);
+}
+
+TEST(Convert, RefusesWhatItCannotAnswer) {
+    expect_refused(run({"convert", "30mWW", "dBm"}), "unknown unit 'mWW'; the nearest is 'mW'");
+    expect_refused(run({"convert", "30mW", "dBmm"}), "the nearest is 'dBm'");
+    expect_refused(run({"convert", "30m", "W"}), "m cannot be converted to W; it can be to ft");
+    expect_refused(run({"convert", "0dBm", "dBuV"}), "needs --ohm");
+    expect_refused(run({"convert", "40m", "dB_free_space"}), "needs --at");
+    expect_refused(run({"convert", "30mW", "dBm", "--ohm", "50"}), "has no use for --ohm");
+    expect_refused(run({"convert", "-5mW", "dBm"}), "outside");
+    expect_refused(run({"convert", "nanmW", "dBm"}), "");
+    expect_refused(run({"convert", "infmW", "dBm"}), "");
+    expect_refused(run({"convert", "1e999W", "dBm"}), "too large");
+    expect_refused(run({"convert", "mW", "dBm"}), "does not begin with a number");
+    expect_refused(run({"convert", "30", "dBm"}), "has no unit");
+    expect_refused(run({"convert", "", ""}), "");
+    expect_refused(run({"convert", "0.5vswr", "reflection"}), "outside");
+    expect_refused(run({"convert", "2vswr", "dB_mismatch_low", "--with", "3m"}), "does not fit");
+    expect_refused(run({"convert", "2vswr", "dB_mismatch_low", "--with", "0.2vswr"}), "does not fit");
+    expect_refused(run({"convert", "40m", "dB_free_space", "--at", "-1"}), "outside");
+}
+
+// No conversion of the header is left out: the header's own list against the source of the table of rules.
+TEST(Convert, KnowsEveryConversionOfTheHeader) {
+#define LVB_SCALAR_1(name, ...) #name,
+#define LVB_SCALAR_2(name, ...) #name,
+#define LVB_SCALAR_3(name, ...) #name,
+    const char *names[] = {
+#include "levelbook_scalars.inc"
+    };
+    const std::string source = read_file(DESK_SOURCES "/units.cpp");
+    EXPECT_GT(std::size(names), 60u);
+    for (const std::string name : names) {
+        const bool called =
+            source.find("<" + name + ">") != std::string::npos || source.find(name + "(in.") != std::string::npos;
+        EXPECT_TRUE(called) << name;
+    }
+}
+
+TEST(Cables, CatalogueNamesTheSourceOfEveryRow) {
+    const Printout told = run({"cables"});
+    EXPECT_EQ(told.code, 0);
+    int rows = 0;
+    for (const std::string &line : lines_of(told.out)) {
+        EXPECT_LE(line.size(), 100u) << line;
+        const std::size_t at = line.find("dB/100 ft  ");
+        if (at == std::string::npos || line.find("MHz") > 20) continue;
+        ++rows;
+        EXPECT_GT(line.size(), at + 20) << line; // the source begins on the same line
+    }
+    EXPECT_GE(rows, 70);
+}
+
+// Between the rows 450 MHz 16.3 and 850 MHz 24.7 dB/100 m, worked by hand from a sqrt(f) + b f:
+// sqrt 21.2132 and 29.1548; b = (24.7/29.1548 - 16.3/21.2132) / 7.9416 = 0.0099270; a = 0.7683902 - 0.0099270 x 21.2132
+// = 0.5578067; at 600 MHz 0.5578067 x 24.494897 + 0.0099270 x 600 = 19.620 dB/100 m, so 30 m cost 5.886 dB.
+TEST(Cables, LooksUpAPieceOfCable) {
+    const Printout metres = run({"cable", "RG-213/U", "--mhz", "600", "--m", "30"});
+    EXPECT_EQ(metres.code, 0) << metres.err;
+    const std::size_t at = metres.out.find("whole run");
+    ASSERT_NE(at, std::string::npos) << metres.out;
+    EXPECT_NEAR(std::strtod(metres.out.c_str() + at + 9, nullptr), 5.886, 0.0011);
+    const Printout feet = run({"cable", "rg213", "--mhz", "600", "--ft", "98.4251968503937"});
+    EXPECT_EQ(feet.out.substr(feet.out.find("attenuation")), metres.out.substr(metres.out.find("attenuation")));
+}
+
+} // namespace
+} // namespace desk_test

@@ -1,0 +1,227 @@
+// Bad input: every class of it gives exit code 2 and one line that names the file, the line and the key.
+#include "run.hpp"
+
+#include <gtest/gtest.h>
+
+#include <filesystem>
+#include <set>
+
+namespace desk_test {
+namespace {
+
+struct Bad {
+    const char *name; // of a file in bad/
+    int line;
+    const char *words; // path of the key and what is wrong with it
+};
+
+// Each file differs from good.json in one thing; the line is where a person finds that thing.
+const Bad bad[] = {
+    {"absurd_frequency", 10, "links[0].frequency_mhz: 1000000000 is out of range; allowed 0.1 to 300000"},
+    {"absurd_gear_gain", 5, "gear.ant.gain_dbi: 90 is out of range; allowed -60 to 60 (used in links[0].stages[2])"},
+    {"absurd_length_in_feet", 15,
+     "links[0].stages[1].length_ft: 40000 is out of range; allowed 0.003280839895 to 32808.39895"},
+    {"bad_utf8", 9,
+     "links[0]: this is not JSON: syntax error while parsing value - invalid string: ill-formed UTF-8 byte"},
+    {"cable_given_twice", 15,
+     "links[0].stages[1].loss_db: a cable is given by one of cable_type, attenuation_table, gain_table and loss_db or "
+     "gain_db"},
+    {"cable_in_the_air", 17,
+     "links[0].stages[4]: stages[4] (cable): only air and allowances stand between the two antennas."},
+    {"comment", 2,
+     "this is not JSON: syntax error while parsing object key - invalid literal; expected string literal"},
+    {"duplicate_gear", 5, "gear: the key 'tx' stands here twice"},
+    {"duplicate_key", 10, "links[0]: the key 'frequency_mhz' stands here twice"},
+    {"duplicated_row", 17,
+     "links[0].stages[1].attenuation_table.frequency_mhz[1]: 100 stands in the row before it too"},
+    {"empty_file", 1,
+     "this is not JSON: syntax error while parsing value - unexpected end of input; expected '[', '{', or a literal"},
+    {"empty_links", 3, "links: there must be at least one link"},
+    {"empty_table", 16, "links[0].stages[1].attenuation_table: this table has no rows"},
+    {"floor_above_ceiling", 19, "links[0].stages[5].ceiling_dbm: -20 is the wrong way round; allowed -10 to 150"},
+    {"gain_and_table", 6, "gear.ant.gain_table: a gain_table stands in place of gain_dbi; give one of them"},
+    {"gain_table_out_of_reach", 6,
+     "gear.ant.gain_table: the link's 600 MHz lie outside this table; it serves 470 to 590 MHz (used in "
+     "links[0].stages[2])"},
+    {"gear_says_it_already", 14, "links[0].stages[0].power_mw: the gear already says this on line 4"},
+    {"half_a_connector", 15,
+     "links[0].stages[1].connectors: 1.5 is no number of connectors; allowed are whole numbers from 0 to 1000"},
+    {"half_a_wanted_band", 19, "links[0].stages[5]: wanted_high_dbm is missing; a wanted band has two ends"},
+    {"infinity", 10, "links[0]: this is not JSON: syntax error while parsing value - invalid literal"},
+    {"key_of_another_kind", 16,
+     "links[0].stages[2].length_m: 'length_m' is no key of a stage of kind 'antenna'; the nearest is 'note'"},
+    {"loss_that_gains", 15, "links[0].stages[1].loss_db: -3 is out of range; allowed 0 to 200"},
+    {"near_beyond_far_in_feet", 12,
+     "links[0].near_distance_ft: 200 is the wrong way round; allowed 0.03280839895 to 131.2335958"},
+    {"negative_connectors", 15,
+     "links[0].stages[1].connectors: -1 is no number of connectors; allowed are whole numbers from 0 to 1000"},
+    {"negative_distance", 11, "links[0].far_distance_m: -40 is out of range; allowed 0.01 to 1000000000"},
+    {"negative_frequency", 10, "links[0].frequency_mhz: -600 is out of range; allowed 0.1 to 300000"},
+    {"negative_length", 15, "links[0].stages[1].length_m: -1 is out of range; allowed 0.001 to 10000"},
+    {"negative_power", 4, "gear.tx.power_mw: -30 is out of range; allowed 1e-20 to 1e+15 (used in links[0].stages[0])"},
+    {"negative_tolerance", 17, "links[0].stages[3].tolerance_db: -1 is out of range; allowed 0 to 100"},
+    {"nested_too_deeply", 3, "nested deeper than 32 levels"},
+    {"no_cable_type", 15, "links[0].stages[1]: cable_type, attenuation_table, gain_table or loss_db is missing"},
+    {"no_far_distance", 8, "links[0]: far_distance_m or far_distance_ft is missing"},
+    {"no_gain", 16, "links[0].stages[2]: gain_dbi or gain_dbd or gain_table is missing"},
+    {"no_length", 15, "links[0].stages[1]: length_m or length_ft is missing"},
+    {"no_links", 1, "links is missing"},
+    {"no_power", 14, "links[0].stages[0]: power_mw or power_w or power_dbm or power_dbw is missing"},
+    {"no_receive_antenna", 19, "links[0].stages[5]: stages[5] (receiver): the air needs an antenna after it."},
+    {"no_source", 14, "links[0].stages[0]: stages[0] (passive): the chain must begin with a source."},
+    {"no_stages", 5, "links[0].stages: the chain must begin with a source."},
+    {"no_transmit_antenna", 17, "links[0].stages[3]: stages[3] (air): the air needs an antenna before it."},
+    {"not_a_number", 10, "links[0]: this is not JSON: syntax error while parsing value - invalid literal"},
+    {"null_in_a_name", 15,
+     "links[0].stages[1].cable_type: 'RG-213/U?x' is not in the catalogue of cables; the nearest is 'RG-213/U'"},
+    {"null_number", 11, "links[0].far_distance_m: this must be a number, not null"},
+    {"number_for_text", 9, "links[0].name: this must be a text, not a number"},
+    {"number_too_large", 10, "links[0]: this number is too large"},
+    {"object_for_list", 8,
+     "links: this is not JSON: syntax error while parsing object key - unexpected '{'; expected string literal"},
+    {"only_a_number", 1, "this must be an object, not a number"},
+    {"same_link_name", 7, "links[1].name: a second link named 'A'"},
+    {"second_air", 18, "links[0].stages[4]: stages[4] (air): a chain has only one air."},
+    {"second_source", 15, "links[0].stages[1]: stages[1] (source): a chain has only one source."},
+    {"stage_after_receiver", 19, "links[0].stages[6]: stages[6] (antenna): nothing follows the receiver."},
+    {"steep_table", 17,
+     "links[0].stages[1].attenuation_table.attenuation_db_per_100ft[1]: 9 is too far from the row before it; allowed 2 "
+     "to 8"},
+    {"table_out_of_reach", 16,
+     "links[0].stages[1].attenuation_table: the link's 600 MHz lie outside this table; it serves 1 to 200 MHz"},
+    {"text_after_the_end", 24,
+     "this is not JSON: syntax error while parsing value - unexpected '}'; expected end of input"},
+    {"text_for_number", 10, "links[0].frequency_mhz: this must be a number, not a text"},
+    {"too_cold", 10, "links[0].temperature_degf: -500 is out of range; allowed -148 to 392"},
+    {"trailing_comma", 12,
+     "links[0]: this is not JSON: syntax error while parsing object key - unexpected ','; expected string literal"},
+    {"truncated", 12,
+     "links[0]: this is not JSON: syntax error while parsing object key - unexpected end of input; expected string "
+     "literal"},
+    {"two_units", 12,
+     "links[0].near_distance_ft: the same quantity stands on line 12 as near_distance_m; give one of them"},
+    {"two_units_over_gear", 14,
+     "links[0].stages[0].power_dbm: the same quantity stands on line 4 as power_mw; give one of them"},
+    {"uneven_table", 17,
+     "links[0].stages[1].attenuation_table.attenuation_db_per_100m: this column has 1 rows, the frequencies have 2"},
+    {"unknown_basis", 17, "links[0].stages[3].basis: 'mesured' is no basis; the nearest is 'measured'"},
+    {"unknown_cable", 15,
+     "links[0].stages[1].cable_type: 'RG-231/U' is not in the catalogue of cables; the nearest is 'RG-213/U'"},
+    {"unknown_direction", 9, "links[0].direction: 'inbond' is no direction; the nearest is 'inbound'"},
+    {"unknown_gear", 16, "links[0].stages[2].gear: 'antt' is not in the gear list; the nearest is 'ant'"},
+    {"unknown_key", 15,
+     "links[0].stages[1].lenght_m: 'lenght_m' is no key of a stage of kind 'cable'; the nearest is 'length_m'"},
+    {"unknown_kind", 17, "links[0].stages[3].kind: 'airr' is no kind of stage; the nearest is 'air'"},
+    {"unknown_link_key", 11,
+     "links[0].far_distence_m: 'far_distence_m' is no key of a link; the nearest is 'far_distance_m'"},
+    {"unknown_root_key", 2, "productoin: 'productoin' is no key of a scenario; the nearest is 'production'"},
+    {"unsorted_table", 17,
+     "links[0].stages[1].attenuation_table.frequency_mhz[2]: 500 is lower than the row before it; frequencies must "
+     "rise"},
+    {"unused_gear_with_a_text", 6, "gear.spare.loss_db: this must be a number, not a text"},
+    {"zero_connector_loss", 15,
+     "links[0].stages[1].connector_loss_db: 0 would stand for the usual loss; for no loss leave the connectors out"},
+    {"zero_frequency", 10, "links[0].frequency_mhz: 0 is out of range; allowed 0.1 to 300000"},
+    {"zero_in_table", 17,
+     "links[0].stages[1].attenuation_table.attenuation_db_per_100m[0]: 0 is out of range; allowed 0.001 to 100000"},
+    {"zero_length", 15, "links[0].stages[1].length_m: 0 is out of range; allowed 0.001 to 10000"},
+    {"zero_near_distance", 12, "links[0].near_distance_m: 0 is out of range; allowed 0.01 to 1000000000"},
+    {"zero_power", 4, "gear.tx.power_mw: 0 is out of range; allowed 1e-20 to 1e+15 (used in links[0].stages[0])"},
+};
+
+TEST(Refusals, GoodFileIsGood) { EXPECT_EQ(run({"budget", DESK_TESTS "/good.json"}).code, 0); }
+
+TEST(Refusals, EveryBadFileIsRefusedAtItsLineAndKey) {
+    for (const Bad &expected : bad) {
+        SCOPED_TRACE(expected.name);
+        const std::string file = std::string(DESK_TESTS "/bad/") + expected.name + ".json";
+        const Printout refused = run({"budget", file});
+        expect_refused(refused, expected.words);
+        expect_refused(refused, file + ":" + std::to_string(expected.line) + ":");
+        expect_refused(run({"budget", file, "--json"}), expected.words);
+    }
+}
+
+TEST(Refusals, EveryBadFileIsInTheTable) {
+    std::set<std::string> named;
+    for (const Bad &expected : bad) named.insert(expected.name);
+    for (const auto &entry : std::filesystem::directory_iterator(DESK_TESTS "/bad"))
+        EXPECT_TRUE(named.contains(entry.path().stem().string())) << entry.path();
+}
+
+TEST(Refusals, MissingFileAndDirectory) {
+    expect_refused(run({"budget", "/nowhere/at/all.json"}), "/nowhere/at/all.json: cannot be opened");
+    expect_refused(run({"budget", "/tmp"}), "/tmp: this is a directory");
+}
+
+TEST(Refusals, HugeFile) {
+    const TemporaryFile file("{\"production\": \"" + std::string(5u << 20u, 'x') + "\"}");
+    expect_refused(run({"budget", file.path()}), "larger than 4194304 bytes");
+}
+
+TEST(Refusals, EndlessFile) { expect_refused(run({"budget", "/dev/zero"}), "larger than 4194304 bytes"); }
+
+TEST(Refusals, MillionsOfValues) {
+    std::string text = "[0";
+    for (int i = 0; i < 300000; ++i) text += ",0";
+    expect_refused(run({"budget", TemporaryFile(text + "]").path()}), "more than 200000 values");
+}
+
+TEST(Refusals, DeepNesting) {
+    expect_refused(run({"budget", TemporaryFile(std::string(1000000, '[')).path()}), "nested deeper than 32 levels");
+    std::string objects;
+    for (int i = 0; i < 100000; ++i) objects += "{\"a\":";
+    expect_refused(run({"budget", TemporaryFile(objects).path()}), "nested deeper than 32 levels");
+}
+
+TEST(Refusals, LongNamesAreCutInTheLine) {
+    const std::string name(100000, 'k');
+    const Printout refused = run({"budget", TemporaryFile("{\"" + name + "\\u000a\": 1}").path()});
+    expect_refused(refused, "is no key of a scenario");
+    EXPECT_LT(refused.err.size(), 400u);
+}
+
+TEST(Refusals, TooManyStages) {
+    std::string stages = "{\"kind\": \"source\", \"power_dbm\": 0}";
+    for (int i = 0; i < 1024; ++i) stages += ", {\"kind\": \"passive\", \"loss_db\": 0}";
+    expect_refused(
+        run({"budget", TemporaryFile("{\"production\": \"T\", \"links\": [{\"name\": \"A\", \"frequency_mhz\": 600,\n"
+                                     "\"stages\": [" +
+                                     stages + "]}]}")
+                           .path()}),
+        ":2:11: links[0].stages: ");
+}
+
+TEST(Refusals, WrongUsage) {
+    expect_refused(run({}), "subcommand is required");
+    expect_refused(run({"bugdet", "x.json"}), "the nearest is 'budget'");
+    expect_refused(run({"budget"}), "scenario is required");
+    expect_refused(run({"budget", demo_file(), "--jsn"}), "--jsn");
+    expect_refused(run({"cable", "RG-213/U", "--mhz", "600"}), "--m or --ft");
+    expect_refused(run({"cable", "RG-213/U", "--mhz", "600", "--m", "3", "--ft", "3"}), "excludes");
+    expect_refused(run({"cable", "rg21", "--mhz", "600", "--m", "3"}), "the nearest is 'RG-213/U'");
+    expect_refused(run({"cable", "RG-213/U", "--mhz", "nan", "--m", "3"}), "frequency_mhz is not a number");
+    expect_refused(run({"cable", "RG-213/U", "--mhz", "9000", "--m", "3"}), "allowed 5 to 4800");
+    expect_refused(run({"cable", "RG-213/U", "--mhz", "600", "--m", "0"}), "length_m is missing");
+}
+
+TEST(Refusals, HelpAndVersionAreNoErrors) {
+    for (const char *word : {"--help", "--version"}) {
+        const Printout told = run({word});
+        EXPECT_EQ(told.code, 0);
+        EXPECT_EQ(told.err, "");
+        EXPECT_TRUE(told.out.ends_with('\n'));
+    }
+    EXPECT_NE(run({"--help"}).out.find("1 some link does not"), std::string::npos);
+}
+
+TEST(Refusals, FullDiskIsTold) {
+    const Printout page = run({"budget", demo_file()});
+    ASSERT_EQ(page.code, 1);
+    // The shell opens the device; the program must notice that nothing arrives there.
+    const std::string command = "'" DESK_PROGRAM "' cables > /dev/full 2> /dev/null";
+    EXPECT_EQ(std::system(command.c_str()), 2 << 8);
+}
+
+} // namespace
+} // namespace desk_test

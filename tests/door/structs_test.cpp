@@ -1,0 +1,454 @@
+// Null pointers, sizes and tails of every struct, zeroed structs, and guard pages behind everything that is lent.
+#include "door/refusal.hpp"
+
+#include <sys/mman.h>
+#include <unistd.h>
+
+#include <functional>
+#include <limits>
+
+namespace {
+
+using namespace proof;
+
+// ---- Every struct that a call takes, with a call that succeeds when the struct is sound.
+
+struct Entry {
+    const char *name;
+    std::int32_t structure, argument;
+    std::uint32_t size;
+    bool result; // written by the call
+    std::function<lvb_status(void *object, lvb_fault *fault)> call;
+    std::function<void(void *object)> fill; // makes it sound
+};
+
+const double rows_mhz[] = {100.0, 1000.0};
+const double rows_db[] = {5.0, 17.0};
+const double rows_gain[] = {-2.0, -3.0};
+
+lvb_cable_run run_by_type() {
+    auto run = sized<lvb_cable_run>();
+    run.cable_type = LVB_CABLE_RG_213_U;
+    run.frequency_mhz = 600.0;
+    run.length_m = 10.0;
+    return run;
+}
+
+std::vector<Entry> entries() {
+    return {
+        {"link", LVB_STRUCT_LINK, LVB_FIELD_LINK, sizeof(lvb_link), false,
+         [](void *object, lvb_fault *fault) {
+             auto budget = sized<lvb_budget>();
+             return lvb_compute_budget(static_cast<lvb_link *>(object), &budget, nullptr, 0, fault);
+         },
+         [](void *object) {
+             static const std::vector<lvb_stage> stages = ordinary();
+             Chain chain({});
+             chain.link.stages = stages.data();
+             chain.link.stage_count = static_cast<std::uint32_t>(stages.size());
+             std::memcpy(object, &chain.link, sizeof chain.link);
+         }},
+        {"budget", LVB_STRUCT_BUDGET, LVB_FIELD_BUDGET, sizeof(lvb_budget), true,
+         [](void *object, lvb_fault *fault) {
+             const std::vector<lvb_stage> stages = ordinary();
+             Chain chain(stages);
+             chain.link.stages = stages.data();
+             chain.link.stage_count = static_cast<std::uint32_t>(stages.size());
+             return lvb_compute_budget(&chain.link, static_cast<lvb_budget *>(object), nullptr, 0, fault);
+         },
+         [](void *) {}},
+        {"run", LVB_STRUCT_CABLE_RUN, LVB_FIELD_RUN, sizeof(lvb_cable_run), false,
+         [](void *object, lvb_fault *fault) {
+             auto loss = sized<lvb_cable_loss>();
+             return lvb_compute_cable_loss(static_cast<lvb_cable_run *>(object), nullptr, &loss, fault);
+         },
+         [](void *object) {
+             const lvb_cable_run run = run_by_type();
+             std::memcpy(object, &run, sizeof run);
+         }},
+        {"loss", LVB_STRUCT_CABLE_LOSS, LVB_FIELD_LOSS, sizeof(lvb_cable_loss), true,
+         [](void *object, lvb_fault *fault) {
+             const lvb_cable_run run = run_by_type();
+             return lvb_compute_cable_loss(&run, nullptr, static_cast<lvb_cable_loss *>(object), fault);
+         },
+         [](void *) {}},
+        {"info", LVB_STRUCT_CABLE_INFO, LVB_FIELD_INFO, sizeof(lvb_cable_info), true,
+         [](void *object, lvb_fault *fault) {
+             return lvb_describe_cable(LVB_CABLE_RG_213_U, static_cast<lvb_cable_info *>(object), fault);
+         },
+         [](void *) {}},
+        {"row", LVB_STRUCT_CABLE_ROW, LVB_FIELD_ROW, sizeof(lvb_cable_row), true,
+         [](void *object, lvb_fault *fault) {
+             return lvb_describe_cable_row(LVB_CABLE_RG_213_U, 0, static_cast<lvb_cable_row *>(object), fault);
+         },
+         [](void *) {}},
+        {"range", LVB_STRUCT_RANGE, LVB_FIELD_RANGE, sizeof(lvb_range), true,
+         [](void *object, lvb_fault *fault) {
+             return lvb_describe_field(LVB_STRUCT_LINK, 0, LVB_FIELD_FREQUENCY_MHZ, static_cast<lvb_range *>(object),
+                                       fault);
+         },
+         [](void *) {}},
+        {"cable_table", LVB_STRUCT_CABLE_TABLE, LVB_FIELD_CABLE_TABLE, sizeof(lvb_cable_table), false,
+         [](void *object, lvb_fault *fault) {
+             lvb_cable_run run = run_by_type();
+             run.cable_type = LVB_CABLE_NONE;
+             auto loss = sized<lvb_cable_loss>();
+             return lvb_compute_cable_loss(&run, static_cast<lvb_cable_table *>(object), &loss, fault);
+         },
+         [](void *object) {
+             auto table = sized<lvb_cable_table>();
+             table.row_count = 2;
+             table.frequency_mhz = rows_mhz;
+             table.attenuation_db_per_100m = rows_db;
+             std::memcpy(object, &table, sizeof table);
+         }},
+        {"gain_table", LVB_STRUCT_GAIN_TABLE, LVB_FIELD_GAIN_TABLE, sizeof(lvb_gain_table), false,
+         [](void *object, lvb_fault *fault) {
+             Chain chain({source(0.0), stage(LVB_KIND_PASSIVE)});
+             chain.stages[1].gain_table = static_cast<lvb_gain_table *>(object);
+             chain.compute();
+             if (fault != nullptr) std::memcpy(fault, &chain.fault, sizeof chain.fault);
+             return chain.fault.status;
+         },
+         [](void *object) {
+             auto table = sized<lvb_gain_table>();
+             table.row_count = 2;
+             table.frequency_mhz = rows_mhz;
+             table.gain_db = rows_gain;
+             std::memcpy(object, &table, sizeof table);
+         }},
+    };
+}
+
+struct alignas(16) Room {
+    unsigned char bytes[5000];
+    explicit Room(int pattern) { std::memset(bytes, pattern, sizeof bytes); }
+    void set_size(std::uint32_t size) { std::memcpy(bytes, &size, sizeof size); }
+};
+
+TEST(Sizes, TooSmallAndAbsurdAreRefusedAndNothingIsWritten) {
+    for (const Entry &entry : entries())
+        for (const std::uint32_t size :
+             {0u, 1u, 4u, entry.size - 8u, entry.size - 1u, 4097u, 0x7FFFFFFFu, 0xFFFFFFFFu}) {
+            SCOPED_TRACE(std::string(entry.name) + " of " + std::to_string(size));
+            Room room(0);
+            entry.fill(room.bytes);
+            room.set_size(size);
+            const Room before = room;
+            auto fault = sized<lvb_fault>();
+            EXPECT_EQ(entry.call(room.bytes, &fault), LVB_E_STRUCT_SIZE);
+            EXPECT_EQ(std::memcmp(&before, &room, sizeof room), 0);
+            const std::int32_t at = entry.structure == LVB_STRUCT_GAIN_TABLE ? 1 : -1;
+            expect_fault(fault, {LVB_E_STRUCT_SIZE, entry.structure, LVB_FIELD_SIZE, at, -1, static_cast<double>(size),
+                                 static_cast<double>(entry.size), 4096.0});
+            EXPECT_EQ(entry.call(room.bytes, nullptr), LVB_E_STRUCT_SIZE);
+        }
+    Room room(0);
+    auto fault = sized<lvb_fault>();
+    ASSERT_EQ(entries()[0].call(room.bytes, &fault), LVB_E_STRUCT_SIZE);
+    EXPECT_EQ(text_of(fault), "lvb_link.size is 0; allowed " + std::to_string(sizeof(lvb_link)) + " to 4096.");
+}
+
+TEST(Sizes, ALongerStructMustHaveAZeroTailAndGetsOne) {
+    for (const Entry &entry : entries())
+        for (const std::uint32_t size : {entry.size + 1u, entry.size + 8u, 4096u}) {
+            SCOPED_TRACE(std::string(entry.name) + " of " + std::to_string(size));
+            Room room(entry.result ? 0xA5 : 0);
+            entry.fill(room.bytes);
+            room.set_size(size);
+            for (std::size_t i = size; i < sizeof room.bytes; ++i) room.bytes[i] = 0xEE; // beyond the struct
+            auto fault = sized<lvb_fault>();
+            EXPECT_EQ(entry.call(room.bytes, &fault), LVB_OK);
+            for (std::size_t i = entry.size; i < size; ++i) ASSERT_EQ(room.bytes[i], 0) << "tail byte " << i;
+            for (std::size_t i = size; i < sizeof room.bytes; ++i)
+                ASSERT_EQ(room.bytes[i], 0xEE) << "beyond, byte " << i;
+            std::uint32_t told = 0;
+            std::memcpy(&told, room.bytes, sizeof told);
+            EXPECT_EQ(told, size); // the caller's own size comes back
+            if (entry.result) continue;
+            for (const std::size_t at : {std::size_t{entry.size}, std::size_t{size - 1u}}) {
+                room.bytes[at] = 1;
+                EXPECT_EQ(entry.call(room.bytes, &fault), LVB_E_UNKNOWN_TAIL);
+                const std::int32_t stage = entry.structure == LVB_STRUCT_GAIN_TABLE ? 1 : -1;
+                expect_fault(fault, {LVB_E_UNKNOWN_TAIL, entry.structure, LVB_FIELD_SIZE, stage, -1,
+                                     static_cast<double>(size), 0.0, static_cast<double>(entry.size)});
+                room.bytes[at] = 0;
+            }
+        }
+}
+
+TEST(Sizes, TheSentenceOfAnUnknownTail) {
+    const Entry entry = entries()[2];
+    Room room(0);
+    entry.fill(room.bytes);
+    room.set_size(entry.size + 8);
+    room.bytes[entry.size] = 1;
+    auto fault = sized<lvb_fault>();
+    ASSERT_EQ(entry.call(room.bytes, &fault), LVB_E_UNKNOWN_TAIL);
+    EXPECT_EQ(text_of(fault),
+              "lvb_cable_run.size: the struct is longer than the 48 bytes that this library knows, and the "
+              "rest is not zero.");
+}
+
+TEST(Zeroed, IsValidOrNamesTheMissingField) {
+    auto fault = sized<lvb_fault>();
+    struct Missing {
+        lvb_status status;
+        std::int32_t field;
+    };
+    const auto expected = [](std::int32_t structure) -> Missing {
+        switch (structure) {
+        case LVB_STRUCT_LINK:
+            return {LVB_E_MISSING, LVB_FIELD_FREQUENCY_MHZ};
+        case LVB_STRUCT_CABLE_RUN:
+            return {LVB_E_MISSING, LVB_FIELD_FREQUENCY_MHZ};
+        case LVB_STRUCT_CABLE_TABLE:
+        case LVB_STRUCT_GAIN_TABLE:
+            return {LVB_E_TABLE_EMPTY, LVB_FIELD_ROW_COUNT};
+        default:
+            return {LVB_OK, LVB_FIELD_NONE};
+        }
+    };
+    for (const Entry &entry : entries()) {
+        Room room(0);
+        room.set_size(entry.size);
+        const Missing missing = expected(entry.structure);
+        EXPECT_STREQ(lvb_status_name(entry.call(room.bytes, &fault)), lvb_status_name(missing.status)) << entry.name;
+        EXPECT_STREQ(lvb_field_name(fault.field), lvb_field_name(missing.field)) << entry.name;
+    }
+    Chain chain({lvb_stage{}}); // the elements of an array
+    EXPECT_EQ(chain.compute(), LVB_E_MISSING);
+    EXPECT_EQ(chain.fault.field, LVB_FIELD_KIND);
+    EXPECT_EQ(text_of(sized<lvb_fault>()), "nothing was refused."); // and the fault itself
+    lvb_level level{};
+    Chain one({source(1.0)});
+    one.link.stages = one.stages.data();
+    one.link.stage_count = 1;
+    EXPECT_EQ(lvb_compute_budget(&one.link, &one.budget, &level, sizeof level, nullptr), LVB_OK);
+    EXPECT_EQ(level.far_level_dbm, 1.0);
+}
+
+TEST(Null, EachPointerThatMustBeGiven) {
+    for (const Entry &entry : entries()) {
+        if (entry.structure == LVB_STRUCT_CABLE_TABLE || entry.structure == LVB_STRUCT_GAIN_TABLE)
+            continue; // may be null
+        auto fault = sized<lvb_fault>();
+        EXPECT_EQ(entry.call(nullptr, &fault), LVB_E_NULL) << entry.name;
+        expect_fault(fault, {LVB_E_NULL, LVB_STRUCT_NONE, entry.argument, -1, -1, none, none, none,
+                             std::string(lvb_field_name(entry.argument)) + " is null, but must be given."});
+        EXPECT_EQ(entry.call(nullptr, nullptr), LVB_E_NULL) << entry.name;
+    }
+    Chain chain({source(0.0)});
+    chain.link.stage_count = 1;
+    auto budget = sized<lvb_budget>();
+    EXPECT_EQ(lvb_compute_budget(&chain.link, &budget, nullptr, 0, &chain.fault), LVB_E_NULL);
+    expect_fault(chain.fault, {LVB_E_NULL, LVB_STRUCT_LINK, LVB_FIELD_STAGES, -1, -1, none, none, none,
+                               "lvb_link.stages is null, but must be given."});
+}
+
+TEST(Fault, OfAWrongSizeRefusesTheCallAndIsNotWritten) {
+    for (const Entry &entry : entries()) {
+        if (entry.structure == LVB_STRUCT_GAIN_TABLE) continue; // its call lends a fault of its own
+        for (const std::uint32_t size : {0u, static_cast<std::uint32_t>(sizeof(lvb_fault)) - 1u, 4097u, 0xFFFFFFFFu}) {
+            Room object(entry.result ? 0xA5 : 0), fault(0x5A);
+            entry.fill(object.bytes);
+            object.set_size(entry.size);
+            fault.set_size(size);
+            const Room object_before = object, fault_before = fault;
+            EXPECT_EQ(entry.call(object.bytes, reinterpret_cast<lvb_fault *>(fault.bytes)), LVB_E_STRUCT_SIZE);
+            EXPECT_EQ(std::memcmp(&object, &object_before, sizeof object), 0) << entry.name;
+            EXPECT_EQ(std::memcmp(&fault, &fault_before, sizeof fault), 0) << entry.name;
+        }
+    }
+}
+
+TEST(Fault, ALongerOneGetsAZeroTail) {
+    Room fault(0x5A);
+    fault.set_size(sizeof(lvb_fault) + 24);
+    EXPECT_EQ(lvb_describe_cable(99, nullptr, reinterpret_cast<lvb_fault *>(fault.bytes)), LVB_E_NULL);
+    for (std::size_t i = sizeof(lvb_fault); i < sizeof(lvb_fault) + 24; ++i) EXPECT_EQ(fault.bytes[i], 0);
+    EXPECT_EQ(fault.bytes[sizeof(lvb_fault) + 24], 0x5A);
+}
+
+// ---- Elements of arrays.
+
+TEST(Elements, OfAWrongSizeAreRefused) {
+    for (const std::uint32_t size : {0u, static_cast<std::uint32_t>(sizeof(lvb_stage)) - 1u, 4097u, 0xFFFFFFFFu}) {
+        Chain chain(ordinary());
+        chain.link.stage_size = size;
+        refused(chain, {LVB_E_ELEMENT_SIZE, LVB_STRUCT_LINK, LVB_FIELD_STAGE_SIZE, -1, -1, static_cast<double>(size),
+                        sizeof(lvb_stage), 4096});
+    }
+    for (const std::uint32_t size : {0u, static_cast<std::uint32_t>(sizeof(lvb_level)) - 1u, 4097u, 0xFFFFFFFFu}) {
+        Chain chain(ordinary());
+        ASSERT_EQ(chain.compute(), LVB_OK);
+        Untouched<lvb_budget> budget;
+        std::memset(chain.levels.data(), 0x5A, chain.levels.size() * sizeof(lvb_level));
+        const auto before = chain.levels;
+        EXPECT_EQ(lvb_compute_budget(&chain.link, &budget.result, chain.levels.data(), size, &chain.fault),
+                  LVB_E_ELEMENT_SIZE);
+        EXPECT_TRUE(budget.holds());
+        EXPECT_EQ(std::memcmp(before.data(), chain.levels.data(), before.size() * sizeof(lvb_level)), 0);
+        expect_fault(chain.fault, {LVB_E_ELEMENT_SIZE, LVB_STRUCT_NONE, LVB_FIELD_LEVEL_SIZE, -1, -1,
+                                   static_cast<double>(size), sizeof(lvb_level), 4096});
+    }
+}
+
+TEST(Elements, LongerOnesAreSteppedOverAndTheirTailsChecked) {
+    const std::vector<lvb_stage> stages = ordinary();
+    constexpr std::uint32_t stage_size = sizeof(lvb_stage) + 16, level_size = sizeof(lvb_level) + 24;
+    std::vector<unsigned char> long_stages(stages.size() * stage_size), long_levels(stages.size() * level_size, 0xA5);
+    for (std::size_t i = 0; i < stages.size(); ++i)
+        std::memcpy(&long_stages[i * stage_size], &stages[i], sizeof stages[i]);
+    Chain plain(stages);
+    ASSERT_EQ(plain.compute(), LVB_OK);
+    Chain chain(stages);
+    chain.link.stages = reinterpret_cast<lvb_stage *>(long_stages.data());
+    chain.link.stage_count = static_cast<std::uint32_t>(stages.size());
+    chain.link.stage_size = stage_size;
+    auto *levels = reinterpret_cast<lvb_level *>(long_levels.data());
+    ASSERT_EQ(lvb_compute_budget(&chain.link, &chain.budget, levels, level_size, &chain.fault), LVB_OK);
+    EXPECT_EQ(std::memcmp(&chain.budget, &plain.budget, sizeof chain.budget), 0);
+    for (std::size_t i = 0; i < stages.size(); ++i) {
+        EXPECT_EQ(std::memcmp(&long_levels[i * level_size], &plain.levels[i], sizeof(lvb_level)), 0) << i;
+        for (std::size_t k = sizeof(lvb_level); k < level_size; ++k) EXPECT_EQ(long_levels[i * level_size + k], 0);
+    }
+    for (const std::size_t at : {std::size_t{0}, stages.size() - 1}) {
+        long_stages[at * stage_size + stage_size - 1] = 1;
+        EXPECT_EQ(lvb_compute_budget(&chain.link, &chain.budget, nullptr, 0, &chain.fault), LVB_E_UNKNOWN_TAIL);
+        expect_fault(chain.fault, {LVB_E_UNKNOWN_TAIL, LVB_STRUCT_STAGE, LVB_FIELD_SIZE, static_cast<std::int32_t>(at),
+                                   -1, stage_size, 0.0, sizeof(lvb_stage)});
+        long_stages[at * stage_size + stage_size - 1] = 0;
+    }
+}
+
+// ---- Guard pages: memory that ends where the data ends, so that one byte too far kills the test.
+
+class Guarded {
+  public:
+    explicit Guarded(std::size_t bytes) {
+        const auto page = static_cast<std::size_t>(sysconf(_SC_PAGESIZE));
+        length_ = (bytes + page - 1) / page * page + page;
+        start_ =
+            static_cast<char *>(mmap(nullptr, length_, PROT_READ | PROT_WRITE, MAP_PRIVATE | MAP_ANONYMOUS, -1, 0));
+        if (start_ == MAP_FAILED || mprotect(start_ + length_ - page, page, PROT_NONE) != 0) std::abort();
+        data_ = start_ + length_ - page - bytes;
+    }
+    Guarded(const Guarded &) = delete;
+    Guarded &operator=(const Guarded &) = delete;
+    ~Guarded() { munmap(start_, length_); }
+    template <class T>
+    T *at() const {
+        return reinterpret_cast<T *>(data_);
+    }
+
+  private:
+    char *start_, *data_;
+    std::size_t length_;
+};
+
+template <class T>
+const T *copy(const Guarded &memory, const T *from, std::size_t count) {
+    std::memcpy(memory.at<void>(), from, count * sizeof(T));
+    return memory.at<T>();
+}
+
+TEST(GuardPages, BehindStagesTablesLevelsAndStructs) {
+    Guarded mhz(sizeof rows_mhz), db(sizeof rows_db), gain(sizeof rows_gain);
+    Guarded cable_memory(sizeof(lvb_cable_table)), gain_memory(sizeof(lvb_gain_table));
+    auto cables = sized<lvb_cable_table>();
+    cables.row_count = 2;
+    cables.frequency_mhz = copy(mhz, rows_mhz, 2);
+    cables.attenuation_db_per_100m = copy(db, rows_db, 2);
+    auto gains = sized<lvb_gain_table>();
+    gains.row_count = 2;
+    gains.frequency_mhz = cables.frequency_mhz;
+    gains.gain_db = copy(gain, rows_gain, 2);
+
+    std::vector<lvb_stage> stages = ordinary();
+    stages[1].gain_db = 0.0;
+    stages[1].gain_table = copy(gain_memory, &gains, 1);
+    stages[2].cable_type = LVB_CABLE_NONE;
+    stages[2].cable_table = copy(cable_memory, &cables, 1);
+    Guarded stage_memory(stages.size() * sizeof(lvb_stage)), level_memory(stages.size() * sizeof(lvb_level));
+    Guarded link_memory(sizeof(lvb_link)), budget_memory(sizeof(lvb_budget)), fault_memory(sizeof(lvb_fault));
+    Chain chain(stages);
+    chain.link.stages = copy(stage_memory, stages.data(), stages.size());
+    chain.link.stage_count = static_cast<std::uint32_t>(stages.size());
+    budget_memory.at<lvb_budget>()->size = sizeof(lvb_budget);
+    fault_memory.at<lvb_fault>()->size = sizeof(lvb_fault);
+    auto *link = link_memory.at<lvb_link>();
+    for (const double frequency : {100.0, 600.0, 999.0, 1000.0}) {
+        chain.link.frequency_mhz = frequency;
+        copy(link_memory, &chain.link, 1);
+        EXPECT_EQ(lvb_compute_budget(link, budget_memory.at<lvb_budget>(), level_memory.at<lvb_level>(),
+                                     sizeof(lvb_level), fault_memory.at<lvb_fault>()),
+                  LVB_OK);
+    }
+    // refused at the last stage, and beyond the end of tables
+    for (const double frequency : {99.0, 1001.0}) {
+        link->frequency_mhz = frequency;
+        EXPECT_EQ(lvb_compute_budget(link, budget_memory.at<lvb_budget>(), level_memory.at<lvb_level>(),
+                                     sizeof(lvb_level), fault_memory.at<lvb_fault>()),
+                  LVB_E_OUTSIDE_TABLE);
+    }
+    // a struct with a size one byte short of its first version is not read beyond that size
+    Guarded small(4);
+    *small.at<std::uint32_t>() = sizeof(lvb_link) - 1;
+    EXPECT_EQ(lvb_compute_budget(small.at<lvb_link>(), budget_memory.at<lvb_budget>(), nullptr, 0, nullptr),
+              LVB_E_STRUCT_SIZE);
+    *small.at<std::uint32_t>() = sizeof(lvb_cable_run) - 1;
+    EXPECT_EQ(lvb_compute_cable_loss(small.at<lvb_cable_run>(), nullptr, nullptr, nullptr), LVB_E_STRUCT_SIZE);
+    *small.at<std::uint32_t>() = 4;
+    EXPECT_EQ(lvb_describe_cable(1, small.at<lvb_cable_info>(), nullptr), LVB_E_STRUCT_SIZE);
+    EXPECT_EQ(lvb_describe_cable_row(1, 0, small.at<lvb_cable_row>(), nullptr), LVB_E_STRUCT_SIZE);
+    EXPECT_EQ(lvb_describe_field(2, 0, 14, small.at<lvb_range>(), nullptr), LVB_E_STRUCT_SIZE);
+    EXPECT_EQ(lvb_describe_cable(1, nullptr, small.at<lvb_fault>()), LVB_E_STRUCT_SIZE);
+    char text[8];
+    EXPECT_EQ(lvb_fault_text(small.at<lvb_fault>(), text, sizeof text), 0u);
+}
+
+TEST(GuardPages, BehindTheOtherCalls) {
+    Guarded run_memory(sizeof(lvb_cable_run)), loss(sizeof(lvb_cable_loss)), info(sizeof(lvb_cable_info));
+    Guarded row(sizeof(lvb_cable_row)), range(sizeof(lvb_range)), fault(sizeof(lvb_fault));
+    const lvb_cable_run run = run_by_type();
+    loss.at<lvb_cable_loss>()->size = sizeof(lvb_cable_loss);
+    info.at<lvb_cable_info>()->size = sizeof(lvb_cable_info);
+    row.at<lvb_cable_row>()->size = sizeof(lvb_cable_row);
+    range.at<lvb_range>()->size = sizeof(lvb_range);
+    fault.at<lvb_fault>()->size = sizeof(lvb_fault);
+    auto *told = fault.at<lvb_fault>();
+    EXPECT_EQ(lvb_compute_cable_loss(copy(run_memory, &run, 1), nullptr, loss.at<lvb_cable_loss>(), told), LVB_OK);
+    EXPECT_EQ(lvb_describe_cable(4, info.at<lvb_cable_info>(), told), LVB_OK);
+    EXPECT_EQ(lvb_describe_cable_row(4, 0, row.at<lvb_cable_row>(), told), LVB_OK);
+    EXPECT_EQ(lvb_describe_field(LVB_STRUCT_LINK, 0, LVB_FIELD_FREQUENCY_MHZ, range.at<lvb_range>(), told), LVB_OK);
+    const char name[] = "rg213u";
+    Guarded name_memory(sizeof name);
+    EXPECT_EQ(lvb_cable_type_from_name(copy(name_memory, name, sizeof name)), LVB_CABLE_RG_213_U);
+}
+
+TEST(GuardPages, BehindTheTextOfEveryCapacity) {
+    Chain chain({source(0.0), stage(99)});
+    EXPECT_EQ(chain.compute(), LVB_E_UNKNOWN_KIND);
+    const std::string whole = text_of(chain.fault);
+    for (std::size_t capacity = 0; capacity <= whole.size() + 3; ++capacity) {
+        Guarded text(capacity);
+        if (capacity > 0) std::memset(text.at<char>(), 'x', capacity);
+        EXPECT_EQ(lvb_fault_text(&chain.fault, text.at<char>(), capacity), whole.size()) << capacity;
+        if (capacity > 0) {
+            EXPECT_EQ(std::string(text.at<char>()), whole.substr(0, capacity - 1)) << capacity;
+        }
+    }
+}
+
+// ---- Labels and user pointers are never read.
+
+TEST(Labels, AreNeverRead) {
+    const char *wild = reinterpret_cast<const char *>(std::uintptr_t{8});
+    Chain chain(ordinary());
+    chain.link.label = wild;
+    for (lvb_stage &in : chain.stages) in.label = wild, in.user = wild;
+    EXPECT_EQ(chain.compute(), LVB_OK);
+}
+
+} // namespace

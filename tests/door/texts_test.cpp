@@ -1,0 +1,173 @@
+// The sentence of every fault, and every name.
+#include "door/refusal.hpp"
+#include "units/random.hpp"
+
+#include <cfloat>
+#include <clocale>
+#include <limits>
+
+namespace {
+
+using namespace proof;
+
+constexpr double infinity = std::numeric_limits<double>::infinity();
+
+// Every status there is with every struct and field and the largest numbers: short enough, and one sentence.
+TEST(Texts, OfAnyFaultAreOneShortSentence) {
+    const double hard[] = {0.0,       -0.0, 1.0,  -DBL_MAX, -1.23456789e-300, DBL_MIN,     4.9e-324,  infinity,
+                           -infinity, none, 1e12, 0.1,      123456.789,       999999999.5, 1e9 - 0.25};
+    for (lvb_status status = -600; status <= 1; ++status)
+        for (std::int32_t structure = -1; structure <= 14; ++structure)
+            for (const std::int32_t field :
+                 std::initializer_list<std::int32_t>{-1, 0, LVB_FIELD_ATTENUATION_DB_PER_100M, LVB_FIELD_SIZE, 99})
+                for (const double value : {hard[0], hard[3], hard[4], hard[7], hard[9]}) {
+                    auto fault = sized<lvb_fault>();
+                    fault.status = status;
+                    fault.structure = structure;
+                    fault.field = field;
+                    fault.stage = std::numeric_limits<std::int32_t>::max();
+                    fault.row = std::numeric_limits<std::int32_t>::max();
+                    fault.value = value;
+                    fault.minimum = -1.23456789e-300;
+                    fault.maximum = -DBL_MAX;
+                    char text[400];
+                    const std::size_t length = lvb_fault_text(&fault, text, sizeof text);
+                    ASSERT_LE(length, 255u) << text;
+                    ASSERT_EQ(std::strlen(text), length);
+                    ASSERT_EQ(text[length - 1], '.');
+                }
+    for (const double value : hard) {
+        auto fault = sized<lvb_fault>();
+        fault.status = LVB_E_ABOVE_RANGE;
+        fault.field = LVB_FIELD_LENGTH_M;
+        fault.stage = fault.row = -1;
+        fault.value = fault.minimum = fault.maximum = value;
+        EXPECT_EQ(text_of(fault).back(), '.');
+    }
+}
+
+TEST(Texts, NumbersAreWrittenPlainlyWhereTheyAreOfOrdinarySize) {
+    const auto number = [](double value) {
+        auto fault = sized<lvb_fault>();
+        fault.status = LVB_E_NOT_STATED;
+        fault.field = LVB_FIELD_LENGTH_M;
+        fault.stage = fault.row = -1;
+        fault.value = value;
+        const std::string text = text_of(fault);
+        const std::string before = "length_m is ", after = ", but its bit in `stated` is not set.";
+        EXPECT_EQ(text.substr(0, before.size()), before);
+        return text.substr(before.size(), text.size() - before.size() - after.size());
+    };
+    EXPECT_EQ(number(0.0), "0");
+    EXPECT_EQ(number(1.0), "1");
+    EXPECT_EQ(number(-1.0), "-1");
+    EXPECT_EQ(number(10.0), "10");
+    EXPECT_EQ(number(100.5), "100.5");
+    EXPECT_EQ(number(0.5), "0.5");
+    EXPECT_EQ(number(-0.05), "-0.05");
+    EXPECT_EQ(number(0.001), "0.001");
+    EXPECT_EQ(number(0.00012), "0.00012");
+    EXPECT_EQ(number(1e-5), "1e-5");
+    EXPECT_EQ(number(2.5e-300), "2.5e-300");
+    EXPECT_EQ(number(123456.789), "123456.789");
+    EXPECT_EQ(number(4294967295.0), "4294967295");
+    EXPECT_EQ(number(999999999999.0), "999999999999");
+    EXPECT_EQ(number(1e12), "1e12");
+    EXPECT_EQ(number(-2.5e15), "-2.5e15");
+    EXPECT_EQ(number(DBL_MAX), "1.79769313e308");
+    EXPECT_EQ(number(infinity), "infinity");
+    EXPECT_EQ(number(-infinity), "-infinity");
+    EXPECT_EQ(number(none), "not a number");
+    EXPECT_EQ(number(1.0 / 3.0), "0.333333333");
+    EXPECT_EQ(number(0.9999999999), "1");
+    EXPECT_EQ(number(99.99999999999), "100");
+}
+
+TEST(Texts, ReadBackAsTheNumberThatWasTold) { // to nine digits
+    Random random(71);
+    for (int i = 0; i < 5000; ++i) {
+        const double value = random.sign() * random.log_uniform(-30.0, 30.0);
+        auto fault = sized<lvb_fault>();
+        fault.status = LVB_E_NOT_STATED;
+        fault.field = LVB_FIELD_LENGTH_M;
+        fault.stage = fault.row = -1;
+        fault.value = value;
+        EXPECT_NEAR(std::strtod(text_of(fault).c_str() + std::strlen("length_m is "), nullptr) / value, 1.0, 6e-9)
+            << value;
+    }
+}
+
+TEST(Texts, CapacityIsKeptAndTheLengthToldWhole) {
+    auto fault = sized<lvb_fault>();
+    fault.status = LVB_E_NULL;
+    fault.field = LVB_FIELD_LINK;
+    fault.stage = fault.row = -1;
+    const std::string whole = "link is null, but must be given.";
+    EXPECT_EQ(lvb_fault_text(&fault, nullptr, 0), whole.size());
+    EXPECT_EQ(lvb_fault_text(&fault, nullptr, 100), whole.size());
+    char text[64];
+    std::memset(text, 'x', sizeof text);
+    EXPECT_EQ(lvb_fault_text(&fault, text, 0), whole.size());
+    EXPECT_EQ(text[0], 'x');
+    EXPECT_EQ(lvb_fault_text(&fault, text, 1), whole.size());
+    EXPECT_EQ(text[0], '\0');
+    EXPECT_EQ(text[1], 'x');
+    EXPECT_EQ(lvb_fault_text(&fault, text, whole.size()), whole.size()); // one short
+    EXPECT_EQ(text, whole.substr(0, whole.size() - 1));
+    EXPECT_EQ(lvb_fault_text(&fault, text, whole.size() + 1), whole.size()); // exact
+    EXPECT_EQ(text, whole);
+    EXPECT_EQ(text[whole.size() + 1], 'x');
+}
+
+TEST(Texts, WithoutAUsableFaultAreEmpty) {
+    char text[16] = "xxxxxxx";
+    EXPECT_EQ(lvb_fault_text(nullptr, text, sizeof text), 0u);
+    EXPECT_STREQ(text, "");
+    EXPECT_EQ(lvb_fault_text(nullptr, nullptr, 0), 0u);
+    for (const std::uint32_t size : {0u, static_cast<std::uint32_t>(sizeof(lvb_fault)) - 1u, 4097u}) {
+        auto fault = sized<lvb_fault>();
+        fault.size = size;
+        text[0] = 'x';
+        EXPECT_EQ(lvb_fault_text(&fault, text, sizeof text), 0u);
+        EXPECT_STREQ(text, "");
+    }
+}
+
+TEST(Names, OfUnknownNumbersAreUnknown) {
+    for (const std::int32_t number :
+         {-1, 99, std::numeric_limits<std::int32_t>::max(), std::numeric_limits<std::int32_t>::min()}) {
+        EXPECT_STREQ(lvb_kind_name(number), "unknown");
+        EXPECT_STREQ(lvb_basis_name(number), "unknown");
+        EXPECT_STREQ(lvb_reference_name(number), "unknown");
+        EXPECT_STREQ(lvb_zone_name(number), "unknown");
+        EXPECT_STREQ(lvb_verdict_name(number), "unknown");
+        EXPECT_STREQ(lvb_field_name(number), "unknown");
+        EXPECT_STREQ(lvb_status_name(number), "unknown");
+        EXPECT_EQ(lvb_struct_size(number), 0u);
+    }
+    EXPECT_STREQ(lvb_kind_name(0), "unknown");
+    EXPECT_STREQ(lvb_reference_name(0), "unknown");
+    EXPECT_EQ(lvb_struct_size(LVB_STRUCT_NONE), 0u);
+}
+
+TEST(Names, OfKnownNumbers) {
+    const char *kinds[] = {"source", "passive", "cable", "amplifier", "antenna", "air", "allowance", "receiver"};
+    for (std::int32_t i = 0; i < 8; ++i) EXPECT_STREQ(lvb_kind_name(i + 1), kinds[i]);
+    const char *bases[] = {"not looked up", "estimate", "handbook", "data sheet", "measured", "formula"};
+    for (std::int32_t i = 0; i < 6; ++i) EXPECT_STREQ(lvb_basis_name(i), bases[i]);
+    const char *references[] = {"conducted", "e.i.r.p.", "isotropic"};
+    for (std::int32_t i = 0; i < 3; ++i) EXPECT_STREQ(lvb_reference_name(i + 1), references[i]);
+    const char *zones[] = {"not judged", "dropout", "below the wanted band", "wanted band", "above the wanted band",
+                           "overload"};
+    for (std::int32_t i = 0; i < 6; ++i) EXPECT_STREQ(lvb_zone_name(i), zones[i]);
+    const char *verdicts[] = {"not judged", "holds", "doubtful", "drops out", "overloads", "drops out and overloads"};
+    for (std::int32_t i = 0; i < 6; ++i) EXPECT_STREQ(lvb_verdict_name(i), verdicts[i]);
+}
+
+TEST(Version, AgreesWithTheHeader) {
+    EXPECT_EQ(lvb_version_number(), 1000000u * LVB_VERSION_MAJOR + 1000u * LVB_VERSION_MINOR + LVB_VERSION_PATCH);
+    EXPECT_EQ(lvb_version_text(), std::to_string(LVB_VERSION_MAJOR) + "." + std::to_string(LVB_VERSION_MINOR) + "." +
+                                      std::to_string(LVB_VERSION_PATCH));
+}
+
+} // namespace

@@ -1,0 +1,296 @@
+#include "reference/judge.hpp"
+
+#include <levelbook/levelbook.h>
+
+#include <algorithm>
+#include <cmath>
+#include <limits>
+
+namespace reference {
+namespace {
+
+constexpr double nan = std::numeric_limits<double>::quiet_NaN();
+
+// A named number of a struct of the header.
+template <typename Struct>
+struct Number {
+    std::string_view name;
+    double Struct::*member;
+};
+
+constexpr Number<lvb_cable_run> run_numbers[] = {
+    {"frequency_mhz", &lvb_cable_run::frequency_mhz},
+    {"length_m", &lvb_cable_run::length_m},
+    {"temperature_degc", &lvb_cable_run::temperature_degc},
+    {"connector_loss_db", &lvb_cable_run::connector_loss_db},
+};
+constexpr Number<lvb_link> link_numbers[] = {
+    {"frequency_mhz", &lvb_link::frequency_mhz},
+    {"far_distance_m", &lvb_link::far_distance_m},
+    {"near_distance_m", &lvb_link::near_distance_m},
+    {"temperature_degc", &lvb_link::temperature_degc},
+};
+constexpr Number<lvb_stage> stage_numbers[] = {
+    {"level_dbm", &lvb_stage::level_dbm},
+    {"gain_db", &lvb_stage::gain_db},
+    {"tolerance_db", &lvb_stage::tolerance_db},
+    {"floor_dbm", &lvb_stage::floor_dbm},
+    {"wanted_low_dbm", &lvb_stage::wanted_low_dbm},
+    {"wanted_high_dbm", &lvb_stage::wanted_high_dbm},
+    {"ceiling_dbm", &lvb_stage::ceiling_dbm},
+    {"length_m", &lvb_stage::length_m},
+    {"connector_loss_db", &lvb_stage::connector_loss_db},
+};
+constexpr Number<lvb_cable_loss> loss_numbers[] = {
+    {"attenuation_db_per_100m", &lvb_cable_loss::attenuation_db_per_100m},
+    {"cable_loss_db", &lvb_cable_loss::cable_loss_db},
+    {"connectors_loss_db", &lvb_cable_loss::connectors_loss_db},
+    {"loss_db", &lvb_cable_loss::loss_db},
+};
+constexpr Number<lvb_end> end_numbers[] = {
+    {"distance_m", &lvb_end::distance_m},
+    {"level_dbm", &lvb_end::level_dbm},
+    {"margin_db", &lvb_end::margin_db},
+    {"headroom_db", &lvb_end::headroom_db},
+    {"worst_db", &lvb_end::worst_db},
+    {"rss_db", &lvb_end::rss_db},
+    {"from_middle_db", &lvb_end::from_middle_db},
+};
+
+template <typename Struct, std::size_t n>
+const Number<Struct> *find(const Number<Struct> (&numbers)[n], std::string_view name) {
+    for (const Number<Struct> &number : numbers)
+        if (number.name == name) return &number;
+    return nullptr;
+}
+
+double field_value(const Field &field) {
+    return evaluate(field.value, [](std::string_view, std::span<const double>) { return nan; });
+}
+
+// What came of a set-up.
+struct Computed {
+    lvb_status status = LVB_OK;
+    std::string fault;
+    lvb_cable_loss loss{};
+    lvb_budget budget{};
+    std::vector<lvb_level> levels;
+};
+
+std::string text_of(const lvb_fault &fault) {
+    char text[256];
+    lvb_fault_text(&fault, text, sizeof text);
+    return text;
+}
+
+// The header's view of a table; it borrows.
+lvb_cable_table lend(const Table &from) {
+    lvb_cable_table table{};
+    table.size = sizeof table;
+    table.row_count = static_cast<std::uint32_t>(from.frequency_mhz.size());
+    table.frequency_mhz = from.frequency_mhz.data();
+    table.attenuation_db_per_100m = from.attenuation_db_per_100m.data();
+    return table;
+}
+
+Computed compute_cable(const SetUp &set_up) {
+    lvb_cable_run run{};
+    run.size = sizeof run;
+    run.cable_type = set_up.cable_type;
+    for (const Field &field : set_up.fields) {
+        const double value = field_value(field);
+        if (const auto *number = find(run_numbers, field.name)) run.*(number->member) = value;
+        if (field.name == "connector_count") run.connector_count = static_cast<std::uint32_t>(value);
+        if (field.name == "temperature_degc") run.stated |= LVB_STATED_TEMPERATURE;
+    }
+    const lvb_cable_table table = lend(set_up.table);
+    Computed computed;
+    computed.loss.size = sizeof computed.loss;
+    lvb_fault fault{};
+    fault.size = sizeof fault;
+    computed.status = lvb_compute_cable_loss(&run, table.row_count == 0 ? nullptr : &table, &computed.loss, &fault);
+    if (computed.status != LVB_OK) computed.fault = text_of(fault);
+    return computed;
+}
+
+Computed compute_chain(const SetUp &set_up) {
+    std::vector<lvb_stage> stages;
+    std::vector<lvb_cable_table> tables;
+    tables.reserve(set_up.stages.size()); // stages point into it
+    for (const Stage &from : set_up.stages) {
+        lvb_stage &stage = stages.emplace_back();
+        stage.kind = from.kind;
+        stage.label = from.label.c_str();
+        stage.cable_type = from.cable_type;
+        if (!from.table.frequency_mhz.empty()) stage.cable_table = &tables.emplace_back(lend(from.table));
+        for (const Field &field : from.fields) {
+            stage.*(find(stage_numbers, field.name)->member) = field_value(field);
+            if (field.name == "floor_dbm") stage.stated |= LVB_STATED_FLOOR;
+            if (field.name == "ceiling_dbm") stage.stated |= LVB_STATED_CEILING;
+            if (field.name.starts_with("wanted_")) stage.stated |= LVB_STATED_WANTED;
+        }
+    }
+    lvb_link link{};
+    link.size = sizeof link;
+    link.stages = stages.data();
+    link.stage_count = static_cast<std::uint32_t>(stages.size());
+    link.stage_size = sizeof(lvb_stage);
+    for (const Field &field : set_up.fields) {
+        link.*(find(link_numbers, field.name)->member) = field_value(field);
+        if (field.name == "temperature_degc") link.stated |= LVB_STATED_TEMPERATURE;
+    }
+    Computed computed;
+    computed.budget.size = sizeof computed.budget;
+    computed.levels.resize(stages.size());
+    lvb_fault fault{};
+    fault.size = sizeof fault;
+    computed.status = lvb_compute_budget(&link, &computed.budget, computed.levels.data(), sizeof(lvb_level), &fault);
+    if (computed.status != LVB_OK) computed.fault = text_of(fault);
+    return computed;
+}
+
+Computed compute(const SetUp &set_up) {
+    switch (set_up.kind) {
+    case SetUp::Kind::cable:
+        return compute_cable(set_up);
+    case SetUp::Kind::chain:
+        return compute_chain(set_up);
+    case SetUp::Kind::none:
+        break;
+    }
+    return {};
+}
+
+double result_of(const Computed &computed, std::string_view name, std::span<const double> arguments) {
+    if (const auto *number = find(loss_numbers, name)) return computed.loss.*(number->member);
+    if (name == "eirp_dbm") return computed.budget.eirp_dbm;
+    if (name == "far_level_after") {
+        const double stage = arguments[0];
+        if (!(stage >= 1.0 && stage <= static_cast<double>(computed.levels.size()))) return nan;
+        return computed.levels[static_cast<std::size_t>(stage) - 1].far_level_dbm;
+    }
+    const lvb_end &end = name.starts_with("far_") ? computed.budget.far_end : computed.budget.near_end;
+    return end.*(find(end_numbers, name.substr(name.find('_') + 1))->member);
+}
+
+Row judge_value(const Check &check, const Computed &computed) {
+    Row row;
+    if (computed.status != LVB_OK) {
+        row.message = "refused: " + computed.fault;
+        row.value = row.difference = nan;
+        return row;
+    }
+    row.value = evaluate(check.expression, [&](std::string_view name, std::span<const double> arguments) {
+        return result_of(computed, name, arguments);
+    });
+    const bool relative = check.tolerance.unit == "%";
+    row.tolerance = relative ? std::fabs(check.printed) * check.tolerance.amount / 100.0 : check.tolerance.amount;
+    row.difference = row.value == check.printed ? 0.0 : row.value - check.printed; // two infinities agree
+    const double stated = check.disagrees.value_or(0.0) * (relative ? std::fabs(check.printed) / 100.0 : 1.0);
+    // The last digits of a double are not the source's: a value on the very edge of the tolerance is inside.
+    const bool inside = std::fabs(row.difference - stated) <= row.tolerance * (1.0 + 1e-9);
+    if (inside) row.verdict = check.disagrees ? Verdict::disagrees_as_said : Verdict::agrees;
+    else row.message = check.disagrees ? "does not differ from its source by what is stated" : "outside the tolerance";
+    return row;
+}
+
+Row judge_refusal(const Check &check, const Computed &computed) {
+    Row row;
+    row.value = nan;
+    if (check.refusal_status.empty()) {
+        row.value = evaluate(check.expression, [](std::string_view, std::span<const double>) { return nan; });
+        if (std::isnan(row.value)) row.verdict = Verdict::agrees;
+        else row.message = "was not refused";
+    } else if (check.refusal_status == lvb_status_name(computed.status)) row.verdict = Verdict::agrees;
+    else row.message = "gave " + std::string(lvb_status_name(computed.status)) + " " + computed.fault;
+    return row;
+}
+
+} // namespace
+
+int result_arity(SetUp::Kind kind, std::string_view name) {
+    switch (kind) {
+    case SetUp::Kind::none:
+        return -1;
+    case SetUp::Kind::cable:
+        return find(loss_numbers, name) != nullptr ? 0 : -1;
+    case SetUp::Kind::chain:
+        if (name == "eirp_dbm") return 0;
+        if (name == "far_level_after") return 1;
+        for (const std::string_view end : {"far_", "near_"})
+            if (name.starts_with(end)) return find(end_numbers, name.substr(end.size())) != nullptr ? 0 : -1;
+        return -1;
+    }
+    return -1;
+}
+
+bool is_cable_field(std::string_view name) { return find(run_numbers, name) != nullptr || name == "connector_count"; }
+bool is_link_field(std::string_view name) { return find(link_numbers, name) != nullptr; }
+bool is_stage_field(std::string_view name) { return find(stage_numbers, name) != nullptr; }
+
+std::vector<Row> judge(const Case &one) {
+    std::vector<Computed> computed;
+    for (const SetUp &set_up : one.set_ups) computed.push_back(compute(set_up));
+    std::vector<Row> rows;
+    for (const Check &check : one.checks) {
+        const Computed &of = computed[check.set_up];
+        Row row = check.refusal ? judge_refusal(check, of) : judge_value(check, of);
+        row.from = &one;
+        row.check = &check;
+        const std::string &set_up = one.set_ups[check.set_up].text;
+        row.inputs = set_up.empty() ? check.text : set_up + " => " + check.text;
+        if (one.known == Known::memory) {
+            row.message = row.verdict == Verdict::fails ? "from memory, and differs" : "from memory, and agrees";
+            row.verdict = Verdict::memory_only;
+        }
+        rows.push_back(std::move(row));
+    }
+    return rows;
+}
+
+std::vector<LeftOut> leave_one_out(const Table &table) {
+    std::vector<LeftOut> found;
+    for (std::size_t i = 1; i + 1 < table.frequency_mhz.size(); ++i) {
+        SetUp set_up;
+        set_up.kind = SetUp::Kind::cable;
+        set_up.table = table;
+        const auto at = static_cast<std::ptrdiff_t>(i);
+        set_up.table.frequency_mhz.erase(set_up.table.frequency_mhz.begin() + at);
+        set_up.table.attenuation_db_per_100m.erase(set_up.table.attenuation_db_per_100m.begin() + at);
+        Expression frequency;
+        frequency.number = table.frequency_mhz[i];
+        Expression length;
+        length.number = 100.0;
+        set_up.fields = {{"frequency_mhz", frequency}, {"length_m", length}};
+        const double printed = table.attenuation_db_per_100m[i];
+        const Computed computed = compute(set_up);
+        const double predicted = computed.status == LVB_OK ? computed.loss.attenuation_db_per_100m : nan;
+        found.push_back({table.name, table.frequency_mhz[i], table.frequency_mhz[i - 1], table.frequency_mhz[i + 1],
+                         printed, (predicted / printed - 1.0) * 100.0});
+    }
+    return found;
+}
+
+std::vector<Table> catalogue() {
+    std::vector<Table> tables;
+    for (std::uint32_t type = 1; type <= lvb_cable_type_count(); ++type) {
+        const auto number = static_cast<std::int32_t>(type);
+        lvb_cable_info info{};
+        info.size = sizeof info;
+        if (lvb_describe_cable(number, &info, nullptr) != LVB_OK) continue;
+        Table table;
+        table.name = info.name;
+        table.source = "built-in catalogue";
+        for (std::uint32_t i = 0; i < info.row_count; ++i) {
+            lvb_cable_row row{};
+            row.size = sizeof row;
+            if (lvb_describe_cable_row(number, i, &row, nullptr) != LVB_OK) continue;
+            table.frequency_mhz.push_back(row.frequency_mhz);
+            table.attenuation_db_per_100m.push_back(row.attenuation_db_per_100m);
+        }
+        tables.push_back(std::move(table));
+    }
+    return tables;
+}
+
+} // namespace reference
