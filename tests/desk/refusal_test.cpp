@@ -164,7 +164,7 @@ TEST(Refusals, EndlessFile) { expect_refused(run({"budget", "/dev/zero"}), "larg
 TEST(Refusals, MillionsOfValues) {
     std::string text = "[0";
     for (int i = 0; i < 300000; ++i) text += ",0";
-    expect_refused(run({"budget", TemporaryFile(text + "]").path()}), "more than 200000 values");
+    expect_refused(run({"budget", TemporaryFile(text + "]").path()}), "more than 100000 values");
 }
 
 TEST(Refusals, DeepNesting) {
@@ -179,6 +179,32 @@ TEST(Refusals, LongNamesAreCutInTheLine) {
     const Printout refused = run({"budget", TemporaryFile("{\"" + name + "\\u000a\": 1}").path()});
     expect_refused(refused, "is no key of a scenario");
     EXPECT_LT(refused.err.size(), 400u);
+}
+
+TEST(Refusals, LongTexts) {
+    expect_refused(run({"budget", TemporaryFile("{\n\"production\": \"" + std::string(1001, 'x') + "\"}").path()}),
+                   ":2:15: production: this text is longer than 1000 bytes");
+}
+
+// Many stages of one gear share its long table: time and memory stay small.
+TEST(Refusals, LongTableUsedOften) {
+    std::string frequencies = "1";
+    std::string gains = "0";
+    for (int i = 2; i <= 20000; ++i) {
+        frequencies += "," + std::to_string(i);
+        gains += ",0";
+    }
+    std::string stages;
+    for (int i = 0; i < 1000; ++i) stages += ",{\"gear\":\"t\"}";
+    std::string links;
+    for (int i = 0; i < 2; ++i)
+        links += std::string(i == 0 ? "" : ",") + "{\"name\":\"" + std::to_string(i) +
+                 "\",\"frequency_mhz\":600,\"stages\":[{\"kind\":\"source\",\"power_dbm\":0}" + stages + "]}";
+    const TemporaryFile file("{\"production\":\"T\",\"gear\":{\"t\":{\"kind\":\"passive\",\"gain_table\":{"
+                             "\"frequency_mhz\":[" +
+                             frequencies + "],\"gain_db\":[" + gains + "]}}},\"links\":[" + links + "]}");
+    const Printout answer = run({"budget", file.path(), "--json"});
+    EXPECT_EQ(answer.code, 1) << answer.err; // no receiver: not judged
 }
 
 TEST(Refusals, TooManyStages) {
