@@ -5,6 +5,15 @@
 namespace desk {
 namespace {
 
+// A distance without air would go unheard.
+void refuse_useless_distance(const Document &document, const Link &link) {
+    for (const Stage &stage : link.stages)
+        if (stage.entry.kind == LVB_KIND_AIR) return;
+    for (const std::int32_t field : {LVB_FIELD_FAR_DISTANCE_M, LVB_FIELD_NEAR_DISTANCE_M})
+        if (link.numbers.contains(field))
+            document.refuse_key(*link.numbers.at(field).value, "this link has no air, so a distance has no use");
+}
+
 Link read_link(const Checks &checks, StageReader &stages, const Value &value) {
     checks.expect(value, Value::Kind::object);
     checks.check_keys(value, with_names({"name", "direction", "note", "stages"}, link_keys(), 0), "a link");
@@ -27,6 +36,7 @@ Link read_link(const Checks &checks, StageReader &stages, const Value &value) {
     const Value &list = checks.need(value, "stages");
     checks.expect(list, Value::Kind::list);
     for (const Value *stage : list.items) link.stages.push_back(stages.read(*stage));
+    refuse_useless_distance(checks.document(), link);
     return link;
 }
 
