@@ -83,12 +83,18 @@ lvb_status answer(lvb_fault *fault, Body body) noexcept {
     return refusal.status;
 }
 
+/// The size that a caller's struct declares; of the struct itself nothing more is known yet, not even its alignment.
+inline std::uint32_t declared_size(const void *object) noexcept {
+    std::uint32_t size;
+    std::memcpy(&size, object, sizeof size);
+    return size;
+}
+
 /// Copies a caller's struct in: what its size leaves out is zero.
 template <class T>
 Refusal take(const T *object, T &copy, Place place, std::int32_t argument) noexcept {
     if (object == nullptr) return refuse(LVB_E_NULL, {}, argument);
-    std::uint32_t size;
-    std::memcpy(&size, object, sizeof size);
+    const std::uint32_t size = declared_size(object);
     if (const Refusal refusal = check_size(size, sizeof(T), LVB_E_STRUCT_SIZE, place, LVB_FIELD_SIZE)) return refusal;
     if (const Refusal refusal = check_tail(object, size, sizeof(T), place)) return refusal;
     copy = T{};
@@ -100,7 +106,7 @@ Refusal take(const T *object, T &copy, Place place, std::int32_t argument) noexc
 template <class T>
 Refusal check_result(const T *object, std::int32_t structure, std::int32_t argument) noexcept {
     if (object == nullptr) return refuse(LVB_E_NULL, {}, argument);
-    return check_size(object->size, sizeof(T), LVB_E_STRUCT_SIZE, {structure}, LVB_FIELD_SIZE);
+    return check_size(declared_size(object), sizeof(T), LVB_E_STRUCT_SIZE, {structure}, LVB_FIELD_SIZE);
 }
 
 /// Copies a result out in the caller's size; a tail that this library does not know is set to zero.
@@ -115,7 +121,7 @@ void give(void *object, const T &result, std::uint32_t size) noexcept {
 }
 template <class T>
 void give(T *object, T &result) noexcept {
-    result.size = object->size;
+    result.size = declared_size(object);
     give(object, result, result.size);
 }
 
