@@ -26,7 +26,7 @@ Given find_given(const Link &link, const lvb_fault &fault) {
     if (fault.stage < 0) return {};
     const Stage &stage = link.stages[static_cast<std::size_t>(fault.stage)];
     if (fault.structure == LVB_STRUCT_STAGE) return in(stage.numbers);
-    const std::optional<Table> &table =
+    const std::shared_ptr<const Table> &table =
         fault.structure == LVB_STRUCT_CABLE_TABLE ? stage.cable_table : stage.gain_table;
     if (!table || fault.row < 0) return {};
     const Given &column = fault.field == LVB_FIELD_FREQUENCY_MHZ ? table->frequency_column : table->value_column;
@@ -94,9 +94,9 @@ std::string tell(const lvb_fault &fault, const Given &given) {
     const Value *at = given.value;
     const bool table_fault = fault.structure == LVB_STRUCT_CABLE_TABLE || fault.structure == LVB_STRUCT_GAIN_TABLE;
     if (at == nullptr && stage != nullptr && table_fault) {
-        const bool own =
-            fault.structure == LVB_STRUCT_CABLE_TABLE ? stage->cable_table.has_value() : stage->gain_table.has_value();
-        if (own) at = (fault.structure == LVB_STRUCT_CABLE_TABLE ? stage->cable_table : stage->gain_table)->value;
+        const bool cable = fault.structure == LVB_STRUCT_CABLE_TABLE;
+        const std::shared_ptr<const Table> &table = cable ? stage->cable_table : stage->gain_table;
+        if (table != nullptr) at = table->value; // null for a cable of the catalogue
     }
     const bool link_fault = fault.structure == LVB_STRUCT_LINK;
     if (at == nullptr && link_fault && fault.field == LVB_FIELD_STAGE_COUNT) at = link.value->find("stages");
@@ -110,7 +110,8 @@ std::string tell(const lvb_fault &fault, const Given &given) {
 } // namespace
 
 bool is_computed_cable(const Stage &stage) {
-    return stage.entry.kind == LVB_KIND_CABLE && (stage.entry.cable_type != LVB_CABLE_NONE || stage.cable_table);
+    return stage.entry.kind == LVB_KIND_CABLE &&
+           (stage.entry.cable_type != LVB_CABLE_NONE || stage.cable_table != nullptr);
 }
 
 Computed compute(const Document &document, const Link &link) {

@@ -11,7 +11,7 @@ namespace desk {
 struct Limits {
     static constexpr std::size_t bytes = 4u * 1024u * 1024u;
     static constexpr std::size_t depth = 32;
-    static constexpr std::size_t values = 200000;
+    static constexpr std::size_t values = 100000;
 };
 
 struct Value {

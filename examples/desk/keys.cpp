@@ -59,11 +59,6 @@ const std::vector<NumberKey> &stage_keys() {
     return keys;
 }
 
-const std::vector<NumberKey> &frequency_keys() {
-    static const std::vector<NumberKey> keys(link_keys().begin(), link_keys().begin() + 2);
-    return keys;
-}
-
 const std::vector<NumberKey> &attenuation_keys() {
     static const std::vector<NumberKey> keys = {
         {"attenuation_db_per_100m", LVB_FIELD_ATTENUATION_DB_PER_100M, same, same, cable, "dB/100 m"},
@@ -71,12 +66,6 @@ const std::vector<NumberKey> &attenuation_keys() {
          lvb_db_per_100ft_from_db_per_100m, cable, "dB/100 ft"},
     };
     return keys;
-}
-
-const NumberKey *find_key(const std::vector<NumberKey> &keys, std::string_view name) {
-    for (const NumberKey &key : keys)
-        if (name == key.name) return &key;
-    return nullptr;
 }
 
 bool serves(const NumberKey &key, std::int32_t kind) { return kind == 0 || (key.kinds & bit(kind)) != 0; }

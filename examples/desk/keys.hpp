@@ -34,13 +34,9 @@ using GivenNumbers = std::map<std::int32_t, Given>;
 
 const std::vector<NumberKey> &link_keys();
 const std::vector<NumberKey> &stage_keys();
-/// The first column of a table: frequencies.
-const std::vector<NumberKey> &frequency_keys();
 /// The second column of a cable's table.
 const std::vector<NumberKey> &attenuation_keys();
 
-/// The key of that name, or null.
-const NumberKey *find_key(const std::vector<NumberKey> &keys, std::string_view name);
 bool serves(const NumberKey &key, std::int32_t kind);
 /// "length_m or length_ft": every way to write a field of a stage of this kind (0: of a link).
 std::string ways_to_write(const std::vector<NumberKey> &keys, std::int32_t field, std::int32_t kind);

@@ -4,6 +4,7 @@
 #include "json_tree.hpp"
 #include "keys.hpp"
 
+#include <memory>
 #include <optional>
 
 namespace desk {
@@ -26,8 +27,8 @@ struct Stage {
     std::string cable_name;
     const Value *value = nullptr; ///< the stage in the file
     GivenNumbers numbers;
-    std::optional<Table> gain_table;
-    std::optional<Table> cable_table;
+    std::shared_ptr<const Table> gain_table;  ///< null where there is none
+    std::shared_ptr<const Table> cable_table; ///< null where there is none
 };
 
 struct Link {

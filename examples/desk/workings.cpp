@@ -80,7 +80,7 @@ std::string workings(const Link &link, const Stage &stage) {
         add("gain table of " + std::to_string(stage.gain_table->values.size()) + " rows from " +
             plain(stage.gain_table->frequency_mhz.front()) + " to " + plain(stage.gain_table->frequency_mhz.back()) +
             " MHz");
-    for (const std::optional<Table> *table : {&stage.gain_table, &stage.cable_table})
+    for (const std::shared_ptr<const Table> *table : {&stage.gain_table, &stage.cable_table})
         if (*table && !(*table)->origin.empty()) add("table from: " + (*table)->origin);
     return words;
 }

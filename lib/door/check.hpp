@@ -67,12 +67,18 @@ inline bool check_tail(Refusal &refusal, const void *object, std::uint32_t size,
     return size <= known || check_unknown_tail(refusal, object, size, known, place);
 }
 
+/// The size that a caller's struct declares; of the struct itself nothing more is known yet, not even its alignment.
+inline std::uint32_t declared_size(const void *object) noexcept {
+    std::uint32_t size;
+    std::memcpy(&size, object, sizeof size);
+    return size;
+}
+
 /// Copies a caller's struct in: what its size leaves out is zero.
 template <class T>
 bool take(Refusal &refusal, const T *object, T &copy, Place place, std::int32_t argument) noexcept {
     if (object == nullptr) return refuse(refusal, LVB_E_NULL, {}, argument);
-    std::uint32_t size;
-    std::memcpy(&size, object, sizeof size);
+    const std::uint32_t size = declared_size(object);
     if (!check_size(refusal, size, sizeof(T), LVB_E_STRUCT_SIZE, place, LVB_FIELD_SIZE) ||
         !check_tail(refusal, object, size, sizeof(T), place))
         return false;
@@ -84,7 +90,7 @@ bool take(Refusal &refusal, const T *object, T &copy, Place place, std::int32_t 
 template <class T>
 bool check_result(Refusal &refusal, const T *object, std::int32_t structure, std::int32_t argument) noexcept {
     if (object == nullptr) return refuse(refusal, LVB_E_NULL, {}, argument);
-    return check_size(refusal, object->size, sizeof(T), LVB_E_STRUCT_SIZE, {structure}, LVB_FIELD_SIZE);
+    return check_size(refusal, declared_size(object), sizeof(T), LVB_E_STRUCT_SIZE, {structure}, LVB_FIELD_SIZE);
 }
 
 /// Copies a result out in the caller's size; a tail that this library does not know is set to zero.
@@ -99,7 +105,7 @@ void give(void *object, const T &result, std::uint32_t size) noexcept {
 }
 template <class T>
 void give(T *object, T &result) noexcept {
-    result.size = object->size;
+    result.size = declared_size(object);
     give(object, result, result.size);
 }
 

@@ -312,6 +312,19 @@ TEST(Temperature, ActsOnTheConductorOnly) {
     }
 }
 
+// Two neighbouring intervals may differ in how much of the attenuation is conductor: a row takes that of the interval
+// above it, the last row that of the interval below.
+TEST(Temperature, AtARowTheIntervalAboveDecides) {
+    const Table table{{100.0, 400.0, 1600.0}, {5.0, 10.0, 30.0}}; // conductor only, then half dielectric
+    const double warm = std::sqrt(1.0 + 0.00393 * 60.0);
+    const auto hot = [&](double f) { return loss_of(at_temperature(run_of(f), 80.0), &table).attenuation_db_per_100m; };
+    EXPECT_NEAR(hot(100.0), 5.0 * warm, 1e-12);
+    for (const double f : {400.0, std::nextafter(400.0, 500.0), 900.0, 1600.0})
+        EXPECT_NEAR(hot(f), static_cast<double>(law(table, f, 80.0L)), 1e-11) << f;
+    EXPECT_NEAR(hot(std::nextafter(400.0, 0.0)), 10.0 * warm, 1e-11);
+    EXPECT_GT(std::fabs(hot(400.0) - 10.0 * warm), 0.1); // the two laws are apart there
+}
+
 TEST(Temperature, TwentyDegreesStatedIsTheSameAsNotStated) {
     for_each_type([](std::int32_t type) {
         const Table table = catalogue(type);

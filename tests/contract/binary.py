@@ -146,6 +146,8 @@ def selfcheck(cc):
             extra, link, soname = (), (), "libone.so.0"
             if word == "executable":
                 extra, link = ("-Wa,--execstack",), ("-Wl,-z,execstack",)
+                if "clang" in run(cc, "--version"):
+                    extra += ("-fno-integrated-as",)
             if word == "needs":
                 link = ("-Wl,--no-as-needed", "-lpthread", "-ldl", "-l:libstdc++.so.6")
             if word == "soname":

@@ -30,6 +30,7 @@ const Bad bad[] = {
      "links[0].stages[4]: stages[4] (cable): only air and allowances stand between the two antennas."},
     {"comment", 2,
      "this is not JSON: syntax error while parsing object key - invalid literal; expected string literal"},
+    {"distance_without_air", 6, "links[0].near_distance_m: this link has no air, so a distance has no use"},
     {"duplicate_gear", 5, "gear: the key 'tx' stands here twice"},
     {"duplicate_key", 10, "links[0]: the key 'frequency_mhz' stands here twice"},
     {"duplicated_row", 17,
@@ -164,7 +165,7 @@ TEST(Refusals, EndlessFile) { expect_refused(run({"budget", "/dev/zero"}), "larg
 TEST(Refusals, MillionsOfValues) {
     std::string text = "[0";
     for (int i = 0; i < 300000; ++i) text += ",0";
-    expect_refused(run({"budget", TemporaryFile(text + "]").path()}), "more than 200000 values");
+    expect_refused(run({"budget", TemporaryFile(text + "]").path()}), "more than 100000 values");
 }
 
 TEST(Refusals, DeepNesting) {
@@ -179,6 +180,30 @@ TEST(Refusals, LongNamesAreCutInTheLine) {
     const Printout refused = run({"budget", TemporaryFile("{\"" + name + "\\u000a\": 1}").path()});
     expect_refused(refused, "is no key of a scenario");
     EXPECT_LT(refused.err.size(), 400u);
+}
+
+TEST(Refusals, LongTexts) {
+    expect_refused(run({"budget", TemporaryFile("{\n\"production\": \"" + std::string(1001, 'x') + "\"}").path()}),
+                   ":2:15: production: this text is longer than 1000 bytes");
+}
+
+// Many stages of one gear share its long table.
+TEST(Refusals, LongTableUsedOften) {
+    std::string frequencies = "1";
+    std::string gains = "0";
+    for (int i = 2; i <= 20000; ++i) {
+        frequencies += "," + std::to_string(i);
+        gains += ",0";
+    }
+    std::string stages;
+    for (int i = 0; i < 300; ++i) stages += ",{\"gear\":\"t\"}";
+    const std::string link =
+        "{\"name\":\"A\",\"frequency_mhz\":600,\"stages\":[{\"kind\":\"source\",\"power_dbm\":0}" + stages + "]}";
+    const TemporaryFile file("{\"production\":\"T\",\"gear\":{\"t\":{\"kind\":\"passive\",\"gain_table\":{"
+                             "\"frequency_mhz\":[" +
+                             frequencies + "],\"gain_db\":[" + gains + "]}}},\"links\":[" + link + "]}");
+    const Printout answer = run({"budget", file.path(), "--json"});
+    EXPECT_EQ(answer.code, 1) << answer.err; // no receiver: not judged
 }
 
 TEST(Refusals, TooManyStages) {

@@ -393,7 +393,7 @@ TEST(GuardPages, BehindStagesTablesLevelsAndStructs) {
                   LVB_E_OUTSIDE_TABLE);
     }
     // a struct with a size one byte short of its first version is not read beyond that size
-    Guarded small(4);
+    Guarded small(8); // aligned as a struct must be
     *small.at<std::uint32_t>() = sizeof(lvb_link) - 1;
     EXPECT_EQ(lvb_compute_budget(small.at<lvb_link>(), budget_memory.at<lvb_budget>(), nullptr, 0, nullptr),
               LVB_E_STRUCT_SIZE);

@@ -1,0 +1,27 @@
+// Numbers and tables out of the file, with the units of their keys.
+#pragma once
+
+#include "checks.hpp"
+#include "scenario.hpp"
+
+#include <unordered_map>
+
+namespace desk {
+
+/// Members of an object by key.
+using Members = std::unordered_map<std::string, const Value *>;
+
+/// The numbers among the members, one for each field. structure and kind are those of lvb_describe_field.
+GivenNumbers numbers_of(const Checks &checks, const Members &members, const std::vector<NumberKey> &keys,
+                        std::int32_t structure, std::int32_t kind);
+
+/// A field in the library's unit; 0 where it is not given.
+double taken(const GivenNumbers &numbers, std::int32_t field);
+
+/// Two columns of equal length: frequencies, and one of the given columns. The keys must outlive the table.
+Table read_table(const Checks &checks, const Value &value, const std::vector<const NumberKey *> &columns);
+
+/// The keys of a list that fill a field of a kind of stage (0: any).
+std::vector<const NumberKey *> keys_of_field(const std::vector<NumberKey> &keys, std::int32_t field, std::int32_t kind);
+
+} // namespace desk

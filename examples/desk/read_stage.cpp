@@ -1,0 +1,166 @@
+#include "read_stage.hpp"
+
+#include "cables.hpp"
+
+#include <cmath>
+#include <unordered_set>
+
+namespace desk {
+
+void StageReader::read_gear(const Value &gear) {
+    checks_.expect(gear, Value::Kind::object);
+    for (const Value *item : gear.items) {
+        checks_.expect(*item, Value::Kind::object);
+        const std::int32_t kind = kind_of(*item);
+        check_stage_keys(*item, kind, false);
+        parse(members_of(*item, nullptr), kind);
+        gear_[item->key] = item;
+        gear_names_.push_back(item->key);
+    }
+}
+
+Stage StageReader::read(const Value &value) {
+    checks_.expect(value, Value::Kind::object);
+    const Value *gear = gear_of(value);
+    const std::int32_t kind = kind_of(gear == nullptr ? value : *gear);
+    check_stage_keys(value, kind, true);
+    Stage stage = parse(members_of(value, gear), kind);
+    stage.value = &value;
+    if (gear != nullptr) stage.gear = gear->key;
+    if (stage.label.empty()) stage.label = gear == nullptr ? lvb_kind_name(kind) : gear->key;
+    check_complete(stage);
+    return stage;
+}
+
+// The item that a stage names, or null where it names none.
+const Value *StageReader::gear_of(const Value &stage) const {
+    const Value *name = stage.find("gear");
+    if (name == nullptr) return nullptr;
+    const auto known = gear_.find(checks_.text(*name));
+    if (known != gear_.end()) return known->second;
+    const std::string near = nearest(name->text, gear_names_);
+    checks_.document().refuse(*name, in_quotes(name->text) + " is not in the gear list" +
+                                         (near.empty() ? "" : "; the nearest is " + in_quotes(near)));
+}
+
+std::int32_t StageReader::cable_type(const Value &name) const {
+    const std::int32_t type = lvb_cable_type_from_name(name.text.c_str());
+    if (type != LVB_CABLE_NONE && name.text.find('\0') == std::string::npos) return type;
+    checks_.document().refuse(name, in_quotes(name.text) + " is not in the catalogue of cables; the nearest is " +
+                                        in_quotes(nearest(name.text, catalogue_names())));
+}
+
+std::shared_ptr<const Table> StageReader::shared_table(const Value &value,
+                                                       const std::vector<const NumberKey *> &columns) {
+    std::shared_ptr<const Table> &table = tables_[&value];
+    if (table == nullptr) table = std::make_shared<const Table>(read_table(checks_, value, columns));
+    return table;
+}
+
+std::int32_t StageReader::kind_of(const Value &object) const {
+    return checks_.choose(checks_.need(object, "kind"), words(lvb_kind_name, 1), "kind of stage") + 1;
+}
+
+void StageReader::check_stage_keys(const Value &object, std::int32_t kind, bool in_link) const {
+    std::vector<std::string> known = {"kind", "label", "basis", "note", "gain_table"};
+    if (in_link) known.emplace_back("gear");
+    if (kind == LVB_KIND_CABLE) known.insert(known.end(), {"cable_type", "attenuation_table"});
+    const std::string name = std::string("a stage of kind '") + lvb_kind_name(kind) + "'";
+    checks_.check_keys(object, with_names(known, stage_keys(), kind), name);
+}
+
+// Gear and stage together: the stage may replace what gear says of these, and otherwise only add.
+Members StageReader::members_of(const Value &value, const Value *gear) const {
+    static const std::unordered_set<std::string> replaceable = {"label", "basis", "note", "tolerance_db"};
+    Members members;
+    if (gear != nullptr)
+        for (const Value *member : gear->items) members[member->key] = member;
+    for (const Value *member : value.items) {
+        const auto known = members.find(member->key);
+        if (known != members.end() && !replaceable.contains(member->key))
+            checks_.document().refuse_key(*member,
+                                          "the gear already says this on line " +
+                                              std::to_string(checks_.document().line_of(known->second->offset)));
+        members[member->key] = member;
+    }
+    return members;
+}
+
+// All that the members say, checked one by one but not yet for completeness.
+Stage StageReader::parse(const Members &members, std::int32_t kind) {
+    const auto member = [&](const char *key) {
+        const auto found = members.find(key);
+        return found == members.end() ? nullptr : found->second;
+    };
+    Stage stage;
+    stage.entry.kind = kind;
+    if (const Value *label = member("label")) stage.label = checks_.text(*label);
+    if (const Value *note = member("note")) stage.note = checks_.text(*note);
+    if (const Value *basis = member("basis"))
+        stage.entry.basis = checks_.choose(*basis, words(lvb_basis_name, 0), "basis");
+    if (const Value *table = member("gain_table"))
+        stage.gain_table = shared_table(*table, keys_of_field(stage_keys(), LVB_FIELD_GAIN_DB, kind));
+    if (const Value *table = member("attenuation_table"))
+        stage.cable_table =
+            shared_table(*table, keys_of_field(attenuation_keys(), LVB_FIELD_ATTENUATION_DB_PER_100M, kind));
+    if (const Value *type = member("cable_type")) {
+        stage.cable_name = checks_.text(*type);
+        stage.entry.cable_type = cable_type(*type);
+    }
+    stage.numbers = numbers_of(checks_, members, stage_keys(), LVB_STRUCT_STAGE, kind);
+    fill(stage);
+    return stage;
+}
+
+void StageReader::fill(Stage &stage) const {
+    lvb_stage &entry = stage.entry;
+    entry.level_dbm = taken(stage.numbers, LVB_FIELD_LEVEL_DBM);
+    entry.gain_db = taken(stage.numbers, LVB_FIELD_GAIN_DB);
+    entry.tolerance_db = taken(stage.numbers, LVB_FIELD_TOLERANCE_DB);
+    entry.length_m = taken(stage.numbers, LVB_FIELD_LENGTH_M);
+    entry.connector_loss_db = taken(stage.numbers, LVB_FIELD_CONNECTOR_LOSS_DB);
+    entry.floor_dbm = taken(stage.numbers, LVB_FIELD_FLOOR_DBM);
+    entry.wanted_low_dbm = taken(stage.numbers, LVB_FIELD_WANTED_LOW_DBM);
+    entry.wanted_high_dbm = taken(stage.numbers, LVB_FIELD_WANTED_HIGH_DBM);
+    entry.ceiling_dbm = taken(stage.numbers, LVB_FIELD_CEILING_DBM);
+    if (stage.numbers.contains(LVB_FIELD_FLOOR_DBM)) entry.stated |= LVB_STATED_FLOOR;
+    if (stage.numbers.contains(LVB_FIELD_WANTED_LOW_DBM)) entry.stated |= LVB_STATED_WANTED;
+    if (stage.numbers.contains(LVB_FIELD_CEILING_DBM)) entry.stated |= LVB_STATED_CEILING;
+    const auto count = stage.numbers.find(LVB_FIELD_CONNECTOR_COUNT);
+    if (count != stage.numbers.end()) entry.connector_count = connector_count(*count->second.value);
+}
+
+std::uint32_t StageReader::connector_count(const Value &value) const {
+    lvb_range range{};
+    range.size = sizeof range;
+    lvb_describe_field(LVB_STRUCT_STAGE, LVB_KIND_CABLE, LVB_FIELD_CONNECTOR_COUNT, &range, nullptr);
+    if (value.number >= range.minimum && value.number <= range.maximum && value.number == std::floor(value.number))
+        return static_cast<std::uint32_t>(value.number);
+    checks_.document().refuse(value, plain(value.number) +
+                                         " is no number of connectors; allowed are whole numbers from " +
+                                         plain(range.minimum) + " to " + plain(range.maximum));
+}
+
+// To the library a number that is not given is 0 dB or 0 dBm. Here nothing is guessed: who means 0 writes it.
+void StageReader::check_complete(const Stage &stage) const {
+    const std::int32_t kind = stage.entry.kind;
+    const auto given = [&](std::int32_t field) { return stage.numbers.contains(field); };
+    if (kind == LVB_KIND_SOURCE && !given(LVB_FIELD_LEVEL_DBM))
+        checks_.document().refuse(*stage.value, ways_to_write(stage_keys(), LVB_FIELD_LEVEL_DBM, kind) + " is missing");
+    const bool needs_gain = kind == LVB_KIND_PASSIVE || kind == LVB_KIND_AMPLIFIER || kind == LVB_KIND_ANTENNA ||
+                            kind == LVB_KIND_ALLOWANCE;
+    if (needs_gain && !given(LVB_FIELD_GAIN_DB) && !stage.gain_table)
+        checks_.document().refuse(*stage.value,
+                                  ways_to_write(stage_keys(), LVB_FIELD_GAIN_DB, kind) + " or gain_table is missing");
+    if (given(LVB_FIELD_GAIN_DB) && stage.gain_table)
+        checks_.document().refuse_key(*stage.gain_table->value,
+                                      "a gain_table stands in place of " +
+                                          std::string(stage.numbers.at(LVB_FIELD_GAIN_DB).key->name) +
+                                          "; give one of them");
+    if (given(LVB_FIELD_WANTED_LOW_DBM) != given(LVB_FIELD_WANTED_HIGH_DBM))
+        checks_.document().refuse(*stage.value,
+                                  std::string(given(LVB_FIELD_WANTED_LOW_DBM) ? "wanted_high_dbm" : "wanted_low_dbm") +
+                                      " is missing; a wanted band has two ends");
+}
+
+} // namespace desk
