@@ -1305,7 +1305,8 @@ typedef struct lvb_budget {
 
 /** Computes a link: the level after every stage, at the far end with every allowance and at the near end with none, the
  *  verdict, the tolerances and what they rest on.
- *  Formula: levels are sums of dB from the source on; air takes lvb_free_space_loss_db; a cable takes
+ *  Formula: levels are sums of dB: up to the air the running sum of the changes, from the air on the level there plus
+ *  the running sum of the changes since; air takes lvb_free_space_loss_db; a cable takes
  *  lvb_compute_cable_loss. After the first antenna levels are e.i.r.p., after the air isotropic, after the second
  *  antenna conducted again. The far end is judged against the floor, the near end against the ceiling.
  *  Source: link budget in decibels, ITU-R P.525 and P.341; far and near end, and allowances at the far end only: common

@@ -67,6 +67,7 @@ long double change_of(const lvb_stage &in, const lvb_link &link, bool far_end) {
 TEST(Levels, AreTheSumsOfTheStatedChanges) {
     with_random_chains(61, 500, [](Chain &chain, Random &) {
         long double far_level = 0.0L, near_level = 0.0L;
+        double far_base = 0.0, near_base = 0.0, far_since = 0.0, near_since = 0.0;
         for (std::size_t i = 0; i < chain.stages.size(); ++i) {
             const lvb_level &line = chain.levels[i];
             const long double far_change = change_of(chain.stages[i], chain.link, true);
@@ -78,10 +79,17 @@ TEST(Levels, AreTheSumsOfTheStatedChanges) {
             EXPECT_NEAR(line.near_change_db, static_cast<double>(near_change), allowed_per_stage) << i;
             EXPECT_NEAR(line.far_level_dbm, static_cast<double>(far_level), tolerance) << i;
             EXPECT_NEAR(line.near_level_dbm, static_cast<double>(near_level), tolerance) << i;
-            // the printed column adds up, bit for bit
-            const double before = i == 0 ? 0.0 : chain.levels[i - 1].far_level_dbm;
-            EXPECT_EQ(line.far_level_dbm, before + line.far_change_db);
-            EXPECT_EQ(line.near_level_dbm, (i == 0 ? 0.0 : chain.levels[i - 1].near_level_dbm) + line.near_change_db);
+            // the written order of the sum, bit for bit: the level right after the air, and what has come since
+            if (chain.stages[i].kind == LVB_KIND_AIR) {
+                far_base = line.far_level_dbm;
+                near_base = line.near_level_dbm;
+                far_since = near_since = 0.0;
+            } else {
+                far_since += line.far_change_db;
+                near_since += line.near_change_db;
+            }
+            EXPECT_EQ(line.far_level_dbm, far_base + far_since) << i;
+            EXPECT_EQ(line.near_level_dbm, near_base + near_since) << i;
         }
         EXPECT_EQ(chain.budget.far_end.level_dbm, chain.levels.back().far_level_dbm);
         EXPECT_EQ(chain.budget.near_end.level_dbm, chain.levels.back().near_level_dbm);

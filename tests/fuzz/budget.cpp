@@ -144,10 +144,16 @@ void require_budget(const lvb_budget &budget, std::uint32_t stages) {
 void require_levels(const Memory &levels, std::uint32_t level_size, std::uint32_t stages, const lvb_budget &budget) {
     lvb_level before{};
     std::uint32_t notes = 0;
+    double far_base = 0.0, near_base = 0.0, far_since = 0.0, near_since = 0.0; // the sum starts anew after the air
     for (std::uint32_t i = 0; i < stages; ++i) {
         const auto level = levels.get<lvb_level>(std::size_t{i} * level_size);
-        REQUIRE(level.far_level_dbm == before.far_level_dbm + level.far_change_db);
-        REQUIRE(level.near_level_dbm == before.near_level_dbm + level.near_change_db);
+        const bool air = level.reference == LVB_REFERENCE_ISOTROPIC && before.reference != LVB_REFERENCE_ISOTROPIC;
+        far_base = air ? level.far_level_dbm : far_base;
+        near_base = air ? level.near_level_dbm : near_base;
+        far_since = air ? 0.0 : far_since + level.far_change_db;
+        near_since = air ? 0.0 : near_since + level.near_change_db;
+        REQUIRE(level.far_level_dbm == far_base + far_since && level.near_level_dbm == near_base + near_since);
+        if (air) REQUIRE(std::fabs(before.far_level_dbm + level.far_change_db - level.far_level_dbm) < 1e-9);
         REQUIRE(level.far_worst_db >= before.far_worst_db && level.near_worst_db >= before.near_worst_db);
         REQUIRE(level.far_rss_db >= before.far_rss_db && level.near_rss_db >= before.near_rss_db);
         REQUIRE(fuzz::known(lvb_reference_name(level.reference)) && fuzz::known(lvb_basis_name(level.basis)));

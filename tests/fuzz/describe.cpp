@@ -35,7 +35,7 @@ void ask_names(Bytes &bytes) {
                              lvb_reference_name(code), lvb_zone_name(code), lvb_verdict_name(code)})
         REQUIRE(name != nullptr && std::strlen(name) > 0 && std::strlen(name) < 64);
     const std::uint32_t size = lvb_struct_size(code);
-    REQUIRE(size == 0 || (code >= LVB_STRUCT_FAULT && code <= LVB_STRUCT_END && size % 8 == 0));
+    REQUIRE(size == 0 || (code >= LVB_STRUCT_FAULT && code <= LVB_STRUCT_GRID && size % 8 == 0));
     REQUIRE(lvb_version_number() == 1000000 * LVB_VERSION_MAJOR + 1000 * LVB_VERSION_MINOR + LVB_VERSION_PATCH);
     REQUIRE(std::strlen(lvb_version_text()) >= 5);
 }
