@@ -26,8 +26,9 @@ struct Log {
     double sum, rest;
 };
 
-/// scale 10 log10(x), for a normal x > 0 and a scale that is a power of two, perhaps negative.
-inline Log log_of_normal(double x, double scale) noexcept {
+/// scale 10 log10(x) + offset, for a normal x > 0, a scale of 1 or 2, perhaps negative, and a whole offset up to 1000:
+/// whole octaves and the offset add exactly, so that the sum is rounded once.
+inline Log log_of_normal(double x, double scale, double offset) noexcept {
     // x = 2^k m, m in [sqrt(1/2), sqrt(2)): the offset lets the exponent change at sqrt(2) in place of 2.
     constexpr std::uint64_t root_half = 0x3fe6a09e00000000;
     const std::uint64_t u = bits_of(x) + (bits_of(1.0) - root_half);
@@ -48,7 +49,7 @@ inline Log log_of_normal(double x, double scale) noexcept {
     // The logarithm in two parts, the high one short; then the sum of exact products and small remainders.
     const double high = from_bits(bits_of(f - half_square) & 0xffffffff00000000);
     const double low = ((f - high) - half_square) + s * (half_square + r);
-    const double octaves = k * (scale * octave_high);
+    const double octaves = k * (scale * octave_high) + offset;
     const double main = high * (scale * per_neper_high);
     const double sum = octaves + main;
     const double rest =
@@ -59,13 +60,14 @@ inline Log log_of_normal(double x, double scale) noexcept {
 /// Rounds decibels to multiples of 2^-38: such numbers add exactly up to 2^14 dB.
 inline double coarse_db(double db) noexcept { return (db + 0x1.8p14) - 0x1.8p14; }
 
-/// d = k 10 log10(2) + r; 10^(r / 10) = 1 + y in two parts.
+/// d = k 10 log10(2) + r; 10^(r / 10) = 1 + y in two parts. d is db + offset, without the rounding of that sum; the
+/// offset is a multiple of 2^-38 up to 1000.
 struct Power {
     double k, y_high, y_low;
 };
-inline Power power_parts(double db) noexcept {
-    const double k = (db * octaves_per_db + rounder) - rounder;
-    const double near = db - k * octave_high; // exact
+inline Power power_parts(double db, double offset) noexcept {
+    const double k = ((db * octaves_per_db + offset * octaves_per_db) + rounder) - rounder;
+    const double near = db + (offset - k * octave_high); // exact without offset; the difference always is
     const double far = k * octave_low;
     const double r = near - far;
     const double near_high = from_bits(bits_of(near) & 0xfffffffff8000000);
@@ -85,9 +87,9 @@ inline double mantissa(const Power &p) noexcept {
     return sum + (((1.0 - sum) + p.y_high) + p.y_low);
 }
 
-/// 10^(db / 10), for |db| up to largest_ordinary_db.
-inline double power_of_ordinary_db(double db) noexcept {
-    const Power p = power_parts(db);
+/// 10^((db + offset) / 10), for a sum of a size up to largest_ordinary_db.
+inline double power_of_ordinary_db(double db, double offset) noexcept {
+    const Power p = power_parts(db, offset);
     return mantissa(p) * power_of_two(p.k + rounder);
 }
 
