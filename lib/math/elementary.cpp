@@ -6,8 +6,9 @@
 namespace lvb::math {
 namespace {
 
-// Beyond these a power overflows or vanishes; halves of their exponents still make normal powers of two.
-constexpr double largest_db = 6150.0;
+// Beyond these a power overflows or vanishes, with every offset up to 1000; halves of their exponents, offset and all,
+// still make normal powers of two.
+constexpr double largest_db = 5000.0;
 
 // 2^k in two halves, for exponents that one power of two does not hold.
 struct Halves {
