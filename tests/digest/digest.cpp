@@ -8,6 +8,7 @@
 // The version and the sizes of structs stay out: they may differ where results do not.
 #include <levelbook/levelbook.h>
 
+#include <cmath>
 #include <cstdint>
 #include <cstdio>
 #include <cstring>
@@ -76,12 +77,13 @@ class Inputs {
         return x;
     }
     double argument() {
-        static constexpr double corners[] = {0.0, -0.0, 1.0, -1.0, 45.0, 90.0, 180.0, 1e-3, 1000.0, 0x1p-1074, 1e308};
+        static constexpr double corners[] = {0.0,  -0.0,   1.0,       -1.0,  45.0,     90.0,     180.0,
+                                             1e-3, 1000.0, 0x1p-1074, 1e308, HUGE_VAL, -HUGE_VAL};
         switch (below(10)) {
         case 0:
             return any();
         case 1:
-            return corners[below(11)];
+            return corners[below(13)];
         case 2:
             return uniform(-1.0, 1.0);
         case 3:
@@ -122,7 +124,7 @@ struct Scalar {
     double (*call)(const double *);
 };
 constexpr Scalar scalars[] = {
-    // in the order of their LVB_FORMULA_ numbers, as the header keeps it
+// in the order of their LVB_FORMULA_ numbers, as the header keeps it
 #define LVB_SCALAR_1(f, range, accuracy) {1, [](const double *x) { return f(x[0]); }},
 #define LVB_SCALAR_2(f, range, accuracy) {2, [](const double *x) { return f(x[0], x[1]); }},
 #define LVB_SCALAR_3(f, range, accuracy) {3, [](const double *x) { return f(x[0], x[1], x[2]); }},
