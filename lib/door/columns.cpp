@@ -26,14 +26,14 @@ constexpr Ordinary kelvins{0.0, 1e290};
 using Program = void (*)(const Loops &loops, const double *const *arguments, double *result);
 
 // A formula's plain function, and its programs over one piece: with all arguments columns, and with the first or the
-// second a single value. Without programs every value goes through the function.
+// second a single value. Without a program every value goes through the function.
 struct Formula {
     std::uint32_t arguments;
     double (*one)(double);
     double (*two)(double, double);
     double (*three)(double, double, double);
     Ordinary ordinary[2];
-    Program programs[3];
+    Program programs[4]; // by the bits of `single`
 };
 
 template <auto model>
@@ -163,9 +163,7 @@ bool take_columns(Refusal &refusal, const lvb_columns *lent, Work &work) noexcep
     if (!check_arguments(refusal, columns, place, work) ||
         !choose_loops(refusal, columns.instructions, columns.count, place, work.loops))
         return false;
-    const bool both_single = work.formula->arguments == 2 && columns.single == 3;
-    const bool only_single = work.formula->arguments == 1 && columns.single == 1;
-    work.program = both_single || only_single ? nullptr : work.formula->programs[columns.single & 3u];
+    work.program = work.formula->programs[columns.single & 3u];
     return true;
 }
 
