@@ -62,12 +62,14 @@ jobs=$(nproc 2>/dev/null || echo 2)
 # ones, where the system allows that.
 if fixed="setarch $(uname -m) -R" && $fixed true 2>/dev/null; then :; else fixed=; fi
 
-# build PRESET [TARGET]: configures and builds; tells only what went wrong.
+# build PRESET [TARGET...]: configures and builds; tells only what went wrong.
 build() {
-    say "building (preset $1)"
-    log=build/$1.log
+    preset=$1
+    shift
+    say "building (preset $preset)"
+    log=build/$preset.log
     mkdir -p build
-    if ! { cmake --preset "$1" && $fixed cmake --build --preset "$1" -j "$jobs" --target "${2:-all}"; } >"$log" 2>&1; then
+    if ! { cmake --preset "$preset" && $fixed cmake --build --preset "$preset" -j "$jobs" --target "${@:-all}"; } >"$log" 2>&1; then
         tail -n 60 "$log" >&2
         fail "the build failed (its whole output: $log)"
     fi
@@ -85,7 +87,7 @@ command=${1-}
 case "$command" in
 demo)
     need $build_packages
-    build dev levelbook-desk
+    build dev levelbook_shared levelbook_static levelbook-desk levelbook-evidence first_budget
     for scenario in examples/desk/demo/*.json; do
         status=0
         build/bin/levelbook-desk budget "$scenario" || status=$?

@@ -1011,7 +1011,8 @@ enum {
 /** Bits of a member `notes`: what a reader of the result should know. */
 enum {
     LVB_NOTE_EXTRAPOLATED = 1, /**< a cable's attenuation lies outside its table and was extrapolated */
-    LVB_NOTE_NEAR_FIELD = 2    /**< a distance is under one wavelength, where free space does not apply */
+    LVB_NOTE_NEAR_FIELD = 2,   /**< a distance is under one wavelength, where free space does not apply */
+    LVB_NOTE_NEAR_NOT_GIVEN = 4 /**< no near distance was given: the near end is taken at the far distance */
 };
 
 /** Cable types of the built-in catalogue. Numbers are pinned; types are only appended, without gaps. */
@@ -1178,8 +1179,8 @@ enum {
 /** The verdict over the whole walk. */
 enum {
     LVB_VERDICT_NOT_JUDGED = 0, /**< neither floor nor ceiling is stated */
-    LVB_VERDICT_HOLDS = 1,      /**< both ends inside, with every tolerance against you too */
-    LVB_VERDICT_DOUBTFUL = 2,   /**< both ends inside as entered, but the tolerances together can push one out */
+    LVB_VERDICT_HOLDS = 1,      /**< inside at each end whose limit is stated, with every tolerance against you too */
+    LVB_VERDICT_DOUBTFUL = 2,   /**< inside as entered, but the tolerances together can push an end out */
     LVB_VERDICT_DROPS_OUT = 3,  /**< the far end lies below the floor */
     LVB_VERDICT_OVERLOADS = 4,  /**< the near end lies above the ceiling */
     LVB_VERDICT_DROPS_OUT_AND_OVERLOADS = 5 /**< both */

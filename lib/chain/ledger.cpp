@@ -71,7 +71,7 @@ Zone zone_of(const Window &window, double level_dbm) noexcept {
 }
 
 Ledger::Ledger(const Conditions &conditions) noexcept
-    : conditions_(conditions), line_{Reference::conducted, Basis::not_looked_up, false, false, {}, {}},
+    : conditions_(conditions), line_{Reference::conducted, Basis::not_looked_up, false, false, false, {}, {}},
       eirp_dbm_(math::not_a_number), eirp_worst_db_(math::not_a_number) {}
 
 Change own_change(const Stage &stage, double frequency_mhz, double temperature_degc) noexcept {
@@ -93,6 +93,7 @@ const Line &Ledger::enter(const Stage &stage) noexcept {
     line_.basis = stage.basis;
     line_.extrapolated = change.extrapolated;
     line_.near_field = false;
+    line_.near_not_given = false;
 
     const double tolerance = stage.tolerance_db;
     const bool far_only = stage.kind == Kind::allowance;
@@ -101,6 +102,7 @@ const Line &Ledger::enter(const Stage &stage) noexcept {
         enter_air(line_.near_end, change.db, path::free_space_loss_db(frequency, conditions_.near_distance_m),
                   tolerance);
         line_.near_field = conditions_.near_distance_m < units::wavelength_m_from_mhz(frequency);
+        line_.near_not_given = !conditions_.near_is_given;
         line_.reference = Reference::isotropic;
         has_air_ = true;
     } else {
@@ -116,6 +118,7 @@ const Line &Ledger::enter(const Stage &stage) noexcept {
     }
     extrapolated_ = extrapolated_ || line_.extrapolated;
     near_field_ = near_field_ || line_.near_field;
+    near_not_given_ = near_not_given_ || line_.near_not_given;
     count(stage);
     return line_;
 }
@@ -132,6 +135,7 @@ Result Ledger::close() const noexcept {
     result.reference = line_.reference;
     result.extrapolated = extrapolated_;
     result.near_field = near_field_;
+    result.near_not_given = near_not_given_;
     result.entries = entries_;
     result.eirp_dbm = eirp_dbm_;
     result.eirp_worst_db = eirp_worst_db_;

@@ -22,6 +22,7 @@ struct Conditions {
     double frequency_mhz;
     double far_distance_m;
     double near_distance_m;
+    bool near_is_given; ///< otherwise the near distance is the far one
     double temperature_degc;
 };
 
@@ -72,6 +73,7 @@ struct Line {
     Basis basis;
     bool extrapolated;
     bool near_field;
+    bool near_not_given;
     Tally far_end;
     Tally near_end;
 };
@@ -91,7 +93,7 @@ struct Result {
     Verdict verdict;
     Decision decided_by;
     Reference reference;
-    bool extrapolated, near_field;
+    bool extrapolated, near_field, near_not_given;
     Entries entries;
     double decided_by_db, eirp_dbm, eirp_worst_db;
     End far_end, near_end;
@@ -122,7 +124,7 @@ class Ledger {
     Line line_;
     Window window_{};
     Entries entries_{};
-    bool extrapolated_ = false, near_field_ = false, has_air_ = false, has_antenna_ = false;
+    bool extrapolated_ = false, near_field_ = false, near_not_given_ = false, has_air_ = false;
     double eirp_dbm_, eirp_worst_db_;
 };
 

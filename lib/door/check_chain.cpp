@@ -158,6 +158,7 @@ bool take_link(Refusal &refusal, const lvb_link *link, lvb_link &copy, chain::Co
     conditions.frequency_mhz = copy.frequency_mhz;
     conditions.far_distance_m = copy.far_distance_m;
     conditions.near_distance_m = copy.near_distance_m != 0.0 ? copy.near_distance_m : copy.far_distance_m;
+    conditions.near_is_given = copy.near_distance_m != 0.0;
     conditions.temperature_degc = temperature_of(copy.temperature_degc, copy.stated);
     return true;
 }

@@ -4,14 +4,11 @@
 #include "math/column.hpp"
 #include "math/constants.hpp"
 #include "math/parts.hpp"
-
-#include <cmath>
+#include "math/square_root.hpp"
 
 namespace lvb::math {
 
-// IEEE operations: correctly rounded on every machine, and instructions rather than calls.
-inline double sqrt(double x) noexcept { return std::sqrt(x); }
-inline double abs(double x) noexcept { return std::fabs(x); }
+inline double abs(double x) noexcept { return x < 0.0 ? -x : x + 0.0; } // of -0 it is 0
 inline bool is_nan(double x) noexcept { return x != x; }
 
 /// scale 10 log10(x) + offset, for a scale that is a power of two, perhaps negative; with scale 2 decibels of an

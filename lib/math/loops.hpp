@@ -11,8 +11,8 @@ inline constexpr std::size_t piece = 128;
 
 enum class InstructionSet : std::int32_t { baseline = 1, avx2 = 2, avx512 = 3 };
 
-/// What is the same along a row of a grid of levels: the parts of its loss, the level before the air, and the sum of the
-/// changes after it.
+/// What is the same along a row of a grid of levels: the parts of its loss, the level before the air, and the sum of
+/// the changes after it.
 struct Row {
     double high, low, before, after;
 };
