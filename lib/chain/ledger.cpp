@@ -52,8 +52,10 @@ Verdict verdict_of(const Window &window, const End &far_end, const End &near_end
     if (drops && overloads) return Verdict::drops_out_and_overloads;
     if (drops) return Verdict::drops_out;
     if (overloads) return Verdict::overloads;
+    // An allowance may be smaller than its tolerance, so the far end too can reach the ceiling.
     const bool may_drop = window.has_floor && far_end.margin_db < far_end.worst_db;
-    const bool may_overload = window.has_ceiling && near_end.headroom_db < near_end.worst_db;
+    const bool may_overload =
+        window.has_ceiling && (near_end.headroom_db < near_end.worst_db || far_end.headroom_db < far_end.worst_db);
     return may_drop || may_overload ? Verdict::doubtful : Verdict::holds;
 }
 
@@ -124,7 +126,7 @@ const Line &Ledger::enter(const Stage &stage) noexcept {
 }
 
 void Ledger::count(const Stage &stage) noexcept {
-    ++entries_.by_basis[static_cast<std::int32_t>(stage.basis)];
+    ++entries_.by_basis[static_cast<std::size_t>(stage.basis)];
     if (!is_guess(stage.basis)) return;
     entries_.guess_worst_db += stage.tolerance_db;
     if (stage.tolerance_db == 0.0) ++entries_.guesses_without_tolerance;

@@ -6,12 +6,14 @@
 #include "cable/attenuation.hpp"
 #include "chain/gain_table.hpp"
 
+#include <cstddef>
 #include <cstdint>
 
 namespace lvb::chain {
 
 enum class Kind : std::int32_t { source = 1, passive, cable, amplifier, antenna, air, allowance, receiver };
 enum class Basis : std::int32_t { not_looked_up, estimate, handbook, data_sheet, measured, formula };
+inline constexpr std::size_t bases = 6;
 enum class Reference : std::int32_t { conducted = 1, eirp, isotropic };
 enum class Zone : std::int32_t { not_judged, dropout, low, wanted, high, overload };
 enum class Verdict : std::int32_t { not_judged, holds, doubtful, drops_out, overloads, drops_out_and_overloads };
@@ -84,7 +86,7 @@ struct End {
 };
 
 struct Entries {
-    std::uint32_t by_basis[6];
+    std::uint32_t by_basis[bases];
     std::uint32_t guesses_without_tolerance;
     double guess_worst_db;
 };

@@ -1,5 +1,4 @@
 #include "door/check_chain.hpp"
-#include "door/fields.hpp"
 
 namespace lvb::door {
 namespace {
@@ -82,16 +81,13 @@ bool walk(Refusal &refusal, const lvb_link &link, chain::Ledger *ledger, lvb_lev
         if (!take_stage(refusal, link, i, stage) || !order.next(refusal, stage.kind, index) ||
             !check_tables(refusal, stage, link.frequency_mhz, index))
             return false;
-        if (stage.kind == chain::Kind::air && link.far_distance_m == 0.0)
-            return refuse(refusal, LVB_E_MISSING, {LVB_STRUCT_LINK, index}, LVB_FIELD_FAR_DISTANCE_M, 0.0,
-                          distance_range.minimum, distance_range.maximum);
         if (ledger == nullptr) continue;
         const chain::Line &entered = ledger->enter(stage);
         if (line == nullptr) continue;
         give(line, level_of(entered), level_size);
         line += level_size;
     }
-    return order.end(refusal);
+    return order.end(refusal) && check_distances(refusal, link, order.air());
 }
 
 bool compute(Refusal &refusal, const lvb_link *lent, lvb_budget *budget, lvb_level *levels,

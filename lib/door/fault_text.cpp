@@ -242,7 +242,9 @@ extern "C" size_t lvb_fault_text(const lvb_fault *fault, char *text, size_t capa
     using namespace lvb::door;
     Writer out(text, capacity);
     if (fault_is_usable(fault)) {
-        put_sentence(out, *fault);
+        lvb_fault copy;
+        std::memcpy(&copy, fault, sizeof copy);
+        put_sentence(out, copy);
         out.put('.');
     }
     return out.finish();

@@ -69,11 +69,11 @@ bool take_stages(Refusal &refusal, Grid &grid) noexcept {
     for (std::uint32_t i = 0; i < grid.link.stage_count; ++i) {
         if (!take_stage(refusal, grid.link, i, stage) || !order.next(refusal, stage.kind, static_cast<std::int32_t>(i)))
             return false;
-        if (stage.kind == chain::Kind::air) grid.air = i;
         const bool flat = chain::is_flat(stage);
         grid.flat_db[i] = flat ? change_of(grid, stage, 0.0) : depends_on_frequency;
         if (!flat && kept < kept_stages) grid.kept[kept++] = stage;
     }
+    if (order.air() >= 0) grid.air = static_cast<std::uint32_t>(order.air());
     return order.end(refusal);
 }
 
