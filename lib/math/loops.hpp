@@ -11,8 +11,8 @@ inline constexpr std::size_t piece = 128;
 
 enum class InstructionSet : std::int32_t { baseline = 1, avx2 = 2, avx512 = 3 };
 
-/// What is the same along a row of a grid of levels: the parts of its loss, the level before the air, and the sum of the
-/// changes after it.
+/// What is the same along a row of a grid of levels: the parts of its loss, the level before the air, and the sum of
+/// the changes after it.
 struct Row {
     double high, low, before, after;
 };
@@ -23,6 +23,8 @@ struct Loops {
     void (*decibels)(const double *x, double *y, double scale, double offset);
     /// high + low = scale 10 log10(x)
     void (*decibel_parts)(const double *x, double *high, double *low, double scale);
+    /// y = scale 10 log10(x) + more, the parts added one by one
+    void (*decibel_sum)(const double *x, double *y, double scale, double more_high, double more_low);
     /// y = 10^(scale (x + offset) / 10)
     void (*ratio)(const double *x, double *y, double scale, double offset);
     /// whether all lie in [low, high]
