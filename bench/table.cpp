@@ -26,7 +26,7 @@
 namespace {
 
 constexpr std::size_t in_cache = 4096, out_of_cache = std::size_t{1} << 22, line_length = 1000;
-constexpr int rounds = 20;
+constexpr int rounds = 24, rounds_of_python = 8;
 
 [[noreturn]] void fail(const std::string &why) {
     std::fprintf(stderr, "levelbook-table: %s\n", why.c_str());
@@ -71,7 +71,7 @@ struct Contender {
 
     void measure() {
         using Clock = std::chrono::steady_clock;
-        constexpr std::chrono::milliseconds slice{1};
+        constexpr std::chrono::milliseconds slice{2};
         for (const Clock::time_point start = Clock::now(); Clock::now() - start < slice;) {
             const Clock::time_point before = Clock::now();
             work();
@@ -116,7 +116,7 @@ class Table {
     void run(const std::string &python_command) {
         for (int round = 0; round < rounds; ++round) {
             for (Contender &contender : contenders_) contender.measure();
-            if (!python_command.empty()) ask_python(python_command);
+            if (!python_command.empty() && round % (rounds / rounds_of_python) == 0) ask_python(python_command);
         }
     }
 
