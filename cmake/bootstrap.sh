@@ -3,7 +3,7 @@
 #
 #   sh cmake/bootstrap.sh demo             build, and compute the demo production
 #   sh cmake/bootstrap.sh test             build, and run all tests: plainly, and under the sanitizers
-#   sh cmake/bootstrap.sh bench [OPTION..] build, and measure the speed (options go to the benchmark program)
+#   sh cmake/bootstrap.sh bench [OPTION..] build, and measure the speed (options go to Google Benchmark)
 #   sh cmake/bootstrap.sh fuzz [SECONDS]   build, and feed the library hostile input (60 seconds in all, unless given)
 #
 # It installs the packages that are missing with apt-get (as root directly, otherwise with sudo) and nothing when all are
@@ -22,6 +22,7 @@ fail() {
 # What the build of programs, tests and benchmarks needs, and what some commands need beside it.
 build_packages="cmake ninja-build g++ libgtest-dev libbenchmark-dev nlohmann-json3-dev libcli11-dev"
 test_packages="clang-14 pkg-config binutils valgrind python3 python3-cffi python3-scipy"
+bench_packages="libsleef-dev python3 python3-numpy python3-cffi"
 fuzz_packages="clang-14 libclang-rt-14-dev"
 
 is_installed() { [ "$(dpkg-query -W -f='${db:Status-Status}' "$1" 2>/dev/null)" = installed ]; }
@@ -101,9 +102,12 @@ test)
     say "all tests passed: plainly, under the address and undefined-behaviour sanitizers, under the thread sanitizer"
     ;;
 bench)
-    need $build_packages
-    build dev levelbook-bench
-    build/bin/levelbook-bench "$@"
+    need $build_packages $bench_packages
+    build dev levelbook_bench
+    build/bin/levelbook-bench --benchmark_min_time=0.05 "$@"
+    # Debian's python3 by its path: another one may stand before it, without these packages.
+    build/bin/levelbook-table \
+        "/usr/bin/python3 bench/python_side.py build/bench/plain/levelbook.cdef.h build/lib/liblevelbook.so"
     ;;
 fuzz)
     seconds=${1-60}

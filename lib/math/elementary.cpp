@@ -62,13 +62,13 @@ double ten_log10_1p(double x) noexcept {
 
 double power_of_db(double db) noexcept {
     if (abs(db) <= kernel::largest_ordinary_db) return kernel::power_of_ordinary_db(db);
-    const kernel::Power p = kernel::power_parts(limited(db));
+    const kernel::Power p = kernel::power_parts(kernel::reduce_db(limited(db)));
     const Halves halves = halves_of(p.k);
     return kernel::mantissa(p) * halves.first * halves.second;
 }
 
 double power_of_db_m1(double db) noexcept {
-    const kernel::Power p = kernel::power_parts(limited(db));
+    const kernel::Power p = kernel::power_parts(kernel::reduce_db(limited(db)));
     const Halves halves = halves_of(p.k);
     const double y = p.y_high + p.y_low;
     return ((halves.second - halves.inverse_of_first) + halves.second * y) * halves.first; // 2^k (1 + y) - 1

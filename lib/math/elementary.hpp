@@ -18,6 +18,15 @@ double decibels(double x, double scale, double offset) noexcept;
 /// scale 10 log10(x) for x >= 0 in two parts that add up further.
 Parts<double> decibel_parts(double x, double scale) noexcept;
 
+/// The value of scale 10 log10(x) + more; where only x is a column, it is one loop.
+template <class X, class Number>
+auto decibel_sum(const X &x, double scale, const Parts<Number> &more) noexcept {
+    return value(decibel_parts(x, scale) + more);
+}
+inline DecibelSum decibel_sum(const View &x, double scale, const Parts<double> &more) noexcept {
+    return {x, scale, more.high, more.low};
+}
+
 inline double ten_log10(double x) noexcept { return decibels(x, 1.0, 0.0); }
 inline double twenty_log10(double x) noexcept { return decibels(x, 2.0, 0.0); }
 
