@@ -2,7 +2,9 @@
 # From a fresh clone on a bare Debian machine to the work done, in one command:
 #
 #   sh cmake/bootstrap.sh demo             build, and compute the demo production
-#   sh cmake/bootstrap.sh test             build, and run all tests: plainly, and under the sanitizers
+#   sh cmake/bootstrap.sh test             build, and run all tests: plainly, and under the sanitizers; the quick ones
+#                                          of a build by a second compiler too
+#   sh cmake/bootstrap.sh lint             look for defects and carelessness in the library's sources
 #   sh cmake/bootstrap.sh bench [OPTION..] build, and measure the speed (options go to Google Benchmark)
 #   sh cmake/bootstrap.sh fuzz [SECONDS]   build, and feed the library hostile input (60 seconds in all, unless given)
 #
@@ -23,6 +25,7 @@ fail() {
 build_packages="cmake ninja-build g++ libgtest-dev libbenchmark-dev nlohmann-json3-dev libcli11-dev"
 test_packages="clang-14 pkg-config binutils valgrind python3 python3-cffi python3-scipy"
 bench_packages="libsleef-dev python3 python3-numpy python3-cffi"
+lint_packages="clang-tidy-14 cppcheck"
 fuzz_packages="clang-14 libclang-rt-14-dev"
 
 is_installed() { [ "$(dpkg-query -W -f='${db:Status-Status}' "$1" 2>/dev/null)" = installed ]; }
@@ -63,6 +66,8 @@ jobs=$(nproc 2>/dev/null || echo 2)
 # ones, where the system allows that.
 if fixed="setarch $(uname -m) -R" && $fixed true 2>/dev/null; then :; else fixed=; fi
 
+configure_options=
+
 # build PRESET [TARGET...]: configures and builds; tells only what went wrong.
 build() {
     preset=$1
@@ -70,7 +75,7 @@ build() {
     say "building (preset $preset)"
     log=build/$preset.log
     mkdir -p build
-    if ! { cmake --preset "$preset" && $fixed cmake --build --preset "$preset" -j "$jobs" --target "${@:-all}"; } >"$log" 2>&1; then
+    if ! { cmake --preset "$preset" $configure_options && $fixed cmake --build --preset "$preset" -j "$jobs" --target "${@:-all}"; } >"$log" 2>&1; then
         tail -n 60 "$log" >&2
         fail "the build failed (its whole output: $log)"
     fi
@@ -98,8 +103,15 @@ demo)
     ;;
 test)
     need $build_packages $test_packages
-    for preset in dev address thread; do check $preset; done
-    say "all tests passed: plainly, under the address and undefined-behaviour sanitizers, under the thread sanitizer"
+    configure_options=-DLEVELBOOK_REQUIRE_ALL_TESTS=ON
+    for preset in dev address thread clang; do check $preset; done
+    say "all tests passed: plainly, under the address and undefined-behaviour sanitizers, under the thread sanitizer;" \
+        "the quick ones with a second compiler"
+    ;;
+lint)
+    need $build_packages $lint_packages
+    build dev levelbook_lint
+    say "nothing found"
     ;;
 bench)
     need $build_packages $bench_packages
