@@ -1,10 +1,12 @@
 // levelbook-desk: the level book for the person who plans the radio links of a show.
 //
-// Exit codes: 0 every link holds (or the question is answered), 1 some link does not, 2 bad input or usage.
+// Exit codes: 0 every link holds (or the question is answered), 1 some link does not or was not judged at every end, 2
+// bad input or usage.
 #include "budget_json.hpp"
 #include "cables.hpp"
 #include "convert.hpp"
 #include "print_budget.hpp"
+#include "verdict.hpp"
 
 #include <CLI/CLI.hpp>
 
@@ -44,7 +46,8 @@ Outcome budget(const std::string &file, const std::string &link_name, bool as_js
 
     Outcome outcome;
     for (const Answer &answer : answers)
-        if (answer.computed.budget.verdict != LVB_VERDICT_HOLDS) outcome.code = exit_does_not_hold;
+        if (answer.computed.budget.verdict != LVB_VERDICT_HOLDS || !not_judged(*answer.link).empty())
+            outcome.code = exit_does_not_hold;
     if (as_json) {
         outcome.text = budget_json(scenario, file, answers);
         return outcome;
@@ -68,7 +71,8 @@ class Program {
     Outcome run(int argc, char **argv) {
         app_.require_subcommand(1);
         app_.set_version_flag("--version", std::string("levelbook ") + lvb_version_text() + "\n");
-        app_.footer("Exit codes: 0 every link holds, 1 some link does not, 2 bad input or usage.");
+        app_.footer("Exit codes: 0 every link holds, 1 some link does not or was not judged at every end, 2 bad input "
+                    "or usage.");
         declare_budget();
         declare_convert();
         declare_cables();

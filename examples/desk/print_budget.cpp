@@ -1,6 +1,7 @@
 #include "print_budget.hpp"
 
 #include "bars.hpp"
+#include "verdict.hpp"
 #include "workings.hpp"
 
 #include <algorithm>
@@ -99,22 +100,6 @@ const char *rounding =
     "Rounding: levels to 0.01 dB, each change is the difference of the printed levels, so the columns "
     "add up and a computed step can differ from its own rounding by 0.01 dB.";
 
-// How far a level lies from a limit, as the difference of the printed figures; a positive room is on the right side.
-std::string room_words(double room, std::int64_t printed, const char *right, const char *wrong) {
-    if (printed == 0 && room != 0.0) return std::string("less than 0.01 dB ") + (room < 0.0 ? wrong : right);
-    return two_decimals(std::abs(printed)) + " dB " + (room < 0.0 ? wrong : right);
-}
-
-std::string floor_words(const lvb_stage &receiver, const lvb_end &end) {
-    const std::int64_t printed = hundredths(end.level_dbm) - hundredths(receiver.floor_dbm);
-    return room_words(end.margin_db, printed, "above the floor", "BELOW the floor");
-}
-
-std::string ceiling_words(const lvb_stage &receiver, const lvb_end &end) {
-    const std::int64_t printed = hundredths(receiver.ceiling_dbm) - hundredths(end.level_dbm);
-    return room_words(end.headroom_db, printed, "under the ceiling", "ABOVE the ceiling");
-}
-
 std::string place_words(const lvb_stage &receiver, std::int32_t zone) {
     switch (zone) {
     case LVB_ZONE_DROPOUT:
@@ -141,43 +126,17 @@ std::string tolerance_words(const lvb_stage &receiver, const lvb_end &end) {
     return words;
 }
 
-std::string print_end(const char *name, const Link &link, const lvb_end &end) {
+std::string print_end(const char *name, const Link &link, const lvb_budget &budget, const lvb_end &end) {
     const lvb_stage &receiver = link.stages.back().entry;
     std::string words = two(end.level_dbm) + " dBm";
     if (end.distance_m > 0.0) words = "at " + plain(end.distance_m) + " m " + words;
+    if (&end == &budget.near_end && near_distance_missing(link)) words += " (no near distance is given)";
     if (receiver.stated != 0) words += ", " + place_words(receiver, end.zone);
     if ((receiver.stated & LVB_STATED_FLOOR) != 0) words += "; " + floor_words(receiver, end);
     if ((receiver.stated & LVB_STATED_CEILING) != 0) words += "; " + ceiling_words(receiver, end);
     words += "; tolerance +-" + two(end.worst_db) + " dB worst case, +-" + two(end.rss_db) + " dB root-sum-square";
     if (receiver.stated != 0 && end.worst_db > 0.0) words += tolerance_words(receiver, end);
     return wrap(words, page, format("  %-9s ", name), std::string(12, ' '));
-}
-
-std::string verdict_words(const Link &link, const lvb_budget &budget) {
-    const lvb_stage &receiver = link.stages.back().entry;
-    const std::string far = "the far end lies " + floor_words(receiver, budget.far_end);
-    const std::string near = "the near end lies " + ceiling_words(receiver, budget.near_end);
-    switch (budget.verdict) {
-    case LVB_VERDICT_HOLDS:
-        return "HOLDS at both ends, even with every tolerance against you";
-    case LVB_VERDICT_DROPS_OUT:
-        return "DROPS OUT: " + far;
-    case LVB_VERDICT_OVERLOADS:
-        return "OVERLOADS: " + near;
-    case LVB_VERDICT_DROPS_OUT_AND_OVERLOADS:
-        return "DROPS OUT AND OVERLOADS: " + far + ", " + near;
-    case LVB_VERDICT_DOUBTFUL: {
-        std::string words = "DOUBTFUL: inside as entered, but the tolerances together can push";
-        const bool far_end = budget.far_end.margin_db < budget.far_end.worst_db;
-        const bool near_end = budget.near_end.headroom_db < budget.near_end.worst_db;
-        if (far_end) words += " the far end below the floor";
-        if (far_end && near_end) words += " and";
-        if (near_end) words += " the near end above the ceiling";
-        return words;
-    }
-    default:
-        return "NOT JUDGED: no receiver with a floor or a ceiling ends this chain";
-    }
 }
 
 std::string decision_words(const Link &link, const lvb_budget &budget) {
@@ -197,12 +156,12 @@ std::string guess_words(const lvb_budget &budget) {
     if (budget.guesses == 0) return words + ": every number rests on something";
     words += " (" + std::to_string(budget.estimated) + " estimated, " + std::to_string(budget.not_looked_up) +
              " not looked up)";
-    if (budget.far_end.worst_db > 0.0)
-        words += "; they carry " + two(budget.guess_worst_db) + " dB of the far end's " + two(budget.far_end.worst_db) +
-                 " dB tolerance, " + format("%.0f %%", 100.0 * budget.guess_share);
-    if (budget.guesses_without_tolerance > 0)
-        words += "; " + std::to_string(budget.guesses_without_tolerance) + " of them without a tolerance";
-    return words;
+    const std::uint32_t bare = budget.guesses_without_tolerance;
+    if (bare == budget.guesses) return words + "; none of them has a tolerance, so their part is unknown";
+    words += "; they carry " + two(budget.guess_worst_db) + " dB of the far end's " + two(budget.far_end.worst_db) +
+             " dB tolerance";
+    if (bare == 0) return words + format(", %.0f %%", 100.0 * budget.guess_share);
+    return words + "; " + std::to_string(bare) + " of them without a tolerance, so their part is unknown";
 }
 
 std::string line(const char *name, const std::string &words) {
@@ -236,8 +195,8 @@ std::string print_link(const Link &link, const Computed &computed) {
     out += "\n" + print_rows(link, computed) + wrap(rounding, page, "  ", "  ") + "\n";
     const std::string window = window_drawing(link, computed, window_columns);
     if (!window.empty()) out += window + "\n";
-    out += print_end("Far end:", link, budget.far_end);
-    out += print_end("Near end:", link, budget.near_end);
+    out += print_end("Far end:", link, budget, budget.far_end);
+    out += print_end("Near end:", link, budget, budget.near_end);
     out += line("Verdict:", verdict_words(link, budget));
     out += line("Decided:", decision_words(link, budget));
     if (!std::isnan(budget.eirp_dbm))

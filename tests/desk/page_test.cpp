@@ -247,6 +247,56 @@ TEST(Page, WithoutAWindowNothingIsJudged) {
     EXPECT_NE(page.out.find("16.92 dBm e.i.r.p."), std::string::npos) << page.out;
 }
 
+// A link over air with the given keys of the link and the receiver, and an allowance that nobody looked up.
+Printout asked(const std::string &distances, const std::string &window, const std::string &allowance) {
+    const TemporaryFile file(R"({"production": "T", "links": [{"name": "A", "frequency_mhz": 600, )" + distances +
+                             R"(, "stages": [{"kind": "source", "power_mw": 30, "basis": "data sheet"},
+        {"kind": "antenna", "gain_dbi": 0, "basis": "data sheet"}, {"kind": "air"}, {"kind": "allowance", )" +
+                             allowance + R"(}, {"kind": "antenna", "gain_dbi": 0, "basis": "data sheet"},
+        {"kind": "receiver", )" +
+                             window + R"(, "basis": "data sheet"}]}]})");
+    return run({"budget", file.path()});
+}
+
+// The words of the summary's row and of the verdict's line, spaces and line ends joined.
+void expect_verdict(const Printout &page, const std::string &words) {
+    std::string joined;
+    for (const std::string &line : lines_of(page.out))
+        joined += " " + line.substr(std::min(line.find_first_not_of(' '), line.size()));
+    EXPECT_NE(joined.find("Verdict:  " + words), std::string::npos) << page.out;
+    EXPECT_NE(joined.find("A                                   " + words), std::string::npos) << page.out;
+}
+
+const std::string both_distances = R"("far_distance_m": 30, "near_distance_m": 3)";
+const std::string both_limits = R"("floor_dbm": -90, "ceiling_dbm": -15)";
+const std::string sure = R"("loss_db": 20, "tolerance_db": 6, "basis": "estimate")";
+
+TEST(Verdict, SaysWhenGuessesCarryNoTolerance) {
+    const Printout page = asked(both_distances, both_limits, R"("loss_db": 20)");
+    EXPECT_EQ(page.code, 0) << page.err;
+    expect_verdict(page, "HOLDS as entered; 1 guess carries no tolerance");
+    EXPECT_EQ(page.out.find("every tolerance"), std::string::npos) << page.out;
+    EXPECT_EQ(page.out.find(" %"), std::string::npos) << page.out;
+    EXPECT_NE(asked(both_distances, both_limits, sure).out.find("100 %"), std::string::npos);
+}
+
+TEST(Verdict, SaysWhichEndNothingJudges) {
+    const Printout floor_only = asked(both_distances, R"("floor_dbm": -90)", sure);
+    EXPECT_EQ(floor_only.code, 1);
+    expect_verdict(floor_only, "HOLDS at the far end; the near end is not judged: no ceiling stated");
+    const Printout ceiling_only = asked(both_distances, R"("ceiling_dbm": -15)", sure);
+    EXPECT_EQ(ceiling_only.code, 1);
+    expect_verdict(ceiling_only, "HOLDS at the near end; the far end is not judged: no floor stated");
+    EXPECT_EQ(floor_only.out.find("both ends"), std::string::npos);
+}
+
+TEST(Verdict, SaysThatNoNearDistanceWasGiven) {
+    const Printout page = asked(R"("far_distance_m": 30)", both_limits, sure);
+    EXPECT_EQ(page.code, 1);
+    expect_verdict(page, "HOLDS at the far end; the near distance was not given");
+    EXPECT_EQ(page.out.find("both ends"), std::string::npos);
+}
+
 // What the documentation shows must work.
 TEST(Readme, ItsScenarioIsAnswered) {
     const std::string document = read_file(DESK_SOURCES "/README.md");
