@@ -21,14 +21,16 @@ const Bad bad[] = {
     {"absurd_frequency", 10, "links[0].frequency_mhz: 1000000000 is out of range; allowed 0.1 to 300000"},
     {"absurd_gear_gain", 5, "gear.ant.gain_dbi: 90 is out of range; allowed -60 to 60 (used in links[0].stages[2])"},
     {"absurd_length_in_feet", 15,
-     "links[0].stages[1].length_ft: 40000 is out of range; allowed 0.003280839895 to 32808.39895"},
+     "links[0].stages[1].length_ft: 40000 is out of range; allowed 0.0032809 to 32808; in link 'A', 'cable'"},
     {"bad_utf8", 9,
      "links[0]: this is not JSON: syntax error while parsing value - invalid string: ill-formed UTF-8 byte"},
     {"cable_given_twice", 15,
      "links[0].stages[1].loss_db: a cable is given by one of cable_type, attenuation_table, gain_table and loss_db or "
-     "gain_db"},
+     "gain_db; here stand cable_type and loss_db"},
     {"cable_in_the_air", 17,
-     "links[0].stages[4]: stages[4] (cable): only air and allowances stand between the two antennas."},
+     "links[0].stages[4]: an antenna must follow the air first; only air and allowances stand between the two "
+     "antennas; "
+     "in link 'A', 'cable'"},
     {"comment", 2, "this is not JSON: JSON has no comments: notes go into a note key"},
     {"distance_without_air", 6, "links[0].near_distance_m: this link has no air, so a distance has no use"},
     {"duplicate_gear", 5, "gear: the key 'tx' stands here twice"},
@@ -39,7 +41,7 @@ const Bad bad[] = {
      "this is not JSON: syntax error while parsing value - unexpected end of input; expected '[', '{', or a literal"},
     {"empty_links", 3, "links: there must be at least one link"},
     {"empty_table", 16, "links[0].stages[1].attenuation_table: this table has no rows"},
-    {"floor_above_ceiling", 19, "links[0].stages[5].ceiling_dbm: -20 is the wrong way round; allowed -10 to 150"},
+    {"floor_above_ceiling", 19, "links[0].stages[5].ceiling_dbm: -20 lies below floor_dbm -10 (line 19)"},
     {"gain_and_table", 6, "gear.ant.gain_table: a gain_table stands in place of gain_dbi; give one of them"},
     {"gain_table_out_of_reach", 6,
      "gear.ant.gain_table: the link's 600 MHz lie outside this table; it serves 470 to 590 MHz (used in "
@@ -52,8 +54,7 @@ const Bad bad[] = {
     {"key_of_another_kind", 16,
      "links[0].stages[2].length_m: 'length_m' is no key of a stage of kind 'antenna'; the nearest is 'note'"},
     {"loss_that_gains", 15, "links[0].stages[1].loss_db: -3 is out of range; allowed 0 to 200"},
-    {"near_beyond_far_in_feet", 12,
-     "links[0].near_distance_ft: 200 is the wrong way round; allowed 0.03280839895 to 131.2335958"},
+    {"near_beyond_far_in_feet", 12, "links[0].near_distance_ft: 200 lies beyond far_distance_m 40 (line 11)"},
     {"negative_connectors", 15,
      "links[0].stages[1].connectors: -1 is no number of connectors; allowed are whole numbers from 0 to 1000"},
     {"negative_distance", 11, "links[0].far_distance_m: -40 is out of range; allowed 0.01 to 1000000000"},
@@ -68,10 +69,10 @@ const Bad bad[] = {
     {"no_length", 15, "links[0].stages[1]: length_m or length_ft is missing"},
     {"no_links", 1, "links is missing"},
     {"no_power", 14, "links[0].stages[0]: power_mw or power_w or power_dbm or power_dbw is missing"},
-    {"no_receive_antenna", 19, "links[0].stages[5]: stages[5] (receiver): the air needs an antenna after it."},
-    {"no_source", 14, "links[0].stages[0]: stages[0] (passive): the chain must begin with a source."},
+    {"no_receive_antenna", 19, "links[0].stages[5]: an antenna must follow the air before a receiver"},
+    {"no_source", 14, "links[0].stages[0]: the chain must begin with a source, not with a passive"},
     {"no_stages", 5, "links[0].stages: the chain must begin with a source."},
-    {"no_transmit_antenna", 17, "links[0].stages[3]: stages[3] (air): the air needs an antenna before it."},
+    {"no_transmit_antenna", 17, "links[0].stages[3]: the air needs an antenna before it"},
     {"not_a_number", 10, "links[0]: this is not JSON: syntax error while parsing value - invalid literal"},
     {"null_in_a_name", 15,
      "links[0].stages[1].cable_type: 'RG-213/U?x' is not in the catalogue of cables; the nearest is 'RG-213/U'"},
@@ -82,9 +83,9 @@ const Bad bad[] = {
      "links: this is not JSON: syntax error while parsing object key - unexpected '{'; expected string literal"},
     {"only_a_number", 1, "this must be an object, not a number"},
     {"same_link_name", 7, "links[1].name: a second link named 'A'"},
-    {"second_air", 18, "links[0].stages[4]: stages[4] (air): a chain has only one air."},
-    {"second_source", 15, "links[0].stages[1]: stages[1] (source): a chain has only one source."},
-    {"stage_after_receiver", 19, "links[0].stages[6]: stages[6] (antenna): nothing follows the receiver."},
+    {"second_air", 18, "links[0].stages[4]: a chain has only one air"},
+    {"second_source", 15, "links[0].stages[1]: a chain has only one source"},
+    {"stage_after_receiver", 19, "links[0].stages[6]: nothing follows the receiver"},
     {"steep_table", 17,
      "links[0].stages[1].attenuation_table.attenuation_db_per_100ft[1]: 9 is too far from the row before it; allowed 2 "
      "to 8"},
@@ -138,6 +139,44 @@ TEST(Refusals, EveryBadFileIsRefusedAtItsLineAndKey) {
         expect_refused(refused, file + ":" + std::to_string(expected.line) + ":");
         expect_refused(run({"budget", file, "--json"}), expected.words);
     }
+}
+
+// good.json with one piece exchanged.
+std::string mended(const std::string &right, const std::string &wrong) {
+    std::string text = read_file(DESK_TESTS "/good.json");
+    const std::size_t at = text.find(right);
+    EXPECT_NE(at, std::string::npos) << right;
+    return text.replace(at, right.size(), wrong);
+}
+
+void expect_slip(const std::string &right, const std::string &wrong, const std::string &words) {
+    expect_refused(run({"budget", TemporaryFile(mended(right, wrong)).path()}), words);
+}
+
+TEST(Refusals, OrderNamesBothSides) {
+    expect_slip(
+        "-90,", "95,",
+        "ceiling_dbm: -20 lies below floor_dbm 95 (line 19); is a minus sign missing?; in link 'A', 'receiver'");
+    expect_slip("-90,", "-90, \"wanted_low_dbm\": -30, \"wanted_high_dbm\": -40,",
+                "wanted_high_dbm: -40 lies below wanted_low_dbm -30 (line 19);");
+    expect_slip("\"far_distance_m\": 40,\n      \"near_distance_m\": 3",
+                "\"far_distance_ft\": 100,\n      \"near_distance_ft\": 150",
+                "near_distance_ft: 150 lies beyond far_distance_ft 100 (line 11)");
+}
+
+TEST(Refusals, ChainFaultsNameLinkAndLabel) {
+    expect_slip("{ \"gear\": \"ant\" },\n        { \"kind\": \"receiver\"",
+                "{ \"kind\": \"cable\", \"label\": \"paddle to rack\", \"loss_db\": 3 },\n"
+                "        { \"kind\": \"receiver\"",
+                "an antenna must follow the air first; only air and allowances stand between the two antennas; in link "
+                "'A', 'paddle to rack'");
+    expect_slip("{ \"kind\": \"air\" }", "{ \"kind\": \"passive\", \"loss_db\": 3 }, { \"kind\": \"air\" }",
+                "the air must follow the antenna first");
+}
+
+TEST(Refusals, SteepGainTableIsToldInDecibels) {
+    expect_slip("\"gain_dbi\": 0 }", "\"gain_table\": { \"frequency_mhz\": [500, 700], \"gain_dbi\": [-60, 50] } }",
+                "50 differs by more than 100 dB from the row before it; allowed -160 to 40");
 }
 
 TEST(Refusals, EveryBadFileIsInTheTable) {
