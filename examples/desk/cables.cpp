@@ -53,6 +53,12 @@ std::vector<std::string> catalogue_names() {
     return names;
 }
 
+std::string not_in_catalogue(const std::string &name) {
+    const std::vector<std::string> names = catalogue_names();
+    return in_quotes(name) + " is not in the catalogue of cables" +
+           suggestion(name, names, "; it holds " + listed(names));
+}
+
 std::string print_catalogue() {
     std::string out =
         "Cable types at 20 degC. Cables of one type differ by 5 to 10 % between makers (common practice,\n"
@@ -66,9 +72,7 @@ std::string answer_cable(const CableQuestion &question) {
     lvb_cable_run run{};
     run.size = sizeof run;
     run.cable_type = lvb_cable_type_from_name(question.name.c_str());
-    if (run.cable_type == LVB_CABLE_NONE)
-        throw Refusal(in_quotes(question.name) + " is not in the catalogue of cables; the nearest is " +
-                      in_quotes(nearest(question.name, catalogue_names())));
+    if (run.cable_type == LVB_CABLE_NONE) throw Refusal(not_in_catalogue(question.name));
     if (question.connector_loss_db && *question.connector_loss_db == 0.0)
         throw Refusal("a connector loss of 0 would stand for the usual one; for no loss leave the connectors out");
     run.frequency_mhz = question.frequency_mhz;

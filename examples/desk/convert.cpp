@@ -28,7 +28,8 @@ const Unit &unit_of(std::string_view name) {
         known.emplace_back(unit.name);
     }
     if (found != nullptr) return *found;
-    throw Refusal("unknown unit " + in_quotes(name) + "; the nearest is " + in_quotes(nearest(name, known)));
+    throw Refusal("unknown unit " + in_quotes(name) +
+                  suggestion(name, known, "; 'levelbook-desk units' lists them all"));
 }
 
 struct Amount {

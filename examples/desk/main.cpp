@@ -34,7 +34,7 @@ std::vector<const Link *> chosen_links(const Scenario &scenario, const std::stri
         names.push_back(link.name);
     }
     if (chosen.empty())
-        throw Refusal("no link is named " + in_quotes(name) + "; the nearest is " + in_quotes(nearest(name, names)));
+        throw Refusal("no link is named " + in_quotes(name) + suggestion(name, names, "; there are " + listed(names)));
     return chosen;
 }
 
@@ -98,8 +98,8 @@ class Program {
         for (const CLI::App *command : app_.get_subcommands([](const CLI::App *) { return true; }))
             names.push_back(command->get_name());
         if (std::find(names.begin(), names.end(), argv[1]) != names.end()) return;
-        throw Refusal("there is no command " + in_quotes(argv[1]) + "; the nearest is " +
-                      in_quotes(nearest(argv[1], names)));
+        throw Refusal("there is no command " + in_quotes(argv[1]) +
+                      suggestion(argv[1], names, "; there are " + listed(names)));
     }
     void declare_budget() {
         budget_ = app_.add_subcommand("budget", "print the level book of every link of a scenario");

@@ -80,6 +80,7 @@ TEST(Convert, TakesValueAndUnitTogetherOrApart) {
 }
 
 TEST(Convert, RefusesWhatItCannotAnswer) {
+    expect_refused(run({"convert", "600MHz", "wavelength"}), "unknown unit 'wavelength'; 'levelbook-desk units' lists");
     expect_refused(run({"convert", "30mWW", "dBm"}), "unknown unit 'mWW'; the nearest is 'mW'");
     expect_refused(run({"convert", "30mW", "dBmm"}), "the nearest is 'dBm'");
     expect_refused(run({"convert", "30m", "W"}), "m cannot be converted to W; it can be to ft");

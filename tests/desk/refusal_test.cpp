@@ -52,7 +52,8 @@ const Bad bad[] = {
     {"half_a_wanted_band", 19, "links[0].stages[5]: wanted_high_dbm is missing; a wanted band has two ends"},
     {"infinity", 10, "links[0]: this is not JSON: syntax error while parsing value - invalid literal"},
     {"key_of_another_kind", 16,
-     "links[0].stages[2].length_m: 'length_m' is no key of a stage of kind 'antenna'; the nearest is 'note'"},
+     "links[0].stages[2].length_m: 'length_m' is no key of a stage of kind 'antenna', which has no length; length_m "
+     "belongs to cable"},
     {"loss_that_gains", 15, "links[0].stages[1].loss_db: -3 is out of range; allowed 0 to 200"},
     {"near_beyond_far_in_feet", 12, "links[0].near_distance_ft: 200 lies beyond far_distance_m 40 (line 11)"},
     {"negative_connectors", 15,
@@ -151,6 +152,21 @@ std::string mended(const std::string &right, const std::string &wrong) {
 
 void expect_slip(const std::string &right, const std::string &wrong, const std::string &words) {
     expect_refused(run({"budget", TemporaryFile(mended(right, wrong)).path()}), words);
+}
+
+TEST(Refusals, AWrongWordIsNeverSentTheWrongWay) {
+    expect_slip("\"power_mw\": 30", "\"power\": 10",
+                "gear.tx.power: 'power' needs its unit: power_mw, power_w, power_dbm, power_dbw");
+    expect_slip("\"length_m\": 10", "\"length\": 100", "'length' needs its unit: length_m, length_ft");
+    expect_slip("\"length_m\": 10", "\"length_cm\": 100", "'length_cm' needs its unit: length_m, length_ft");
+    expect_slip("\"gain_dbi\": 0", "\"gain_db\": 0", "'gain_db' needs its unit: gain_dbi, gain_dbd");
+    expect_slip("\"frequency_mhz\": 600", "\"frequency\": 600", "needs its unit: frequency_mhz, frequency_ghz");
+    expect_slip("\"kind\": \"air\"", "\"kind\": \"splitter\"", "passive (splitter, combiner, filter, pad)");
+    expect_slip("\"kind\": \"air\"", "\"kind\": \"air\", \"frequency_mhz\": 600", "frequency_mhz belongs to the link");
+    expect_slip("\"kind\": \"air\"", "\"kind\": \"air\", \"colour\": 600",
+                "its keys are kind, label, basis, note, gain_table, gear, beyond_free_space_db, tolerance_db");
+    expect_slip("\"gear\": \"tx\"", "\"gear\": \"mixer\"", "it holds tx, ant");
+    expect_slip("RG-213/U", "garden hose", "it holds RG-58C/U, RG-174/U");
 }
 
 TEST(Refusals, OrderNamesBothSides) {
