@@ -110,14 +110,12 @@ class Program {
     void declare_convert() {
         convert_ = app_.add_subcommand("convert", "answer a unit question: convert 30mW dBm");
         convert_->add_option("question", words_, "value with unit, and target unit")->expected(2, 3)->required();
-        const auto input = [&](const char *name, double &into, unsigned need, const char *text) {
-            convert_->add_option(name, into, text)->each([this, need](const std::string &) { inputs_.given |= need; });
-        };
-        input("--at", inputs_.mhz, needs_mhz, "frequency in MHz");
-        input("--ohm", inputs_.ohm, needs_ohm, "impedance, or the line's, in ohm");
-        input("--m", inputs_.metres, needs_metres, "distance in metres");
-        input("--kelvin", inputs_.kelvin, needs_kelvin, "temperature of a noise source in kelvin");
-        input("--angle", inputs_.angle_deg, needs_angle, "angle between polarizations in degrees");
+        convert_->add_option("--at", options_.mhz, "frequency in MHz");
+        convert_->add_option("--ohm", options_.ohm, "impedance, or the line's, in ohm");
+        auto *metres = convert_->add_option("--m", options_.metres, "distance in metres");
+        convert_->add_option("--ft", options_.feet, "distance in feet")->excludes(metres);
+        convert_->add_option("--kelvin", options_.kelvin, "temperature of a noise source in kelvin");
+        convert_->add_option("--angle", options_.angle, "angle between polarizations in degrees");
         convert_->add_option("--with", with_, "second operand with its unit: 1.5vswr, 0.7ellipticity");
         units_ = app_.add_subcommand("units", "list the units and conversions that convert knows");
     }
@@ -138,7 +136,7 @@ class Program {
 
     Outcome answer() {
         if (budget_->parsed()) return budget(file_, link_, as_json_);
-        if (convert_->parsed()) return answer_conversion(words_, inputs_, with_);
+        if (convert_->parsed()) return answer_conversion(words_, read_options(options_), with_);
         if (units_->parsed()) return {print_units()};
         if (cables_->parsed()) return {print_catalogue()};
         if (feet_option_->count() + metres_option_->count() == 0) throw Refusal("cable needs a length: --m or --ft");
@@ -159,7 +157,7 @@ class Program {
     std::string link_;
     bool as_json_ = false;
     std::vector<std::string> words_;
-    Inputs inputs_;
+    OptionTexts options_;
     std::string with_;
     CableQuestion question_;
     double feet_ = 0.0;

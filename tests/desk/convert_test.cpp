@@ -79,7 +79,38 @@ TEST(Convert, TakesValueAndUnitTogetherOrApart) {
     EXPECT_NE(run({"convert", "0mW", "dBm"}).out.find("= -infinity dBm"), std::string::npos);
 }
 
+TEST(Convert, KnowsOtherSpellings) {
+    EXPECT_NEAR(answer_of(run({"convert", "68F", "C"})), 20.0, 1e-9); // NIST SP 811
+    EXPECT_NEAR(answer_of(run({"convert", "40'", "metres"})), 12.192, 1e-9);
+    EXPECT_NEAR(answer_of(run({"convert", "40feet", "m"})), 12.192, 1e-9);
+    EXPECT_NEAR(answer_of(run({"convert", "10\"", "cm"})), 25.4, 1e-9);
+    EXPECT_NEAR(answer_of(run({"convert", "1.5:1vswr", "reflection"})), 0.2, 1e-9); // (s - 1) / (s + 1)
+    EXPECT_NEAR(answer_of(run({"convert", "1\u00B5V", "dBuV"})), 0.0, 1e-9);        // its definition
+    EXPECT_NEAR(answer_of(run({"convert", "1V", "\u03BCV"})), 1e6, 1e-3);
+}
+
+TEST(Convert, OptionsTakeTheirUnit) {
+    const double plain = answer_of(run({"convert", "40ft", "dB_free_space", "--at", "600"}));
+    EXPECT_EQ(answer_of(run({"convert", "40ft", "dB_free_space", "--at", "600MHz"})), plain);
+    EXPECT_EQ(answer_of(run({"convert", "40ft", "dB_free_space", "--at", "0.6GHz"})), plain);
+    EXPECT_EQ(answer_of(run({"convert", "17dBm_eirp", "dBuV/m", "--ft", "100"})),
+              answer_of(run({"convert", "17dBm_eirp", "dBuV/m", "--m", "30.48"})));
+    expect_refused(run({"convert", "40ft", "dB_free_space", "--at", "3m"}), "--at is given in MHz, not in m");
+    expect_refused(run({"convert", "17dBm_eirp", "dBuV/m", "--ft", "1", "--m", "1"}), "excludes");
+    expect_refused(run({"convert", "17dBm_eirp", "dBuV/m"}), "needs --m (metres) or --ft");
+}
+
+TEST(Convert, AsksWhereItCouldBeWrongByABillion) {
+    expect_refused(run({"convert", "30MW", "dBm"}), "'MW' can mean milli or mega: write mW for a thousandth");
+    expect_refused(run({"convert", "3MV", "dBuV"}), "'MV' can mean milli or mega");
+    expect_refused(run({"convert", "0dBm", "MW"}), "can mean milli or mega");
+    EXPECT_EQ(run({"convert", "600mhz", "m"}).code, 0);
+}
+
 TEST(Convert, RefusesWhatItCannotAnswer) {
+    expect_refused(run({"convert", "2,5m", "ft"}), "has a decimal comma: write 2.5m");
+    expect_refused(run({"convert", "10dBm", "W/m2", "--m", "3"}), "radiated power can: write dBm_eirp");
+    expect_refused(run({"convert", "-30mW", "dBm"}), "a power is 0 or more");
     expect_refused(run({"convert", "600MHz", "wavelength"}), "unknown unit 'wavelength'; 'levelbook-desk units' lists");
     expect_refused(run({"convert", "30mWW", "dBm"}), "unknown unit 'mWW'; the nearest is 'mW'");
     expect_refused(run({"convert", "30mW", "dBmm"}), "the nearest is 'dBm'");
