@@ -23,7 +23,7 @@ Json notes_json(std::uint32_t notes) {
 
 Json cable_json(const Link &link, const Stage &stage) {
     if (!is_computed_cable(stage)) return nullptr;
-    const lvb_cable_loss loss = cable_loss(link, stage);
+    const lvb_cable_loss loss = cable_loss(link.frequency_mhz, link.temperature_degc, stage);
     Json out;
     out["type"] = text_or_null(stage.cable_name);
     out["length_m"] = stage.entry.length_m;
@@ -39,7 +39,7 @@ Json stage_json(const Link &link, const Stage &stage, const lvb_level &level) {
     out["label"] = stage.label;
     out["gear"] = text_or_null(stage.gear);
     out["kind"] = lvb_kind_name(stage.entry.kind);
-    out["workings"] = workings(link, stage);
+    out["workings"] = workings(link, stage, level);
     out["note"] = text_or_null(stage.note);
     out["cable"] = cable_json(link, stage);
     out["basis"] = lvb_basis_name(level.basis);

@@ -244,17 +244,17 @@ Computed compute(const Document &document, const Link &link) {
     return computed;
 }
 
-lvb_cable_loss cable_loss(const Link &link, const Stage &stage) {
+lvb_cable_loss cable_loss(double frequency_mhz, std::optional<double> temperature_degc, const Stage &stage) {
     lvb_cable_run run{};
     run.size = sizeof run;
     run.cable_type = stage.entry.cable_type;
-    run.frequency_mhz = link.frequency_mhz;
+    run.frequency_mhz = frequency_mhz;
     run.length_m = stage.entry.length_m;
     run.connector_count = stage.entry.connector_count;
     run.connector_loss_db = stage.entry.connector_loss_db;
-    if (link.temperature_degc) {
+    if (temperature_degc) {
         run.stated = LVB_STATED_TEMPERATURE;
-        run.temperature_degc = *link.temperature_degc;
+        run.temperature_degc = *temperature_degc;
     }
     lvb_cable_table table{};
     if (stage.cable_table) table = lend_cable_table(*stage.cable_table);

@@ -61,11 +61,11 @@ std::string print_row(const Widths &widths, const std::string &label, const std:
     return out + "  " + rest + "\n";
 }
 
-std::string print_workings(const Link &link, const Stage &stage, std::uint32_t notes, std::int64_t tolerance) {
-    std::string words = workings(link, stage);
+std::string print_workings(const Link &link, const Stage &stage, const lvb_level &level, std::int64_t tolerance) {
+    std::string words = workings(link, stage, level);
     if (tolerance != 0) words += "; +-" + two_decimals(tolerance) + " dB";
     if (!stage.note.empty()) words += "; " + stage.note;
-    for (const std::string &sentence : note_sentences(notes)) words += "; NOTE: " + sentence;
+    for (const std::string &sentence : note_sentences(level.notes)) words += "; NOTE: " + sentence;
     return wrap(ascii(words), page, "      ", "      ");
 }
 
@@ -88,7 +88,7 @@ std::string print_rows(const Link &link, const Computed &computed) {
                           two_decimals(near - near_before, true), two_decimals(near)},
                          format("%-9s  %c  ", lvb_reference_name(level.reference), basis_mark(level.basis)) +
                              level_bar(scale, level.far_level_dbm, level.near_level_dbm));
-        out += print_workings(link, link.stages[i], level.notes, tolerance - tolerance_before);
+        out += print_workings(link, link.stages[i], level, tolerance - tolerance_before);
         far_before = far;
         near_before = near;
         tolerance_before = tolerance;

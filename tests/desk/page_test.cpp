@@ -247,6 +247,45 @@ TEST(Page, WithoutAWindowNothingIsJudged) {
     EXPECT_NE(page.out.find("16.92 dBm e.i.r.p."), std::string::npos) << page.out;
 }
 
+std::string joined(const Printout &page) {
+    std::string text;
+    for (const std::string &line : lines_of(page.out))
+        text += " " + line.substr(std::min(line.find_first_not_of(' '), line.size()));
+    return text;
+}
+
+// From the printed words alone, as with a pocket calculator.
+TEST_F(DemoPage, WorkingsOfACableCanBeFollowed) {
+    const std::regex words(
+        "10 m x ([0-9.]+) dB/100 m at 25 degC = ([0-9.]+) dB \\(from 16.300 at 450 and 24.700 at 850 "
+        "MHz: ([0-9.]+) sqrt\\(MHz\\) \\+ ([0-9.]+) MHz = ([0-9.]+) dB/100 m at 20 degC, x "
+        "([0-9.]+) at 25 degC\\)");
+    std::smatch found;
+    ASSERT_TRUE(std::regex_search(printed[0].text, found, words)) << printed[0].text;
+    const auto number = [&](std::size_t i) { return std::stod(found[i]); };
+    // The rows of the catalogue are met, and so is what is printed for 534.2 MHz.
+    EXPECT_NEAR(number(3) * std::sqrt(450.0) + number(4) * 450.0, 16.3, 0.0005);
+    EXPECT_NEAR(number(3) * std::sqrt(850.0) + number(4) * 850.0, 24.7, 0.0005);
+    EXPECT_NEAR(number(3) * std::sqrt(534.2) + number(4) * 534.2, number(5), 0.001);
+    EXPECT_NEAR(number(5) * number(6), number(1), 0.002);
+    EXPECT_NEAR(number(1) * 10.0 / 100.0, number(2), 0.0006);
+}
+
+TEST_F(DemoPage, WorkingsOfAGainTableNameItsNeighbours) {
+    // 11 + (541.75 - 540) / (608 - 540) = 11.0257
+    EXPECT_NE(printed[1].text.find("between 540 MHz 11 dBi and 608 MHz 12 dBi: 11.026 dBi"), std::string::npos)
+        << printed[1].text;
+    // 1.1 + 0.1 x 4.2 / 30 = 1.114
+    EXPECT_NE(printed[0].text.find("between 530 MHz 1.1 dB loss and 560 MHz 1.2 dB loss: 1.114 dB loss"),
+              std::string::npos)
+        << printed[0].text;
+}
+
+TEST(Page, SaysThatACableHasNoConnectors) {
+    const Printout page = run({"budget", DESK_TESTS "/good.json"});
+    EXPECT_NE(joined(page).find("no connectors"), std::string::npos) << page.out;
+}
+
 // A link over air with the given keys of the link and the receiver, and an allowance that nobody looked up.
 Printout asked(const std::string &distances, const std::string &window, const std::string &allowance) {
     const TemporaryFile file(R"({"production": "T", "links": [{"name": "A", "frequency_mhz": 600, )" + distances +
@@ -260,11 +299,9 @@ Printout asked(const std::string &distances, const std::string &window, const st
 
 // The words of the summary's row and of the verdict's line, spaces and line ends joined.
 void expect_verdict(const Printout &page, const std::string &words) {
-    std::string joined;
-    for (const std::string &line : lines_of(page.out))
-        joined += " " + line.substr(std::min(line.find_first_not_of(' '), line.size()));
-    EXPECT_NE(joined.find("Verdict:  " + words), std::string::npos) << page.out;
-    EXPECT_NE(joined.find("A                                   " + words), std::string::npos) << page.out;
+    const std::string text = joined(page);
+    EXPECT_NE(text.find("Verdict:  " + words), std::string::npos) << page.out;
+    EXPECT_NE(text.find("A                                   " + words), std::string::npos) << page.out;
 }
 
 const std::string both_distances = R"("far_distance_m": 30, "near_distance_m": 3)";
