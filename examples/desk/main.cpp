@@ -38,7 +38,7 @@ std::vector<const Link *> chosen_links(const Scenario &scenario, const std::stri
     return chosen;
 }
 
-Outcome budget(const std::string &file, const std::string &link_name, bool as_json) {
+Outcome budget(const std::string &file, const std::string &link_name, bool as_json, bool brief) {
     const Document document = Document::read(file);
     const Scenario scenario = read_scenario(document);
     std::vector<Answer> answers;
@@ -52,9 +52,9 @@ Outcome budget(const std::string &file, const std::string &link_name, bool as_js
         outcome.text = budget_json(scenario, file, answers);
         return outcome;
     }
-    outcome.text = print_heading(scenario, file);
-    for (const Answer &answer : answers) outcome.text += print_link(*answer.link, answer.computed);
-    outcome.text += print_summary(answers) + print_cautions();
+    outcome.text = print_heading(scenario, file, brief) + print_summary(answers);
+    for (const Answer &answer : answers) outcome.text += print_link(*answer.link, answer.computed, brief);
+    outcome.text += print_cautions();
     return outcome;
 }
 
@@ -105,7 +105,8 @@ class Program {
         budget_ = app_.add_subcommand("budget", "print the level book of every link of a scenario");
         budget_->add_option("scenario", file_, "scenario file (JSON)")->required();
         budget_->add_option("--link", link_, "only the link of this name");
-        budget_->add_flag("--json", as_json_, "print JSON");
+        auto *json = budget_->add_flag("--json", as_json_, "print JSON");
+        budget_->add_flag("--brief", brief_, "print only the levels and the verdict of each link")->excludes(json);
     }
     void declare_convert() {
         convert_ = app_.add_subcommand("convert", "answer a unit question: convert 30mW dBm");
@@ -135,7 +136,7 @@ class Program {
     }
 
     Outcome answer() {
-        if (budget_->parsed()) return budget(file_, link_, as_json_);
+        if (budget_->parsed()) return budget(file_, link_, as_json_, brief_);
         if (convert_->parsed()) return answer_conversion(words_, read_options(options_), with_);
         if (units_->parsed()) return {print_units()};
         if (cables_->parsed()) return {print_catalogue()};
@@ -156,6 +157,7 @@ class Program {
     std::string file_;
     std::string link_;
     bool as_json_ = false;
+    bool brief_ = false;
     std::vector<std::string> words_;
     OptionTexts options_;
     std::string with_;

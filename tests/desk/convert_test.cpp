@@ -157,9 +157,12 @@ TEST(Cables, CatalogueNamesTheSourceOfEveryRow) {
         const std::size_t at = line.find("dB/100 ft  ");
         if (at == std::string::npos || line.find("MHz") > 20) continue;
         ++rows;
-        EXPECT_GT(line.size(), at + 20) << line; // the source begins on the same line
+        ASSERT_GT(line.size(), at + 11) << line;
+        const std::string letter = line.substr(at + 11, 1); // of the source, listed once
+        EXPECT_NE(told.out.find("\n  " + letter + "  "), std::string::npos) << line;
     }
     EXPECT_GE(rows, 70);
+    EXPECT_EQ(told.out.find("appendix H"), told.out.rfind("appendix H"));
 }
 
 // Between the rows 450 MHz 16.3 and 850 MHz 24.7 dB/100 m, worked by hand from a sqrt(f) + b f:
@@ -172,6 +175,7 @@ TEST(Cables, LooksUpAPieceOfCable) {
     ASSERT_NE(at, std::string::npos) << metres.out;
     EXPECT_NEAR(std::strtod(metres.out.c_str() + at + 9, nullptr), 5.886, 0.0011);
     const Printout feet = run({"cable", "rg213", "--mhz", "600", "--ft", "98.4251968503937"});
+    EXPECT_NE(metres.out.find("30 m (98.43 ft)"), std::string::npos) << metres.out;
     EXPECT_EQ(feet.out.substr(feet.out.find("attenuation")), metres.out.substr(metres.out.find("attenuation")));
 }
 

@@ -40,7 +40,7 @@ std::vector<PrintedLink> printed_links(const std::string &page) {
                          "  (conducted|e\\.i\\.r\\.p\\.|isotropic) .*$");
     std::vector<PrintedLink> links;
     for (const std::string &line : lines_of(page)) {
-        if (line == "All links") break;
+        if (line == "Cautions") break;
         if (line.starts_with("LINK ")) links.emplace_back();
         if (links.empty()) continue;
         links.back().text += " " + line.substr(std::min(line.find_first_not_of(' '), line.size()));
@@ -118,7 +118,7 @@ TEST_F(DemoPage, MarginAndHeadroomAreDifferencesOfPrintedFigures) {
 
 TEST_F(DemoPage, EveryPrintedToleranceAddsUpToTheFarEnds) {
     for (const PrintedLink &link : printed) {
-        const std::string rows = link.text.substr(0, link.text.find("Rounding:"));
+        const std::string rows = link.text.substr(0, link.text.find("Receiver's window"));
         const std::regex step("; \\+-([0-9.]+) dB");
         Hundredths sum = 0;
         for (std::sregex_iterator it(rows.begin(), rows.end(), step), end; it != end; ++it) sum += hundredths((*it)[1]);
@@ -279,6 +279,35 @@ TEST_F(DemoPage, WorkingsOfAGainTableNameItsNeighbours) {
     EXPECT_NE(printed[0].text.find("between 530 MHz 1.1 dB loss and 560 MHz 1.2 dB loss: 1.114 dB loss"),
               std::string::npos)
         << printed[0].text;
+}
+
+TEST_F(DemoPage, SaysOnceWhatHoldsForEveryLink) {
+    const auto count = [&](const std::string &words) {
+        const std::string text = joined(page);
+        int found = 0;
+        for (std::size_t at = 0; (at = text.find(words, at)) != std::string::npos; ++at) ++found;
+        return found;
+    };
+    EXPECT_EQ(count("Levels are rounded to 0.01 dB"), 1);
+    EXPECT_EQ(count("as far as the tolerances reach"), 1);
+    EXPECT_LT(page.out.find("All links"), page.out.find("LINK "));
+    // 27.78 dBm and more are radiated by the second link: 250 mW, so above a watt with its antenna of 11 dBi.
+    EXPECT_TRUE(std::regex_search(printed[1].text, std::regex("e\\.i\\.r\\.p\\. \\([0-9.]+ W\\)"))) << printed[1].text;
+    EXPECT_NE(printed[1].text.find("your licence and the exposure rules decide"), std::string::npos);
+}
+
+TEST_F(DemoPage, BriefKeepsLevelsVerdictsAndCautions) {
+    const Printout brief = run({"budget", demo_file(), "--brief"});
+    EXPECT_EQ(brief.code, page.code);
+    const std::vector<PrintedLink> short_links = printed_links(brief.out);
+    ASSERT_EQ(short_links.size(), printed.size());
+    for (std::size_t i = 0; i < printed.size(); ++i) {
+        EXPECT_EQ(short_links[i].rows.size(), printed[i].rows.size());
+        EXPECT_NE(short_links[i].text.find("Verdict:"), std::string::npos);
+    }
+    EXPECT_NE(brief.out.find("walk test"), std::string::npos);
+    EXPECT_LT(lines_of(brief.out).size(), lines_of(page.out).size() / 2);
+    expect_refused(run({"budget", demo_file(), "--brief", "--json"}), "excludes");
 }
 
 TEST(Page, SaysThatACableHasNoConnectors) {
