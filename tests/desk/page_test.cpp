@@ -6,6 +6,7 @@
 
 #include <algorithm>
 #include <cmath>
+#include <iomanip>
 #include <map>
 #include <regex>
 #include <sstream>
@@ -387,6 +388,42 @@ TEST(Readme, ItsQuestionsAreAnswered) {
         ++asked;
     }
     EXPECT_EQ(asked, 8);
+}
+
+// The words of a command line; a double quote holds words together.
+std::vector<std::string> words_of(const std::string &line) {
+    std::vector<std::string> words;
+    std::istringstream stream(line);
+    for (std::string word; stream >> std::quoted(word);) words.push_back(word);
+    return words;
+}
+
+// Runs every line of a document that calls the program, from the project's folder.
+int run_commands_of(const std::string &document) {
+    int commands = 0;
+    for (const std::string &line : lines_of(read_file(document))) {
+        if (!line.starts_with("    ")) continue;
+        std::vector<std::string> words = words_of(line);
+        if (words.empty() || (words[0] != "levelbook-desk" && words[0] != "build/bin/levelbook-desk")) continue;
+        SCOPED_TRACE(document + ": " + line);
+        words.erase(words.begin());
+        for (std::string &word : words) {
+            if (word == "SCENARIO.json") word = demo_file();
+            if (word.starts_with("examples/")) word = DESK_ROOT "/" + word;
+        }
+        const Printout told = run(words);
+        EXPECT_GE(told.code, 0);
+        EXPECT_LE(told.code, words[0] == "budget" ? 1 : 0) << told.err;
+        EXPECT_EQ(told.err, "");
+        EXPECT_FALSE(told.out.empty());
+        ++commands;
+    }
+    return commands;
+}
+
+TEST(Readme, CommandLinesThatItPrintsWork) {
+    EXPECT_EQ(run_commands_of(DESK_ROOT "/README.md"), 2);
+    EXPECT_EQ(run_commands_of(DESK_SOURCES "/README.md"), 9);
 }
 
 } // namespace
