@@ -988,9 +988,9 @@ typedef struct lvb_bad {
 /** Computes a plain function for every value of its columns. Every element is processed; a bad one gives NaN, as the
  *  function itself does, and is counted. The bits are those of the function, on every instruction set.
  *  bad and fault may be null.
- *  Refused: a null columns, argument or result (LVB_E_NULL; none is needed where count is 0); an unknown formula, or
- *  instructions that this processor lacks (LVB_E_UNKNOWN_VALUE); an argument too many, or `single` for one
- *  (LVB_E_UNUSED); a count above LVB_MAX_VALUES (LVB_E_COUNT). Nothing is written then.
+ *  Refused: a null columns, argument or result (LVB_E_NULL; none is needed where count is 0); no formula
+ *  (LVB_E_MISSING); an unknown formula, or instructions that this processor lacks (LVB_E_UNKNOWN_VALUE); an argument
+ *  too many, or `single` for one (LVB_E_UNUSED); a count above LVB_MAX_VALUES (LVB_E_COUNT). Nothing is written then.
  *  Accuracy: as the function. Cost: linear in count; about 1 to 4 ns a value for logarithms and powers. Since: 0.1. */
 LVB_API lvb_status lvb_compute_columns(const lvb_columns *columns, lvb_bad *bad, lvb_fault *fault);
 
