@@ -10,7 +10,13 @@
 namespace lvb::math {
 
 // IEEE operations: correctly rounded on every machine, and instructions rather than calls.
-inline double sqrt(double x) noexcept { return std::sqrt(x); }
+inline double sqrt(double x) noexcept {
+#if defined(__GNUC__)
+    return __builtin_sqrt(x); // gcc makes std::sqrt a call where it does not optimize
+#else
+    return std::sqrt(x);
+#endif
+}
 inline double abs(double x) noexcept { return std::fabs(x); }
 inline bool is_nan(double x) noexcept { return x != x; }
 
