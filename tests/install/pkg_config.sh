@@ -10,7 +10,7 @@ if [ "$2" = static ]; then
     # The words of pkg-config are split on purpose.
     "$3" -static -std=c99 $(pkg-config --static --cflags levelbook) "$4/consumer.c" -o "$program" \
         $(pkg-config --static --libs levelbook)
-    case " $(pkg-config --static --libs levelbook) " in *" -lm "*) ;; *) echo "-lm is missing" && exit 1 ;; esac
+    case " $(pkg-config --static --libs levelbook) " in *" -lm "*) echo "-lm is not needed" && exit 1 ;; esac
 else
     "$3" -std=c99 $(pkg-config --cflags levelbook) "$4/consumer.c" -o "$program" $(pkg-config --libs levelbook)
 fi
