@@ -41,8 +41,8 @@ install(FILES "${PROJECT_BINARY_DIR}/generated/levelbook-config.cmake"
               "${PROJECT_BINARY_DIR}/generated/levelbook-config-version.cmake"
         DESTINATION "${package_dir}" COMPONENT levelbook_development)
 
-# pkg-config: the way from the file up to the prefix, and what only a static link needs (everything, where no shared
-# library is built).
+# pkg-config: the way from the file up to the prefix, and what only a static link needs: a definition, for every link
+# where no shared library is built. No library is needed besides levelbook itself.
 file(RELATIVE_PATH pc_up "${CMAKE_INSTALL_FULL_LIBDIR}/pkgconfig" "${CMAKE_INSTALL_PREFIX}")
 string(REGEX REPLACE "/$" "" pc_up "${pc_up}")
 cmake_path(APPEND pc_libdir "\${prefix}" "${CMAKE_INSTALL_LIBDIR}")

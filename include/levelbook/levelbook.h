@@ -993,9 +993,9 @@ typedef struct lvb_bad {
 /** Computes a plain function for every value of its columns. Every element is processed; a bad one gives NaN, as the
  *  function itself does, and is counted. The bits are those of the function, on every instruction set.
  *  bad and fault may be null.
- *  Refused: a null columns, argument or result (LVB_E_NULL; none is needed where count is 0); an unknown formula, or
- *  instructions that this processor lacks (LVB_E_UNKNOWN_VALUE); an argument too many, or `single` for one
- *  (LVB_E_UNUSED); a count above LVB_MAX_VALUES (LVB_E_COUNT). Nothing is written then.
+ *  Refused: a null columns, argument or result (LVB_E_NULL; none is needed where count is 0); no formula
+ *  (LVB_E_MISSING); an unknown formula, or instructions that this processor lacks (LVB_E_UNKNOWN_VALUE); an argument
+ *  too many, or `single` for one (LVB_E_UNUSED); a count above LVB_MAX_VALUES (LVB_E_COUNT). Nothing is written then.
  *  Accuracy: as the function. Cost: linear in count; about 1 to 4 ns a value for logarithms and powers. Since: 0.1. */
 LVB_API lvb_status lvb_compute_columns(const lvb_columns *columns, lvb_bad *bad, lvb_fault *fault);
 
@@ -1351,7 +1351,7 @@ typedef struct lvb_grid {
  *  lvb_compute_budget gives at that end of the walk for each, bit for bit.
  *  Every element is processed; a frequency or distance outside its range, or a frequency outside a table of the chain,
  *  gives NaN for its row or column, and these are counted. bad and fault may be null.
- *  Range: frequency_mhz 0.1 to 300000, distance_m 0.01 to 1e9.
+ *  Range: frequency_mhz 0.1 to 300000, distance_m 0.01 to 1e9, or 0 where the chain has no air.
  *  Refused: as lvb_compute_budget for the chain; null pointers; counts of zero (LVB_E_MISSING) or too large (LVB_E_COUNT);
  *  instructions that this processor lacks. Nothing is written then.
  *  Accuracy: as lvb_compute_budget. Cost: once per frequency what depends on the frequency, once per distance what

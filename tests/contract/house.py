@@ -104,6 +104,8 @@ def check_comments(root):
             wanted += ["Formula: ", "Source: ", "Range: ", "Refused: ", "Accuracy: "]
         if returns == "lvb_status":
             wanted += ["Refused: "]
+        if name in ("lvb_compute_columns", "lvb_compute_grid"):
+            wanted += ["Accuracy: ", "Cost: "]
         if name in ("lvb_compute_budget", "lvb_compute_cable_loss"):
             wanted += ["Formula: ", "Source: ", "Range: ", "Accuracy: "]
         for word in wanted:
