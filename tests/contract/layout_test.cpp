@@ -7,14 +7,14 @@
 
 namespace {
 
-static_assert(sizeof(void *) == 8, "these figures are for pointers of 64 bits");
-
 #define OFFSET(type, member, value) EXPECT_EQ(offsetof(type, member), std::size_t{value}) << #type "." #member
 #define SIZE(type, structure, value)                                                                                   \
     EXPECT_EQ(sizeof(type), std::size_t{value}) << #type;                                                              \
-    EXPECT_EQ(lvb_struct_size(structure), std::uint32_t{value}) << #type
+    EXPECT_EQ(lvb_struct_size(structure), sizeof(type)) << #type
 
 TEST(Layout, IsPinned) {
+    if constexpr (sizeof(void *) != 8)
+        GTEST_SKIP() << "targets of 32 bits align double differently (4 bytes on i386, 8 on ARM): no figures to pin";
     SIZE(lvb_fault, LVB_STRUCT_FAULT, 48);
     OFFSET(lvb_fault, size, 0);
     OFFSET(lvb_fault, status, 4);
