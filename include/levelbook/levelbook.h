@@ -1350,7 +1350,9 @@ typedef struct lvb_grid {
 /** Computes the level at the end of a chain for every frequency and distance, row after row: what
  *  lvb_compute_budget gives at that end of the walk for each, bit for bit.
  *  Every element is processed; a frequency or distance outside its range, or a frequency outside a table of the chain,
- *  gives NaN for its row or column, and these are counted. bad and fault may be null.
+ *  gives NaN for its row or column, and these are counted. A chain without air has the same level in its
+ *  whole row, whatever the distances.
+ *  bad and fault may be null.
  *  Range: frequency_mhz 0.1 to 300000, distance_m 0.01 to 1e9, or 0 where the chain has no air.
  *  Refused: as lvb_compute_budget for the chain; null pointers; counts of zero (LVB_E_MISSING) or too large (LVB_E_COUNT);
  *  instructions that this processor lacks. Nothing is written then.

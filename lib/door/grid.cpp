@@ -99,11 +99,6 @@ bool take_grid(Refusal &refusal, const lvb_grid *lent, Grid &grid) noexcept {
 
 bool has_air(const Grid &grid) noexcept { return grid.air < grid.link.stage_count; }
 
-// A chain without air needs no distance: it may be 0.
-bool is_good_distance(const Grid &grid, double distance_m) noexcept {
-    return within(distance_m, distance_range) || (distance_m == 0.0 && !has_air(grid));
-}
-
 // The part of the free-space loss that depends on the distance, NaN for a bad one. Gives how many are bad, and the
 // first.
 lvb_bad take_distances(const Grid &grid) noexcept {
@@ -118,7 +113,7 @@ lvb_bad take_distances(const Grid &grid) noexcept {
         }
         const std::uint64_t end = grid.distances - i < piece ? grid.distances : i + piece;
         for (; i < end; ++i) {
-            const bool good = is_good_distance(grid, grid.distance_m[i]);
+            const bool good = within(grid.distance_m[i], distance_range);
             const math::Parts<double> parts = path::distance_parts(good ? grid.distance_m[i] : 1.0);
             grid.high[i] = good ? parts.high : math::not_a_number;
             grid.low[i] = parts.low;
@@ -171,22 +166,16 @@ void fill_row(double *y, std::uint64_t count, double value) noexcept {
     for (std::uint64_t i = 0; i < count; ++i) y[i] = value;
 }
 
-// Without air the level is the same at every good distance.
-void fill_row_without_air(const Grid &grid, double *y, double level_dbm) noexcept {
-    for (std::uint64_t i = 0; i < grid.distances; ++i)
-        y[i] = math::is_nan(grid.high[i]) ? math::not_a_number : level_dbm;
-}
-
 void compute(const Grid &grid, lvb_bad &bad) noexcept {
     math::Row row;
-    const lvb_bad bad_distances = take_distances(grid);
+    const lvb_bad bad_distances = has_air(grid) ? take_distances(grid) : lvb_bad{};
     bad.count = 0;
     bad.first = grid.frequencies * grid.distances;
     for (std::uint64_t i = 0; i < grid.frequencies; ++i) {
         double *y = grid.level_dbm + i * grid.distances;
         const bool good = take_frequency(grid, grid.frequency_mhz[i], row);
         if (!good) fill_row(y, grid.distances, math::not_a_number);
-        else if (!has_air(grid)) fill_row_without_air(grid, y, row.after);
+        else if (!has_air(grid)) fill_row(y, grid.distances, row.after);
         else grid.loops->levels(grid.high, grid.low, y, static_cast<std::size_t>(grid.distances), row);
         const std::uint64_t bad_here = good ? bad_distances.count : grid.distances;
         if (bad_here != 0 && bad.count == 0) bad.first = i * grid.distances + (good ? bad_distances.first : 0);
