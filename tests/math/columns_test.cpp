@@ -8,7 +8,6 @@
 
 #include <fstream>
 #include <map>
-#include <sstream>
 
 namespace {
 
@@ -16,34 +15,39 @@ using namespace proof;
 
 constexpr double nan = std::numeric_limits<double>::quiet_NaN();
 
+/// The lines "LVB_FORMULA_NAME = number" of the header.
 std::map<std::string, std::int32_t> formulas_of_the_header() {
+    const std::string prefix = "LVB_FORMULA_";
     std::ifstream file(LEVELBOOK_HEADER);
-    std::stringstream text;
-    text << file.rdbuf();
-    const std::string header = text.str();
-    const std::regex one("\\bLVB_FORMULA_([A-Z0-9_]+) = ([0-9]+)");
     std::map<std::string, std::int32_t> found;
-    for (std::sregex_iterator match(header.begin(), header.end(), one), end; match != end; ++match)
-        EXPECT_TRUE(found.emplace((*match)[1], std::stoi((*match)[2])).second) << (*match)[1] << " twice";
+    for (std::string word, equals; file >> word;) {
+        if (word.rfind(prefix, 0) != 0) continue;
+        std::int32_t number = 0;
+        if (!(file >> equals) || equals != "=" || !(file >> number)) {
+            file.clear(); // named in a comment
+            continue;
+        }
+        EXPECT_TRUE(found.emplace(word.substr(prefix.size()), number).second) << word << " twice";
+    }
     return found;
 }
 
-std::string formula_name(const Scalar &scalar) {
-    std::string name = std::string(scalar.name).substr(std::string("lvb_").size());
+std::string formula_name(const Function &function) {
+    std::string name = function.name.substr(std::string("lvb_").size());
     for (char &c : name) c = static_cast<char>(std::toupper(static_cast<unsigned char>(c)));
     return name;
 }
 
 TEST(Formulas, AreNumberedAsTheFunctionsOfTheHeader) {
     const auto header = formulas_of_the_header();
-    EXPECT_GE(scalars().size(), 76u);
-    EXPECT_EQ(header.size(), scalars().size() + 1); // with LVB_FORMULA_NONE
+    EXPECT_GE(functions().size(), 76u);
+    EXPECT_EQ(header.size(), functions().size() + 1); // with LVB_FORMULA_NONE
     std::int32_t row = 0;
-    for (const Scalar &scalar : scalars()) {
+    for (const Function &function : functions()) {
         ++row;
-        const auto found = header.find(formula_name(scalar));
-        ASSERT_NE(found, header.end()) << scalar.name << " has no LVB_FORMULA_";
-        EXPECT_EQ(found->second, row) << scalar.name;
+        const auto found = header.find(formula_name(function));
+        ASSERT_NE(found, header.end()) << function.name << " has no LVB_FORMULA_";
+        EXPECT_EQ(found->second, row) << function.name;
     }
 }
 
@@ -52,7 +56,7 @@ constexpr double mark = -7.25e77;
 
 /// Columns of one formula with what the plain function gives for them.
 struct Case {
-    const Scalar &scalar;
+    const Function &function;
     std::int32_t formula;
     std::uint32_t single;
     std::size_t count;
@@ -61,18 +65,17 @@ struct Case {
     std::uint64_t bad = 0, first_bad = 0;
 
     Case(std::int32_t number, std::uint32_t mask, std::size_t length, Kind kind, Random &random)
-        : scalar(scalars()[static_cast<std::size_t>(number - 1)]), formula(number), single(mask), count(length),
+        : function(functions()[static_cast<std::size_t>(number - 1)]), formula(number), single(mask), count(length),
           expected(length) {
-        const std::vector<Interval> ranges = intervals(scalar);
-        for (std::size_t i = 0; i < scalar.arity; ++i) {
+        for (std::size_t i = 0; i < function.arity(); ++i) {
             arguments[i].resize(is_single(i) ? 1 : length);
-            for (double &x : arguments[i]) x = value_of(kind, ranges[i], random);
+            for (double &x : arguments[i]) x = value_of(kind, function.range[i], random);
         }
         first_bad = length;
         for (std::size_t k = 0; k < length; ++k) {
             double x[3] = {};
-            for (std::size_t i = 0; i < scalar.arity; ++i) x[i] = arguments[i][is_single(i) ? 0 : k];
-            expected[k] = scalar.call(x);
+            for (std::size_t i = 0; i < function.arity(); ++i) x[i] = arguments[i][is_single(i) ? 0 : k];
+            expected[k] = function.call(x);
             if (std::isnan(expected[k]) && bad++ == 0) first_bad = k;
         }
     }
@@ -85,20 +88,20 @@ struct Case {
         made.single = single;
         made.count = count;
         made.argument_1 = arguments[0].data();
-        made.argument_2 = scalar.arity > 1 ? arguments[1].data() : nullptr;
-        made.argument_3 = scalar.arity > 2 ? arguments[2].data() : nullptr;
+        made.argument_2 = function.arity() > 1 ? arguments[1].data() : nullptr;
+        made.argument_3 = function.arity() > 2 ? arguments[2].data() : nullptr;
         return made;
     }
     void check(const lvb_columns &columns, const std::string &how) const {
         auto told = sized<lvb_bad>();
         auto fault = sized<lvb_fault>();
-        ASSERT_EQ(lvb_compute_columns(&columns, &told, &fault), LVB_OK) << scalar.name << how;
+        ASSERT_EQ(lvb_compute_columns(&columns, &told, &fault), LVB_OK) << function.name << how;
         for (std::size_t k = 0; k < count; ++k)
             ASSERT_TRUE(identical(columns.result[k], expected[k]))
-                << scalar.name << how << ", value " << k << " of " << count << ", single " << single << std::hexfloat
+                << function.name << how << ", value " << k << " of " << count << ", single " << single << std::hexfloat
                 << ": " << columns.result[k] << ", but the function gives " << expected[k];
-        EXPECT_EQ(told.count, bad) << scalar.name << how;
-        EXPECT_EQ(told.first, first_bad) << scalar.name << how;
+        EXPECT_EQ(told.count, bad) << function.name << how;
+        EXPECT_EQ(told.first, first_bad) << function.name << how;
         EXPECT_EQ(told.size, sizeof told);
         EXPECT_EQ(told.reserved, 0u);
         EXPECT_EQ(fault.status, LVB_OK);
@@ -131,8 +134,8 @@ class EveryFormula : public testing::TestWithParam<Kind> {};
 TEST_P(EveryFormula, GivesTheBitsOfItsFunction) {
     Random random(91 + static_cast<std::uint64_t>(GetParam()));
     std::uint64_t good = 0, bad = 0;
-    for (std::int32_t formula = 1; formula <= static_cast<std::int32_t>(scalars().size()); ++formula) {
-        const std::size_t arity = scalars()[static_cast<std::size_t>(formula - 1)].arity;
+    for (std::int32_t formula = 1; formula <= static_cast<std::int32_t>(functions().size()); ++formula) {
+        const std::size_t arity = functions()[static_cast<std::size_t>(formula - 1)].arity();
         for (std::uint32_t single = 0; single < 1u << arity; ++single)
             for (const std::size_t count : std::initializer_list<std::size_t>{0, 1, 127, 128, 129, 1000}) {
                 const Case made(formula, single, count, GetParam(), random);
@@ -187,8 +190,8 @@ TEST(Columns, HaveNoSeamBetweenOrdinaryAndOtherValues) {
             for (const double edge :
                  {sign * x, std::nextafter(sign * x, infinity), std::nextafter(sign * x, -infinity)})
                 edges.push_back(edge);
-    for (std::int32_t formula = 1; formula <= static_cast<std::int32_t>(scalars().size()); ++formula) {
-        const std::size_t arity = scalars()[static_cast<std::size_t>(formula - 1)].arity;
+    for (std::int32_t formula = 1; formula <= static_cast<std::int32_t>(functions().size()); ++formula) {
+        const std::size_t arity = functions()[static_cast<std::size_t>(formula - 1)].arity();
         for (std::size_t argument = 0; argument < arity; ++argument)
             for (const double edge : edges) {
                 Case made(formula, 0, 128, Kind::ordinary, random);
@@ -196,7 +199,7 @@ TEST(Columns, HaveNoSeamBetweenOrdinaryAndOtherValues) {
                 made.arguments[argument][at] = edge;
                 double x[3] = {};
                 for (std::size_t i = 0; i < arity; ++i) x[i] = made.arguments[i][at];
-                made.expected[at] = made.scalar.call(x);
+                made.expected[at] = made.function.call(x);
                 made.bad = std::isnan(made.expected[at]);
                 made.first_bad = made.bad ? at : 128;
                 for (std::int32_t set = LVB_INSTRUCTIONS_BASELINE; set <= instruction_sets(); ++set)
@@ -253,7 +256,7 @@ TEST(Columns, CountWhatIsBadWhereverItStands) {
 }
 
 TEST(Columns, OfNoValuesNeedNoMemory) {
-    for (std::int32_t formula = 1; formula <= static_cast<std::int32_t>(scalars().size()); ++formula) {
+    for (std::int32_t formula = 1; formula <= static_cast<std::int32_t>(functions().size()); ++formula) {
         auto columns = sized<lvb_columns>();
         columns.formula = formula;
         auto bad = sized<lvb_bad>();
