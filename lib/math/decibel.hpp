@@ -40,8 +40,9 @@ inline Reduced reduce(double x) noexcept {
     return {k, f, f / (m + 1.0)};
 }
 
-/// scale 10 log10(x) of a reduced x.
-inline Log log_of_reduced(const Reduced &x, double scale) noexcept {
+/// scale 10 log10(x) + offset of a reduced x, for a scale of 1 or 2, perhaps negative, and a whole offset up to 1000:
+/// whole octaves and the offset add exactly, so that the sum is rounded once.
+inline Log log_of_reduced(const Reduced &x, double scale, double offset) noexcept {
     const double k = x.k, f = x.f, s = x.s;
 
     // log(1 + f) = f - f^2/2 + s (f^2/2 + R(s^2))
@@ -56,7 +57,7 @@ inline Log log_of_reduced(const Reduced &x, double scale) noexcept {
     // The logarithm in two parts, the high one short; then the sum of exact products and small remainders.
     const double high = from_bits(bits_of(f - half_square) & 0xffffffff00000000);
     const double low = ((f - high) - half_square) + s * (half_square + r);
-    const double octaves = k * (scale * octave_high);
+    const double octaves = k * (scale * octave_high) + offset;
     const double main = high * (scale * per_neper_high);
     const double sum = octaves + main;
     const double rest =
@@ -64,19 +65,22 @@ inline Log log_of_reduced(const Reduced &x, double scale) noexcept {
     return {sum, ((octaves - sum) + main) + rest};
 }
 
-/// scale 10 log10(x), for a normal x > 0 and a scale that is a power of two, perhaps negative.
-inline Log log_of_normal(double x, double scale) noexcept { return log_of_reduced(reduce(x), scale); }
+/// The same of a normal x > 0.
+inline Log log_of_normal(double x, double scale, double offset) noexcept {
+    return log_of_reduced(reduce(x), scale, offset);
+}
 
 /// Rounds decibels to multiples of 2^-38: such numbers add exactly up to 2^14 dB.
 inline double coarse_db(double db) noexcept { return (db + 0x1.8p14) - 0x1.8p14; }
 
-/// d = k 10 log10(2) + near - far, where near is exact and far is small.
+/// d = db + offset = k 10 log10(2) + near - far, without the rounding of db + offset; near is exact without an offset,
+/// and far is small. The offset is a multiple of 2^-38 up to 1000.
 struct ReducedDb {
     double k, near, far;
 };
-inline ReducedDb reduce_db(double db) noexcept {
-    const double k = (db * octaves_per_db + rounder) - rounder;
-    return {k, db - k * octave_high, k * octave_low};
+inline ReducedDb reduce_db(double db, double offset) noexcept {
+    const double k = ((db * octaves_per_db + offset * octaves_per_db) + rounder) - rounder;
+    return {k, db + (offset - k * octave_high), k * octave_low};
 }
 
 /// With r = near - far: 10^(r / 10) = 1 + y in two parts.
@@ -103,10 +107,9 @@ inline double mantissa(const Power &p) noexcept {
     return sum + (((1.0 - sum) + p.y_high) + p.y_low);
 }
 
-/// 10^(db / 10), for |db| up to largest_ordinary_db.
+/// 10^(d / 10) of a reduced d of a size up to largest_ordinary_db.
 inline double power_of_reduced(const ReducedDb &db) noexcept {
     return mantissa(power_parts(db)) * power_of_two(db.k + rounder);
 }
-inline double power_of_ordinary_db(double db) noexcept { return power_of_reduced(reduce_db(db)); }
 
 } // namespace lvb::math::LVB_KERNEL

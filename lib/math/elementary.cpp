@@ -6,8 +6,9 @@
 namespace lvb::math {
 namespace {
 
-// Beyond these a power overflows or vanishes; halves of their exponents still make normal powers of two.
-constexpr double largest_db = 6150.0;
+// Beyond these a power overflows or vanishes, with every offset up to 1000; halves of their exponents, offset and all,
+// still make normal powers of two.
+constexpr double largest_db = 5000.0;
 
 // 2^k in two halves, for exponents that one power of two does not hold.
 struct Halves {
@@ -24,14 +25,14 @@ double limited(double db) noexcept {
     return db > largest_db ? largest_db : db;
 }
 
-// scale 10 log10(x) for every x >= 0.
-kernel::Log log_of(double x, double scale) noexcept {
+// scale 10 log10(x) + offset for every x >= 0.
+kernel::Log log_of(double x, double scale, double offset) noexcept {
     if (x == 0.0) return {scale * -infinity, 0.0};
     if (x == infinity) return {scale * infinity, 0.0};
-    if (x >= kernel::smallest_normal) return kernel::log_of_normal(x, scale);
+    if (x >= kernel::smallest_normal) return kernel::log_of_normal(x, scale, offset);
     constexpr double lift = 0x1p54;
-    const kernel::Log lifted = kernel::log_of_normal(x * lift, scale);
-    const kernel::Log by = kernel::log_of_normal(lift, scale);
+    const kernel::Log lifted = kernel::log_of_normal(x * lift, scale, offset);
+    const kernel::Log by = kernel::log_of_normal(lift, scale, 0.0);
     return {lifted.sum - by.sum, lifted.rest - by.rest};
 }
 
@@ -39,12 +40,12 @@ kernel::Log log_of(double x, double scale) noexcept {
 
 double decibels(double x, double scale, double offset) noexcept {
     if (!(x >= 0.0)) return not_a_number;
-    const kernel::Log log = log_of(x, scale);
-    return (log.sum + log.rest) + offset;
+    const kernel::Log log = log_of(x, scale, offset);
+    return log.sum + log.rest;
 }
 
 Parts<double> decibel_parts(double x, double scale) noexcept {
-    const kernel::Log log = log_of(x, scale);
+    const kernel::Log log = log_of(x, scale, 0.0);
     if (abs(log.sum) == infinity) return {log.sum, 0.0};
     const double high = kernel::coarse_db(log.sum);
     return {high, (log.sum - high) + log.rest};
@@ -53,22 +54,24 @@ Parts<double> decibel_parts(double x, double scale) noexcept {
 double ten_log10_1p(double x) noexcept {
     const double sum = 1.0 + x;
     if (!(sum >= 0.0)) return not_a_number;
-    const kernel::Log log = log_of(sum, 1.0);
+    const kernel::Log log = log_of(sum, 1.0, 0.0);
     if (sum == 0.0 || sum == infinity) return log.sum;
     // What the sum lost in rounding, as a change of the logarithm.
     const double lost = x < 1.0 ? x - (sum - 1.0) : 1.0 - (sum - x);
     return log.sum + (log.rest + lost / sum * (kernel::per_neper_high + kernel::per_neper_low));
 }
 
-double power_of_db(double db) noexcept {
-    if (abs(db) <= kernel::largest_ordinary_db) return kernel::power_of_ordinary_db(db);
-    const kernel::Power p = kernel::power_parts(kernel::reduce_db(limited(db)));
+double ratio_of_db(double db, double scale, double offset) noexcept {
+    const double scaled = scale * db, scaled_offset = scale * offset;
+    if (abs(scaled + scaled_offset) <= kernel::largest_ordinary_db)
+        return kernel::power_of_reduced(kernel::reduce_db(scaled, scaled_offset));
+    const kernel::Power p = kernel::power_parts(kernel::reduce_db(limited(scaled), scaled_offset));
     const Halves halves = halves_of(p.k);
     return kernel::mantissa(p) * halves.first * halves.second;
 }
 
 double power_of_db_m1(double db) noexcept {
-    const kernel::Power p = kernel::power_parts(kernel::reduce_db(limited(db)));
+    const kernel::Power p = kernel::power_parts(kernel::reduce_db(limited(db), 0.0));
     const Halves halves = halves_of(p.k);
     const double y = p.y_high + p.y_low;
     return ((halves.second - halves.inverse_of_first) + halves.second * y) * halves.first; // 2^k (1 + y) - 1

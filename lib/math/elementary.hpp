@@ -11,8 +11,8 @@ namespace lvb::math {
 inline double abs(double x) noexcept { return x < 0.0 ? -x : x + 0.0; } // of -0 it is 0
 inline bool is_nan(double x) noexcept { return x != x; }
 
-/// scale 10 log10(x) + offset, for a scale that is a power of two, perhaps negative; with scale 2 decibels of an
-/// amplitude ratio. 0 gives -infinity (times the scale's sign), below 0 NaN. The logarithm's error is below 0.75 ULP.
+/// scale 10 log10(x) + offset, for a scale of 1 or 2, perhaps negative, and a whole offset up to 1000; with scale 2
+/// decibels of an amplitude ratio. 0 gives -infinity (times the scale's sign), below 0 NaN. Rounded once.
 double decibels(double x, double scale, double offset) noexcept;
 
 /// scale 10 log10(x) for x >= 0 in two parts that add up further.
@@ -33,14 +33,13 @@ inline double twenty_log10(double x) noexcept { return decibels(x, 2.0, 0.0); }
 /// 10 log10(1 + x), accurate also for small x. -1 gives -infinity, below it NaN. Error below 2 ULP.
 double ten_log10_1p(double x) noexcept;
 
-/// 10^(db / 10): the power ratio of decibels. Error below 0.9 ULP; rounds once below the normal numbers.
-double power_of_db(double db) noexcept;
+/// 10^(scale (db + offset) / 10), for a scale of 1 or 1/2, perhaps negative, and a whole offset up to 1000; with scale
+/// 1/2 an amplitude ratio. Rounds once more below the normal numbers.
+double ratio_of_db(double db, double scale, double offset) noexcept;
 
-/// 10^(scale (db + offset) / 10), for a scale that is a power of two, perhaps negative; with scale 1/2 an amplitude
-/// ratio.
-inline double ratio_of_db(double db, double scale, double offset) noexcept {
-    return power_of_db(scale * (db + offset));
-}
+/// 10^(db / 10): the power ratio of decibels.
+inline double power_of_db(double db) noexcept { return ratio_of_db(db, 1.0, 0.0); }
+
 inline double amplitude_of_db(double db) noexcept { return power_of_db(0.5 * db); }
 
 /// 10^(db / 10) - 1, accurate also for small db. Error below 3 ULP.

@@ -17,6 +17,9 @@ inline constexpr Parts<double> loss_at_1_mhz_1_m{-0x1.b8d5e142a5000p+4, -0x1.d6c
 // 10 log10(29.9792458) + 90: field strength in dBuV/m of 1 mW e.i.r.p. at 1 m.
 inline constexpr Parts<double> field_at_1_mw_1_m{0x1.a312a4dd0d400p+6, -0x1.6d799ae7a7ad3p-43};
 
+// 299.792458 / (4 pi): distance in metres at which 1 MHz loses 0 dB.
+inline constexpr double lossless_m_at_1_mhz = 0x1.7db5261bc40bep+4;
+
 /// The part of the loss that depends on the frequency alone, and that on the distance alone.
 template <class F>
 auto frequency_parts(const F &frequency_mhz) noexcept {
@@ -33,7 +36,7 @@ auto free_space_loss_db(const F &frequency_mhz, const D &distance_m) noexcept {
 }
 template <class F, class L>
 auto free_space_distance_m(const F &frequency_mhz, const L &loss_db) noexcept {
-    return ratio_of_db(loss_db, 0.5, -value(loss_at_1_mhz_1_m)) / frequency_mhz;
+    return lossless_m_at_1_mhz * ratio_of_db(loss_db, 0.5, 0.0) / frequency_mhz;
 }
 template <class P, class D>
 auto field_strength_dbuv_per_m(const P &eirp_dbm, const D &distance_m) noexcept {

@@ -1,8 +1,4 @@
-// Every plain function of doubles against its own lines in the header: accuracy against the oracles, and range.
-#include "antenna/oracle.hpp"
-#include "noise/oracle.hpp"
-#include "path/oracle.hpp"
-#include "units/oracle.hpp"
+// Every plain function of doubles against the range that its lines in the header state.
 #include "units/scalars.hpp"
 
 #include <gtest/gtest.h>
@@ -16,14 +12,6 @@ using proof::Scalar;
 
 constexpr double infinity = std::numeric_limits<double>::infinity();
 
-const proof::Oracle *oracle_of(const std::string &function) {
-    for (const auto *rows : {&proof::units_oracle::rows, &proof::antenna_oracle::rows, &proof::path_oracle::rows,
-                             &proof::noise_oracle::rows})
-        for (const proof::Oracle &oracle : *rows)
-            if (function == oracle.function) return &oracle;
-    return nullptr;
-}
-
 std::string told(const Scalar &scalar, const std::vector<double> &arguments) {
     std::ostringstream out;
     out << scalar.name << std::setprecision(17);
@@ -31,57 +19,7 @@ std::string told(const Scalar &scalar, const std::vector<double> &arguments) {
     return out.str();
 }
 
-// No result can be nearer than the doubles are apart: one of the two that enclose the exact value always serves.
-bool encloses(double got, long double exact) {
-    if (static_cast<long double>(got) == exact) return true;
-    if (static_cast<long double>(got) < exact) return static_cast<long double>(std::nextafter(got, infinity)) > exact;
-    return static_cast<long double>(std::nextafter(got, -infinity)) < exact;
-}
-
-// Where the accuracy lines hold, as the header says above the conversions.
-bool accuracy_holds(const proof::Interval &interval, double x) {
-    const bool decibels = interval.argument.find("_db") != std::string::npos;
-    return x == 0.0 || (std::fabs(x) >= 1e-100 && std::fabs(x) <= (decibels ? 1000.0 : 1e100));
-}
-
 class Each : public testing::TestWithParam<Scalar> {};
-
-TEST_P(Each, KeepsItsStatedAccuracy) {
-    const Scalar &scalar = GetParam();
-    const proof::Oracle *oracle = oracle_of(scalar.name);
-    ASSERT_NE(oracle, nullptr) << scalar.name << " has no oracle";
-    const auto intervals = proof::intervals(scalar);
-    const auto accuracy = proof::accuracy(scalar);
-    proof::Random random(20250101);
-    int misses = 0;
-    long double worst = 0.0L;
-    std::string worst_case;
-    for (int i = 0; i < 20000; ++i) {
-        std::vector<double> x;
-        for (const auto &interval : intervals) {
-            x.push_back(proof::sample(interval, random));
-            while (!accuracy_holds(interval, x.back())) x.back() = proof::sample(interval, random);
-        }
-        const long double exact = oracle->value(proof::Reals(x.begin(), x.end()));
-        const double got = scalar.call(x.data());
-        if (std::isinf(exact) || std::isinf(got)) {
-            // infinity is the right answer for itself and for what no double can hold
-            EXPECT_EQ(got, static_cast<double>(exact)) << told(scalar, x);
-            continue;
-        }
-        const long double excess = std::fabs(static_cast<long double>(got) - exact) / accuracy.allowed(exact);
-        if (excess <= 1.0L || encloses(got, exact)) continue;
-        ++misses;
-        if (excess > worst || std::isnan(excess)) {
-            worst = excess;
-            std::ostringstream out;
-            out << told(scalar, x) << " gives " << std::setprecision(17) << got << ", exactly " << std::setprecision(21)
-                << exact;
-            worst_case = out.str();
-        }
-    }
-    EXPECT_EQ(misses, 0) << "of 20000; worst by a factor of " << worst << ": " << worst_case;
-}
 
 TEST_P(Each, GivesNanOutsideItsRangeAndOnlyThere) {
     const Scalar &scalar = GetParam();
@@ -158,12 +96,5 @@ TEST_P(Each, AnswersAtEveryCornerOfItsRange) {
 
 INSTANTIATE_TEST_SUITE_P(Scalar, Each, testing::ValuesIn(proof::scalars()),
                          [](const auto &scalar) { return std::string(scalar.param.name); });
-
-TEST(Oracles, AreNotLeftOverFromFunctionsThatAreGone) {
-    std::size_t found = 0;
-    for (const Scalar &scalar : proof::scalars()) found += oracle_of(scalar.name) != nullptr ? 1u : 0u;
-    EXPECT_EQ(found, proof::units_oracle::rows.size() + proof::antenna_oracle::rows.size() +
-                         proof::path_oracle::rows.size() + proof::noise_oracle::rows.size());
-}
 
 } // namespace

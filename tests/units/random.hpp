@@ -11,6 +11,7 @@ class Random {
   public:
     explicit Random(std::uint64_t seed) : engine_(seed) {}
 
+    std::uint64_t bits() { return engine_(); }
     std::uint64_t below(std::uint64_t count) { return engine_() % count; }
     double uniform(double low, double high) {
         return low + (high - low) * (static_cast<double>(engine_() >> 11) * 0x1p-53);

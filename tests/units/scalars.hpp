@@ -69,25 +69,20 @@ inline std::vector<Interval> intervals(const Scalar &scalar) {
     return found;
 }
 
+/// Units in the last place of the exact result; where `absolute` is larger than these, it counts.
 struct Accuracy {
+    double ulp = 0.0;
     double absolute = 0.0;
-    double relative = 0.0;
-
-    long double allowed(long double exact) const {
-        return std::fmax(static_cast<long double>(absolute), static_cast<long double>(relative) * std::fabs(exact));
-    }
 };
 
-/// "1e-12 dB", "relative 1e-13", "1e-12 degC or relative 1e-13, whichever is larger".
+/// "0.9 ULP", "0.9 ULP, or 1e-15 dB where that is larger".
 inline Accuracy accuracy(const Scalar &scalar) {
-    static const std::regex absolute("^([0-9.e-]+) [A-Za-z]+$"), relative("^relative ([0-9.e-]+)$"),
-        both("^([0-9.e-]+) [A-Za-z]+ or relative ([0-9.e-]+), whichever is larger$");
+    static const std::regex one("^([0-9.]+) ULP(, or ([0-9.e-]+) [A-Za-z]+ where that is larger)?$");
     const std::string line = scalar.accuracy;
     std::smatch match;
-    if (std::regex_match(line, match, absolute)) return {bound(match[1]), 0.0};
-    if (std::regex_match(line, match, relative)) return {0.0, bound(match[1])};
-    if (std::regex_match(line, match, both)) return {bound(match[1]), bound(match[2])};
-    throw std::runtime_error(std::string(scalar.name) + ": cannot read the accuracy '" + line + "'");
+    if (!std::regex_match(line, match, one))
+        throw std::runtime_error(std::string(scalar.name) + ": cannot read the accuracy '" + line + "'");
+    return {bound(match[1]), match[2].matched ? bound(match[3]) : 0.0};
 }
 
 /// A finite value of an interval: its ends and their neighbourhood, ordinary sizes, and every size a double can have.

@@ -1,0 +1,36 @@
+// How far the plain functions lie from the exact results, over many points of their ranges.
+#pragma once
+
+#include "units/scalars.hpp"
+
+#include <cstdint>
+#include <string>
+#include <vector>
+
+namespace accuracy {
+
+/// The worst of many errors, and the arguments where it stands.
+struct Worst {
+    double error = 0.0;
+    std::vector<double> at;
+    void take(double candidate, const std::vector<double> &arguments) {
+        if (candidate <= error) return; // NaN is taken
+        error = candidate;
+        at = arguments;
+    }
+};
+
+struct Measured {
+    std::uint64_t points = 0;
+    Worst ulp;       ///< in units in the last place, where the accuracy line counts in them
+    Worst near_zero; ///< in the result's unit, where the accuracy line states it so
+    Worst plain;     ///< in decibels of a result in decibels, otherwise relative; everywhere
+};
+
+/// Whether a function gives decibels, of which the plain error is taken as it is.
+bool gives_decibels(const proof::Scalar &scalar);
+
+/// The first `points` points of the one sequence that belongs to a function: the more, the harder; never other ones.
+Measured measure(const proof::Scalar &scalar, std::uint64_t points);
+
+} // namespace accuracy

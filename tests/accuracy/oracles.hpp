@@ -1,0 +1,15 @@
+// Every plain function of the header written anew from the formula and source that the header names.
+#pragma once
+
+#include "accuracy/real.hpp"
+
+#include <string>
+
+namespace accuracy {
+
+/// The exact value of a function at its arguments; throws for a name without oracle.
+using Oracle = Real (*)(const double *arguments);
+Oracle oracle_of(const std::string &function);
+std::size_t oracle_count();
+
+} // namespace accuracy

@@ -1,0 +1,413 @@
+// One list of inputs over every public function, and one digest of all that comes back.
+//
+//   levelbook-digest           prints the digest of each instruction set that this processor has
+//   levelbook-digest FILE      compares them with the one that FILE begins with
+//
+// Inputs are made with integers and single IEEE operations only, so that they are the same on every machine. What goes
+// into the digest are canonical bytes: numbers in little-endian order, every NaN as one NaN, texts with their length.
+// The version and the sizes of structs stay out: they may differ where results do not.
+#include <levelbook/levelbook.h>
+
+#include <cmath>
+#include <cstdint>
+#include <cstdio>
+#include <cstring>
+#include <string>
+#include <vector>
+
+namespace {
+
+// FNV-1a, 64 bits.
+class Digest {
+  public:
+    void number(std::uint64_t x) {
+        for (int i = 0; i < 8; ++i) byte(static_cast<unsigned char>(x >> (8 * i)));
+    }
+    void number(double x) {
+        std::uint64_t bits = 0x7ff8000000000000;
+        if (x == x) std::memcpy(&bits, &x, sizeof bits);
+        number(bits);
+    }
+    void number(std::int32_t x) { number(static_cast<std::uint64_t>(static_cast<std::int64_t>(x))); }
+    void number(std::uint32_t x) { number(std::uint64_t{x}); }
+    void text(const char *text) {
+        const std::size_t length = std::strlen(text);
+        number(std::uint64_t{length});
+        for (std::size_t i = 0; i < length; ++i) byte(static_cast<unsigned char>(text[i]));
+    }
+    template <class... Values>
+    void numbers(Values... values) {
+        (number(values), ...);
+    }
+    std::uint64_t value() const { return value_; }
+
+  private:
+    void byte(unsigned char b) { value_ = (value_ ^ b) * 0x100000001b3; }
+    std::uint64_t value_ = 0xcbf29ce484222325;
+};
+
+// Splitmix64 by its published constants.
+class Inputs {
+  public:
+    explicit Inputs(std::uint64_t seed) : state_(seed) {}
+    std::uint64_t bits() {
+        state_ += 0x9e3779b97f4a7c15;
+        std::uint64_t z = state_;
+        z = (z ^ (z >> 30)) * 0xbf58476d1ce4e5b9;
+        z = (z ^ (z >> 27)) * 0x94d049bb133111eb;
+        return z ^ (z >> 31);
+    }
+    std::uint32_t below(std::uint32_t count) { return static_cast<std::uint32_t>(bits() % count); }
+    double uniform(double low, double high) {
+        const double part = static_cast<double>(bits() >> 11) * 0x1p-53;
+        const double step = (high - low) * part;
+        return low + step;
+    }
+    double any() {
+        const std::uint64_t pattern = bits();
+        double x;
+        std::memcpy(&x, &pattern, sizeof x);
+        return x;
+    }
+    /// A positive number whose exponent lies at most `octaves` from that of 1.
+    double sized(std::uint32_t octaves) {
+        const std::uint64_t pattern = (bits() >> 12) | (std::uint64_t{1023 - octaves + below(2 * octaves)} << 52);
+        double x;
+        std::memcpy(&x, &pattern, sizeof x);
+        return x;
+    }
+    double argument() {
+        static constexpr double corners[] = {0.0,  -0.0,   1.0,       -1.0,  45.0,     90.0,     180.0,
+                                             1e-3, 1000.0, 0x1p-1074, 1e308, HUGE_VAL, -HUGE_VAL};
+        switch (below(10)) {
+        case 0:
+            return any();
+        case 1:
+            return corners[below(13)];
+        case 2:
+            return uniform(-1.0, 1.0);
+        case 3:
+            return 1.0 + sized(40) * 0x1p-20;
+        case 4:
+            return -sized(40);
+        case 5:
+        case 6:
+            return uniform(-200.0, 200.0);
+        default:
+            return sized(below(3) ? 12 : 1000);
+        }
+    }
+
+  private:
+    std::uint64_t state_;
+};
+
+template <class Struct>
+Struct sized() {
+    Struct made{};
+    made.size = sizeof(Struct);
+    return made;
+}
+
+void add(Digest &digest, const lvb_fault &fault) {
+    digest.numbers(fault.status, fault.structure, fault.field, fault.stage, fault.row, fault.value, fault.minimum,
+                   fault.maximum);
+    char text[256];
+    lvb_fault_text(&fault, text, sizeof text);
+    digest.text(text);
+}
+
+// ---- Plain functions, for themselves and over columns.
+
+struct Scalar {
+    std::uint32_t arity;
+    double (*call)(const double *);
+};
+constexpr Scalar scalars[] = {
+// in the order of their LVB_FORMULA_ numbers, as the header keeps it
+#define LVB_SCALAR_1(f, range, accuracy) {1, [](const double *x) { return f(x[0]); }},
+#define LVB_SCALAR_2(f, range, accuracy) {2, [](const double *x) { return f(x[0], x[1]); }},
+#define LVB_SCALAR_3(f, range, accuracy) {3, [](const double *x) { return f(x[0], x[1], x[2]); }},
+#include "levelbook_scalars.inc"
+};
+
+void add_scalars(Digest &digest) {
+    Inputs inputs(1);
+    for (const Scalar &scalar : scalars)
+        for (int i = 0; i < 2000; ++i) {
+            double x[3];
+            for (double &argument : x) argument = inputs.argument();
+            digest.number(scalar.call(x));
+        }
+}
+
+void add_columns(Digest &digest, std::int32_t instructions) {
+    Inputs inputs(2);
+    std::int32_t formula = 0;
+    for (const Scalar &scalar : scalars) {
+        ++formula;
+        for (std::uint32_t round = 0; round < 6; ++round) {
+            const std::size_t count = round < 5 ? 700 + round : 0;
+            const bool ordinary = round % 2 == 0;
+            std::vector<double> columns[3], result(count);
+            for (auto &column : columns)
+                for (std::size_t i = 0; i <= count; ++i)
+                    column.push_back(ordinary ? inputs.uniform(0.0, 1.0) : inputs.argument());
+            auto call = sized<lvb_columns>();
+            call.formula = formula;
+            call.instructions = instructions;
+            call.single = round % (1U << scalar.arity);
+            call.count = count;
+            call.argument_1 = columns[0].data();
+            call.argument_2 = scalar.arity > 1 ? columns[1].data() : nullptr;
+            call.argument_3 = scalar.arity > 2 ? columns[2].data() : nullptr;
+            call.result = result.data();
+            auto bad = sized<lvb_bad>();
+            digest.number(lvb_compute_columns(&call, &bad, nullptr));
+            digest.numbers(bad.count, bad.first);
+            for (const double x : result) digest.number(x);
+        }
+    }
+}
+
+// ---- Cable, chains, grids.
+
+const double own_mhz[] = {50.0, 144.0, 432.0, 900.0, 2400.0};
+const double own_db[] = {3.1, 5.5, 10.0, 15.2, 28.0};
+const double steep_db[] = {1.0, 1.4, 12.0, 20.0, 25.0};
+const double gain_db[] = {-3.0, -1.0, -2.5, -0.5, -10.0};
+
+lvb_cable_table own_table(bool steep) {
+    auto table = sized<lvb_cable_table>();
+    table.row_count = 5;
+    table.frequency_mhz = own_mhz;
+    table.attenuation_db_per_100m = steep ? steep_db : own_db;
+    return table;
+}
+
+void add_cable(Digest &digest) {
+    Inputs inputs(3);
+    const lvb_cable_table tables[] = {own_table(false), own_table(true)};
+    for (int i = 0; i < 6000; ++i) {
+        auto run = sized<lvb_cable_run>();
+        auto loss = sized<lvb_cable_loss>();
+        auto fault = sized<lvb_fault>();
+        const std::uint32_t type = inputs.below(18);
+        run.cable_type = type < 3 ? 0 : static_cast<std::int32_t>(type - 2);
+        run.frequency_mhz = inputs.below(50) ? inputs.uniform(20.0, 3000.0) : inputs.argument();
+        run.length_m = inputs.below(50) ? inputs.uniform(0.1, 200.0) : inputs.argument();
+        run.connector_count = inputs.below(5);
+        if (inputs.below(2)) run.connector_loss_db = inputs.uniform(0.01, 0.5);
+        if (inputs.below(2)) {
+            run.stated = LVB_STATED_TEMPERATURE;
+            run.temperature_degc = inputs.uniform(-40.0, 80.0);
+        }
+        const lvb_status status = lvb_compute_cable_loss(&run, type < 2 ? &tables[type] : nullptr, &loss, &fault);
+        digest.number(status);
+        if (status == LVB_OK)
+            digest.numbers(loss.notes, loss.attenuation_db_per_100m, loss.cable_loss_db, loss.connectors_loss_db,
+                           loss.loss_db);
+        else add(digest, fault);
+    }
+}
+
+struct Chain {
+    lvb_gain_table gains = sized<lvb_gain_table>();
+    lvb_cable_table cable = own_table(false);
+    std::vector<lvb_stage> stages;
+    lvb_link link = sized<lvb_link>();
+
+    Chain(Inputs &inputs) {
+        gains.row_count = 5;
+        gains.frequency_mhz = own_mhz;
+        gains.gain_db = gain_db;
+        source(inputs);
+        conducted(inputs);
+        add(inputs, LVB_KIND_ANTENNA, -3.0, 12.0);
+        if (inputs.below(2)) add(inputs, LVB_KIND_ALLOWANCE, -30.0, 0.0);
+        add(inputs, LVB_KIND_AIR, -20.0, 0.0);
+        add(inputs, LVB_KIND_ALLOWANCE, -30.0, 0.0);
+        add(inputs, LVB_KIND_ANTENNA, -3.0, 12.0);
+        conducted(inputs);
+        if (inputs.below(5)) receiver(inputs);
+        if (inputs.below(12) == 0) stages.pop_back();
+        if (inputs.below(25) == 0)
+            stages[inputs.below(static_cast<std::uint32_t>(stages.size()))].gain_db = inputs.any();
+        link.stage_size = sizeof(lvb_stage);
+        link.frequency_mhz = inputs.uniform(50.0, 1200.0);
+        link.far_distance_m = inputs.uniform(1.0, 500.0);
+        if (inputs.below(2)) link.near_distance_m = inputs.uniform(0.05, 1.0);
+        if (inputs.below(2)) {
+            link.stated = LVB_STATED_TEMPERATURE;
+            link.temperature_degc = inputs.uniform(-40.0, 80.0);
+        }
+        link.stages = stages.data();
+        link.stage_count = static_cast<std::uint32_t>(stages.size());
+    }
+    Chain(const Chain &) = delete;
+    Chain &operator=(const Chain &) = delete;
+
+  private:
+    lvb_stage &add(Inputs &inputs, std::int32_t kind, double low, double high) {
+        lvb_stage stage{};
+        stage.kind = kind;
+        stage.basis = static_cast<std::int32_t>(inputs.below(6));
+        stage.gain_db = inputs.uniform(low, high);
+        if (inputs.below(3)) stage.tolerance_db = inputs.uniform(0.0, 3.0);
+        stages.push_back(stage);
+        return stages.back();
+    }
+    void source(Inputs &inputs) { add(inputs, LVB_KIND_SOURCE, -3.0, 3.0).level_dbm = inputs.uniform(-10.0, 30.0); }
+    void conducted(Inputs &inputs) {
+        for (std::uint32_t n = inputs.below(5); n > 0; --n) {
+            const std::uint32_t kind = inputs.below(4);
+            if (kind == 0) {
+                add(inputs, LVB_KIND_AMPLIFIER, 0.0, 25.0);
+            } else if (kind == 1) {
+                lvb_stage &stage = add(inputs, LVB_KIND_PASSIVE, -12.0, 0.0);
+                if (inputs.below(2)) {
+                    stage.gain_db = 0.0;
+                    stage.gain_table = &gains;
+                }
+            } else {
+                lvb_stage &stage = add(inputs, LVB_KIND_CABLE, -12.0, 0.0);
+                stage.gain_db = 0.0;
+                stage.length_m = inputs.uniform(0.5, 60.0);
+                stage.connector_count = inputs.below(4);
+                if (kind == 2) stage.cable_type = static_cast<std::int32_t>(1 + inputs.below(14));
+                else stage.cable_table = &cable;
+            }
+        }
+    }
+    void receiver(Inputs &inputs) {
+        lvb_stage &stage = add(inputs, LVB_KIND_RECEIVER, -3.0, 3.0);
+        stage.stated = inputs.below(8) << 1; // floor, wanted band, ceiling
+        if (stage.stated & LVB_STATED_FLOOR) stage.floor_dbm = inputs.uniform(-110.0, -80.0);
+        if (stage.stated & LVB_STATED_WANTED) {
+            stage.wanted_low_dbm = inputs.uniform(-80.0, -60.0);
+            stage.wanted_high_dbm = inputs.uniform(-60.0, -40.0);
+        }
+        if (stage.stated & LVB_STATED_CEILING) stage.ceiling_dbm = inputs.uniform(-40.0, 0.0);
+    }
+};
+
+void add(Digest &digest, const lvb_end &end) {
+    digest.numbers(end.distance_m, end.level_dbm, end.worst_db, end.rss_db, end.margin_db, end.headroom_db,
+                   end.from_middle_db, end.zone, end.zone_lowest, end.zone_highest);
+}
+
+void add_budgets(Digest &digest) {
+    Inputs inputs(4);
+    for (int i = 0; i < 3000; ++i) {
+        const Chain chain(inputs);
+        auto b = sized<lvb_budget>();
+        auto fault = sized<lvb_fault>();
+        std::vector<lvb_level> levels(chain.stages.size());
+        const lvb_status status = lvb_compute_budget(&chain.link, &b, levels.data(), sizeof(lvb_level), &fault);
+        digest.number(status);
+        if (status != LVB_OK) {
+            add(digest, fault);
+            continue;
+        }
+        digest.numbers(b.verdict, b.decided_by, b.reference, b.notes, b.entries, b.guesses, b.guesses_without_tolerance,
+                       b.not_looked_up, b.estimated, b.handbook, b.data_sheet, b.measured, b.formula, b.decided_by_db,
+                       b.eirp_dbm, b.eirp_worst_db, b.guess_worst_db, b.guess_share);
+        add(digest, b.far_end);
+        add(digest, b.near_end);
+        for (const lvb_level &l : levels)
+            digest.numbers(l.reference, l.basis, l.notes, l.far_change_db, l.far_level_dbm, l.far_worst_db,
+                           l.far_rss_db, l.near_change_db, l.near_level_dbm, l.near_worst_db, l.near_rss_db);
+    }
+}
+
+void add_grids(Digest &digest, std::int32_t instructions) {
+    Inputs inputs(5);
+    for (int i = 0; i < 40; ++i) {
+        const Chain chain(inputs);
+        std::vector<double> mhz, metres;
+        for (int k = 0; k < 9; ++k) mhz.push_back(inputs.below(12) ? inputs.uniform(50.0, 1200.0) : inputs.argument());
+        for (int k = 0; k < 150 + i; ++k)
+            metres.push_back(inputs.below(60) ? inputs.uniform(0.1, 500.0) : inputs.argument());
+        std::vector<double> scratch(2 * metres.size()), level(mhz.size() * metres.size());
+        auto grid = sized<lvb_grid>();
+        auto bad = sized<lvb_bad>();
+        grid.end = i % 2;
+        grid.instructions = instructions;
+        grid.frequency_count = mhz.size();
+        grid.distance_count = metres.size();
+        grid.link = &chain.link;
+        grid.frequency_mhz = mhz.data();
+        grid.distance_m = metres.data();
+        grid.scratch = scratch.data();
+        grid.level_dbm = level.data();
+        const lvb_status status = lvb_compute_grid(&grid, &bad, nullptr);
+        digest.numbers(status, bad.count, bad.first);
+        for (const double x : level) digest.number(x);
+    }
+}
+
+// ---- What describes: ranges, the catalogue, names.
+
+void add_descriptions(Digest &digest) {
+    for (std::int32_t structure = 0; structure < 18; ++structure)
+        for (std::int32_t kind = 0; kind < 10; ++kind)
+            for (std::int32_t field = 0; field < 60; ++field) {
+                auto range = sized<lvb_range>();
+                const lvb_status status = lvb_describe_field(structure, kind, field, &range, nullptr);
+                digest.number(status);
+                if (status == LVB_OK) digest.numbers(range.required, range.minimum, range.maximum);
+            }
+    digest.number(lvb_cable_type_count());
+    for (std::int32_t type = 0; type <= 15; ++type) {
+        auto info = sized<lvb_cable_info>();
+        digest.number(lvb_describe_cable(type, &info, nullptr));
+        if (info.name == nullptr) continue;
+        digest.numbers(info.row_count, info.lowest_mhz, info.highest_mhz, info.usable_lowest_mhz,
+                       info.usable_highest_mhz, lvb_cable_type_from_name(info.name));
+        digest.text(info.name);
+        digest.text(info.description);
+        auto row = sized<lvb_cable_row>();
+        for (std::uint32_t i = 0; lvb_describe_cable_row(type, i, &row, nullptr) == LVB_OK; ++i) {
+            digest.numbers(row.frequency_mhz, row.attenuation_db_per_100m);
+            digest.text(row.source);
+            digest.text(row.remark);
+        }
+    }
+    for (std::int32_t i = -510; i < 60; ++i)
+        for (const auto name : {lvb_status_name, lvb_field_name, lvb_kind_name, lvb_basis_name, lvb_reference_name,
+                                lvb_zone_name, lvb_verdict_name})
+            digest.text(name(i));
+}
+
+std::uint64_t digest_with(std::int32_t instructions) {
+    Digest digest;
+    add_scalars(digest);
+    add_columns(digest, instructions);
+    add_cable(digest);
+    add_budgets(digest);
+    add_grids(digest, instructions);
+    add_descriptions(digest);
+    return digest.value();
+}
+
+} // namespace
+
+int main(int count, char **arguments) {
+    char wanted[17] = "";
+    if (count > 1) {
+        std::FILE *file = std::fopen(arguments[1], "r");
+        if (file == nullptr || std::fscanf(file, "%16s", wanted) != 1)
+            return std::fprintf(stderr, "cannot read %s\n", arguments[1]), 2;
+        std::fclose(file);
+    }
+    const std::int32_t asked = lvb_best_instructions();
+    int different = 0;
+    for (std::int32_t set = LVB_INSTRUCTIONS_BASELINE; set <= (asked & 255); ++set) {
+        char got[17];
+        std::snprintf(got, sizeof got, "%016llx", static_cast<unsigned long long>(digest_with(set)));
+        const bool same = count < 2 || std::strcmp(got, wanted) == 0;
+        std::printf("%s  instructions %d%s\n", got, static_cast<int>(set), same ? "" : "  DIFFERS");
+        if (!same) different = 1;
+    }
+    return different;
+}
