@@ -10,8 +10,10 @@
 set -eu
 
 instructions() { # STAGES CALLS
-    valgrind --tool=callgrind --callgrind-out-file=/dev/null "$program" "$1" "$2" 2>&1 |
-        sed -n 's/.*Collected : \([0-9]*\).*/\1/p'
+    told=$(valgrind --tool=callgrind --callgrind-out-file=/dev/null "$program" "$1" "$2" 2>&1) || true
+    counted=$(echo "$told" | sed -n 's/.*Collected : \([0-9]*\).*/\1/p')
+    [ -n "$counted" ] || echo "$told" >&2
+    echo "$counted"
 }
 cost() { # STAGES: instructions of 100 calls
     more=$(instructions "$1" 110)

@@ -9,6 +9,16 @@ set(LEVELBOOK_WARNINGS -Wall -Wextra -Wpedantic -Wshadow -Wconversion -Wsign-con
 
 target_compile_options(levelbook_objects PRIVATE ${LEVELBOOK_WARNINGS})
 
+# levelbook_left_out(WHAT): tells that tests are left out here. Where all are wanted, as a CI does, it is an error.
+option(LEVELBOOK_REQUIRE_ALL_TESTS "Refuse to configure where a test must be left out" "$ENV{CI}")
+function(levelbook_left_out what)
+  set(kind STATUS)
+  if(LEVELBOOK_REQUIRE_ALL_TESTS)
+    set(kind SEND_ERROR)
+  endif()
+  message(${kind} "levelbook: left out: ${what}")
+endfunction()
+
 # levelbook_program(NAME SOURCES...): a program of ours; it sees the public header only.
 function(levelbook_program name)
   add_executable(${name} ${ARGN})

@@ -41,18 +41,16 @@ install(FILES "${PROJECT_BINARY_DIR}/generated/levelbook-config.cmake"
               "${PROJECT_BINARY_DIR}/generated/levelbook-config-version.cmake"
         DESTINATION "${package_dir}" COMPONENT levelbook_development)
 
-# pkg-config: the way from the file up to the prefix, and what only a static link needs (everything, where no shared
-# library is built).
+# pkg-config: the way from the file up to the prefix, and what only a static link needs: a definition, for every link
+# where no shared library is built. No library is needed besides levelbook itself.
 file(RELATIVE_PATH pc_up "${CMAKE_INSTALL_FULL_LIBDIR}/pkgconfig" "${CMAKE_INSTALL_PREFIX}")
 string(REGEX REPLACE "/$" "" pc_up "${pc_up}")
 cmake_path(APPEND pc_libdir "\${prefix}" "${CMAKE_INSTALL_LIBDIR}")
 cmake_path(APPEND pc_includedir "\${prefix}" "${CMAKE_INSTALL_INCLUDEDIR}")
 set(pc_libs "-L\${libdir} -llevelbook")
-set(pc_libs_private "-lm")
 set(pc_cflags "-I\${includedir}")
 set(pc_cflags_private "-DLVB_STATIC")
 if(NOT LEVELBOOK_SHARED)
-  string(APPEND pc_libs " ${pc_libs_private}")
   string(APPEND pc_cflags " ${pc_cflags_private}")
 endif()
 configure_file("${PROJECT_SOURCE_DIR}/cmake/levelbook.pc.in" "${PROJECT_BINARY_DIR}/generated/levelbook.pc" @ONLY)

@@ -2,8 +2,10 @@
 # From a fresh clone on a bare Debian machine to the work done, in one command:
 #
 #   sh cmake/bootstrap.sh demo             build, and compute the demo production
-#   sh cmake/bootstrap.sh test             build, and run all tests: plainly, and under the sanitizers
-#   sh cmake/bootstrap.sh bench [OPTION..] build, and measure the speed (options go to the benchmark program)
+#   sh cmake/bootstrap.sh test             build, and run all tests: plainly, and under the sanitizers; the quick ones
+#                                          of a build by a second compiler too
+#   sh cmake/bootstrap.sh lint             look for defects and carelessness in the library's sources
+#   sh cmake/bootstrap.sh bench [OPTION..] build, and measure the speed (options go to Google Benchmark)
 #   sh cmake/bootstrap.sh fuzz [SECONDS]   build, and feed the library hostile input (60 seconds in all, unless given)
 #
 # It installs the packages that are missing with apt-get (as root directly, otherwise with sudo) and nothing when all are
@@ -22,6 +24,8 @@ fail() {
 # What the build of programs, tests and benchmarks needs, and what some commands need beside it.
 build_packages="cmake ninja-build g++ libgtest-dev libbenchmark-dev nlohmann-json3-dev libcli11-dev"
 test_packages="clang-14 pkg-config binutils valgrind python3 python3-cffi python3-scipy libmpfr-dev gappa"
+bench_packages="libsleef-dev python3 python3-numpy python3-cffi"
+lint_packages="clang-tidy-14 cppcheck"
 fuzz_packages="clang-14 libclang-rt-14-dev"
 
 is_installed() { [ "$(dpkg-query -W -f='${db:Status-Status}' "$1" 2>/dev/null)" = installed ]; }
@@ -62,12 +66,16 @@ jobs=$(nproc 2>/dev/null || echo 2)
 # ones, where the system allows that.
 if fixed="setarch $(uname -m) -R" && $fixed true 2>/dev/null; then :; else fixed=; fi
 
-# build PRESET [TARGET]: configures and builds; tells only what went wrong.
+configure_options=
+
+# build PRESET [TARGET...]: configures and builds; tells only what went wrong.
 build() {
-    say "building (preset $1)"
-    log=build/$1.log
+    preset=$1
+    shift
+    say "building (preset $preset)"
+    log=build/$preset.log
     mkdir -p build
-    if ! { cmake --preset "$1" && $fixed cmake --build --preset "$1" -j "$jobs" --target "${2:-all}"; } >"$log" 2>&1; then
+    if ! { cmake --preset "$preset" $configure_options && $fixed cmake --build --preset "$preset" -j "$jobs" --target "${@:-all}"; } >"$log" 2>&1; then
         tail -n 60 "$log" >&2
         fail "the build failed (its whole output: $log)"
     fi
@@ -85,7 +93,7 @@ command=${1-}
 case "$command" in
 demo)
     need $build_packages
-    build dev levelbook-desk
+    build dev levelbook_shared levelbook_static levelbook-desk levelbook-evidence first_budget
     for scenario in examples/desk/demo/*.json; do
         status=0
         build/bin/levelbook-desk budget "$scenario" || status=$?
@@ -95,13 +103,23 @@ demo)
     ;;
 test)
     need $build_packages $test_packages
-    for preset in dev address thread; do check $preset; done
-    say "all tests passed: plainly, under the address and undefined-behaviour sanitizers, under the thread sanitizer"
+    configure_options=-DLEVELBOOK_REQUIRE_ALL_TESTS=ON
+    for preset in dev address thread clang; do check $preset; done
+    say "all tests passed: plainly, under the address and undefined-behaviour sanitizers, under the thread sanitizer;" \
+        "the quick ones with a second compiler"
+    ;;
+lint)
+    need $build_packages $lint_packages
+    build dev levelbook_lint
+    say "nothing found"
     ;;
 bench)
-    need $build_packages
-    build dev levelbook-bench
-    build/bin/levelbook-bench "$@"
+    need $build_packages $bench_packages
+    build dev levelbook_bench
+    build/bin/levelbook-bench --benchmark_min_time=0.05 "$@"
+    # Debian's python3 by its path: another one may stand before it, without these packages.
+    build/bin/levelbook-table \
+        "/usr/bin/python3 bench/python_side.py build/bench/plain/levelbook.cdef.h build/lib/liblevelbook.so"
     ;;
 fuzz)
     seconds=${1-60}

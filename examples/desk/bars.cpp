@@ -99,7 +99,7 @@ std::string window_drawing(const Link &link, const Computed &computed, std::size
     };
     end_line("far", draw_end(scale, far, 'f'));
     end_line("near", draw_end(scale, near, 'n'));
-    return out + "          f and n with ~ as far as the tolerances reach in the worst case\n";
+    return out;
 }
 
 } // namespace desk

@@ -1,6 +1,7 @@
 #include "budget_json.hpp"
 
 #include "print_budget.hpp"
+#include "verdict.hpp"
 #include "workings.hpp"
 
 #include <nlohmann/json.hpp>
@@ -22,7 +23,7 @@ Json notes_json(std::uint32_t notes) {
 
 Json cable_json(const Link &link, const Stage &stage) {
     if (!is_computed_cable(stage)) return nullptr;
-    const lvb_cable_loss loss = cable_loss(link, stage);
+    const lvb_cable_loss loss = cable_loss(link.frequency_mhz, link.temperature_degc, stage);
     Json out;
     out["type"] = text_or_null(stage.cable_name);
     out["length_m"] = stage.entry.length_m;
@@ -38,7 +39,7 @@ Json stage_json(const Link &link, const Stage &stage, const lvb_level &level) {
     out["label"] = stage.label;
     out["gear"] = text_or_null(stage.gear);
     out["kind"] = lvb_kind_name(stage.entry.kind);
-    out["workings"] = workings(link, stage);
+    out["workings"] = workings(link, stage, level);
     out["note"] = text_or_null(stage.note);
     out["cable"] = cable_json(link, stage);
     out["basis"] = lvb_basis_name(level.basis);
@@ -127,11 +128,13 @@ Json link_json(const Answer &answer) {
     out["near_end"] = end_json(budget.near_end);
     out["verdict"] = lvb_verdict_name(budget.verdict);
     out["holds"] = budget.verdict == LVB_VERDICT_HOLDS;
+    out["not_judged"] = not_judged(link);
     out["decided_by"] = decided_json(budget);
     out["eirp_dbm"] = budget.eirp_dbm;
     out["eirp_worst_db"] = budget.eirp_worst_db;
     out["basis"] = guesses_json(budget);
     out["notes"] = notes_json(budget.notes);
+    if (near_distance_missing(link)) out["notes"].push_back("near distance not given");
     return out;
 }
 

@@ -2,6 +2,8 @@
 
 #include "text.hpp"
 
+#include <algorithm>
+
 namespace desk {
 namespace {
 
@@ -14,25 +16,41 @@ lvb_cable_info describe(std::int32_t type) {
     return info;
 }
 
-std::string print_row(std::int32_t type, std::uint32_t index) {
+// Sources, each with the letter under which rows name it.
+using Sources = std::vector<std::string>;
+
+char letter_of(Sources &sources, const std::string &source) {
+    const auto known = std::find(sources.begin(), sources.end(), source);
+    const auto index = known - sources.begin();
+    if (known == sources.end()) sources.push_back(source);
+    return static_cast<char>('a' + index);
+}
+
+std::string print_row(std::int32_t type, std::uint32_t index, Sources &sources) {
     lvb_cable_row row{};
     row.size = sizeof row;
     lvb_describe_cable_row(type, index, &row, nullptr);
-    const std::string numbers =
-        format("%9s MHz %8.2f dB/100 m %7.2f dB/100 ft  ", plain(row.frequency_mhz).c_str(),
-               row.attenuation_db_per_100m, lvb_db_per_100ft_from_db_per_100m(row.attenuation_db_per_100m));
-    std::string words = row.source;
-    if (row.remark[0] != '\0') words += std::string("; ") + row.remark;
-    return wrap(ascii(words), page, numbers, std::string(numbers.size(), ' '));
+    const std::string numbers = format(
+        "%9s MHz %8.2f dB/100 m %7.2f dB/100 ft  %c", plain(row.frequency_mhz).c_str(), row.attenuation_db_per_100m,
+        lvb_db_per_100ft_from_db_per_100m(row.attenuation_db_per_100m), letter_of(sources, row.source));
+    if (row.remark[0] == '\0') return numbers + "\n";
+    return wrap(ascii(row.remark), page, numbers + "; ", std::string(numbers.size() + 2, ' '));
 }
 
-std::string print_type(std::int32_t type) {
+std::string print_type(std::int32_t type, Sources &sources) {
     const lvb_cable_info info = describe(type);
     std::string out =
         wrap(std::string(info.name) + ": " + info.description + "; usable from " + plain(info.usable_lowest_mhz) +
                  " to " + plain(info.usable_highest_mhz) + " MHz (outside the rows by extrapolation)",
              page, "", "    ");
-    for (std::uint32_t i = 0; i < info.row_count; ++i) out += print_row(type, i);
+    for (std::uint32_t i = 0; i < info.row_count; ++i) out += print_row(type, i, sources);
+    return out;
+}
+
+std::string print_sources(const Sources &sources) {
+    std::string out = "Sources\n";
+    for (std::size_t i = 0; i < sources.size(); ++i)
+        out += wrap(ascii(sources[i]), page, format("  %c  ", static_cast<char>('a' + i)), "     ");
     return out;
 }
 
@@ -53,22 +71,27 @@ std::vector<std::string> catalogue_names() {
     return names;
 }
 
+std::string not_in_catalogue(const std::string &name) {
+    const std::vector<std::string> names = catalogue_names();
+    return in_quotes(name) + " is not in the catalogue of cables" +
+           suggestion(name, names, "; it holds " + listed(names));
+}
+
 std::string print_catalogue() {
     std::string out =
         "Cable types at 20 degC. Cables of one type differ by 5 to 10 % between makers (common practice,\n"
         "no source): measure your own, or enter its data sheet as an attenuation_table.\n";
     const auto count = static_cast<std::int32_t>(lvb_cable_type_count());
-    for (std::int32_t type = 1; type <= count; ++type) out += "\n" + print_type(type);
-    return out;
+    Sources sources;
+    for (std::int32_t type = 1; type <= count; ++type) out += "\n" + print_type(type, sources);
+    return out + "\n" + print_sources(sources);
 }
 
 std::string answer_cable(const CableQuestion &question) {
     lvb_cable_run run{};
     run.size = sizeof run;
     run.cable_type = lvb_cable_type_from_name(question.name.c_str());
-    if (run.cable_type == LVB_CABLE_NONE)
-        throw Refusal(in_quotes(question.name) + " is not in the catalogue of cables; the nearest is " +
-                      in_quotes(nearest(question.name, catalogue_names())));
+    if (run.cable_type == LVB_CABLE_NONE) throw Refusal(not_in_catalogue(question.name));
     if (question.connector_loss_db && *question.connector_loss_db == 0.0)
         throw Refusal("a connector loss of 0 would stand for the usual one; for no loss leave the connectors out");
     run.frequency_mhz = question.frequency_mhz;
@@ -85,8 +108,8 @@ std::string answer_cable(const CableQuestion &question) {
     fault.size = sizeof fault;
     if (lvb_compute_cable_loss(&run, nullptr, &loss, &fault) != LVB_OK) throw Refusal(why(fault));
 
-    std::string out = format("%s, %s m (%s ft), at %s MHz and %s degC\n", describe(run.cable_type).name,
-                             plain(run.length_m).c_str(), plain(lvb_feet_from_metres(run.length_m)).c_str(),
+    std::string out = format("%s, %s m (%.2f ft), at %s MHz and %s degC\n", describe(run.cable_type).name,
+                             plain(run.length_m).c_str(), lvb_feet_from_metres(run.length_m),
                              plain(run.frequency_mhz).c_str(), plain(question.temperature_degc.value_or(20.0)).c_str());
     out += format("  attenuation  %9.3f dB/100 m = %.3f dB/100 ft%s\n", loss.attenuation_db_per_100m,
                   lvb_db_per_100ft_from_db_per_100m(loss.attenuation_db_per_100m),
@@ -94,7 +117,9 @@ std::string answer_cable(const CableQuestion &question) {
     out += format("  cable        %9.3f dB\n", loss.cable_loss_db);
     out += format("  connectors   %9.3f dB (%u)\n", loss.connectors_loss_db, run.connector_count);
     out += format("  whole run    %9.3f dB\n", loss.loss_db);
-    return out + "\nPublished rows that this rests on:\n" + print_type(run.cable_type);
+    Sources sources;
+    out += "\nPublished rows that this rests on:\n" + print_type(run.cable_type, sources);
+    return out + print_sources(sources);
 }
 
 } // namespace desk

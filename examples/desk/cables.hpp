@@ -12,6 +12,9 @@ namespace desk {
 /// Designations of all types of the catalogue.
 std::vector<std::string> catalogue_names();
 
+/// Says so of a name, with what is probably meant.
+std::string not_in_catalogue(const std::string &name);
+
 /// Every type with its published rows and where each is printed.
 std::string print_catalogue();
 

@@ -27,6 +27,35 @@ const char *name_of(Kind kind) {
     return "unknown";
 }
 
+// A quantity that stands without its unit, or with one that is not known.
+std::string missing_unit(const std::string &key, const std::vector<std::string> &known) {
+    std::vector<std::string> ways;
+    for (const std::string &way : known) {
+        const std::string_view quantity = quantity_of(way);
+        if (quantity == way || (key != quantity && !key.starts_with(std::string(quantity) + "_"))) continue;
+        constexpr std::size_t longest_unit = 4;
+        const std::string rest = key.size() > quantity.size() ? key.substr(quantity.size() + 1) : "";
+        if (rest.size() > longest_unit || rest.find('_') != std::string::npos) continue;
+        ways.push_back(way);
+    }
+    return !ways.empty() ? in_quotes(key) + " needs its unit: " + listed(ways) : "";
+}
+
+// Where a key belongs that is right in another place; empty where no place has it.
+std::string belongs_elsewhere(const std::string &key) {
+    if (key == "cable_type" || key == "attenuation_table") return key + " belongs to cable";
+    for (const NumberKey &number : link_keys())
+        if (key == number.name) return key + " belongs to the link";
+    for (const NumberKey &number : stage_keys()) {
+        if (key != number.name) continue;
+        std::vector<std::string> kinds;
+        for (std::int32_t kind = LVB_KIND_SOURCE; kind <= LVB_KIND_RECEIVER; ++kind)
+            if (serves(number, kind)) kinds.emplace_back(lvb_kind_name(kind));
+        return key + " belongs to " + listed(kinds);
+    }
+    return "";
+}
+
 } // namespace
 
 void Checks::expect(const Value &value, Kind kind) const {
@@ -61,16 +90,26 @@ double Checks::number(const Value &value) const {
 void Checks::check_keys(const Value &object, const std::vector<std::string> &known, const std::string &where) const {
     for (const Value *member : object.items) {
         if (std::find(known.begin(), known.end(), member->key) != known.end()) continue;
-        document_.refuse_key(*member, in_quotes(member->key) + " is no key of " + where + "; the nearest is " +
-                                          in_quotes(nearest(member->key, known)));
+        const std::string units = missing_unit(member->key, known);
+        if (!units.empty()) document_.refuse_key(*member, units);
+        const std::string other = belongs_elsewhere(member->key);
+        std::string quantity(quantity_of(member->key));
+        std::replace(quantity.begin(), quantity.end(), '_', ' ');
+        document_.refuse_key(*member,
+                             in_quotes(member->key) + " is no key of " + where +
+                                 (other.empty() ? suggestion(member->key, known, "; its keys are " + listed(known))
+                                                : ", which has no " + quantity + "; " + other));
     }
 }
 
-std::int32_t Checks::choose(const Value &value, const std::vector<std::string> &known, const char *what) const {
+std::int32_t Checks::choose(const Value &value, const std::vector<std::string> &known, const char *what,
+                            const std::string &meanings) const {
     const std::string word = text(value);
     for (std::size_t i = 0; i < known.size(); ++i)
         if (known[i] == word) return static_cast<std::int32_t>(i);
-    document_.refuse(value, in_quotes(word) + " is no " + what + "; the nearest is " + in_quotes(nearest(word, known)));
+    document_.refuse(value,
+                     in_quotes(word) + " is no " + what +
+                         suggestion(word, known, "; there are " + (meanings.empty() ? listed(known) : meanings)));
 }
 
 std::vector<std::string> with_names(std::vector<std::string> names, const std::vector<NumberKey> &keys,

@@ -18,10 +18,11 @@ class Checks {
     std::string text(const Value &value) const;
     std::string text_or_empty(const Value &object, const char *key) const;
     double number(const Value &value) const;
-    /// Refuses every key that is not known, with the nearest one that is.
+    /// Refuses every key that is not known, and says what was probably meant.
     void check_keys(const Value &object, const std::vector<std::string> &known, const std::string &where) const;
-    /// A word out of a list; the answer is its place in the list.
-    std::int32_t choose(const Value &value, const std::vector<std::string> &known, const char *what) const;
+    /// A word out of a list; the answer is its place in the list. `meanings` tells what there is to whoever wrote none.
+    std::int32_t choose(const Value &value, const std::vector<std::string> &known, const char *what,
+                        const std::string &meanings = "") const;
 
   private:
     const Document &document_;

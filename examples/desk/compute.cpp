@@ -1,5 +1,6 @@
 #include "compute.hpp"
 
+#include <algorithm>
 #include <cmath>
 #include <utility>
 
@@ -33,13 +34,96 @@ Given find_given(const Link &link, const lvb_fault &fault) {
     return {column.value->items[static_cast<std::size_t>(fault.row)], column.key};
 }
 
+// A converted bound to five digits, rounded to the inner side of the range.
+double short_bound(double bound, bool low) {
+    if (bound == 0.0) return bound;
+    const double step = std::pow(10.0, std::floor(std::log10(std::abs(bound))) - 4.0);
+    const double nearest = std::round(bound / step);
+    const bool same = std::abs(bound / step - nearest) < 1e-6; // the bound is such a number but for its last bits
+    return step * (same ? nearest : low ? std::ceil(bound / step) : std::floor(bound / step));
+}
+
 // The allowed range, in the unit of the key that was used.
 std::string allowed(const lvb_fault &fault, const NumberKey &key) {
     if (std::isnan(fault.minimum) || std::isnan(fault.maximum)) return "";
     double low = key.from_library(fault.minimum);
     double high = key.from_library(fault.maximum);
     if (low > high) std::swap(low, high);
+    const bool converted = key.from_library(1.0) != 1.0 && key.from_library(1.0) != -1.0;
+    if (converted) low = short_bound(low, true);
+    if (converted) high = short_bound(high, false);
     return "; allowed " + plain(low) + " to " + plain(high);
+}
+
+// The number that a fault about order compares with: the far distance, or the limit of the window below this one.
+Given neighbour(const Link &link, const lvb_fault &fault) {
+    if (fault.structure == LVB_STRUCT_LINK) return link.numbers.at(LVB_FIELD_FAR_DISTANCE_M);
+    const GivenNumbers &numbers = link.stages[static_cast<std::size_t>(fault.stage)].numbers;
+    Given found;
+    for (const std::int32_t field : {LVB_FIELD_FLOOR_DBM, LVB_FIELD_WANTED_LOW_DBM, LVB_FIELD_WANTED_HIGH_DBM})
+        if (const auto given = numbers.find(field); given != numbers.end() && field < fault.field)
+            found = given->second;
+    return found;
+}
+
+// "-20 lies below floor_dbm 95 (line 6)", behind the path of the first
+std::string tell_order(const Document &document, const Link &link, const lvb_fault &fault, const Given &given) {
+    const Given other = neighbour(link, fault);
+    const bool distances = fault.structure == LVB_STRUCT_LINK;
+    std::string words = plain(given.value->number) + (distances ? " lies beyond " : " lies below ") + other.key->name +
+                        " " + plain(other.value->number) + " (line " +
+                        std::to_string(document.line_of(other.value->offset)) + ")";
+    const bool positive = given.value->number > 0.0 || other.value->number > 0.0;
+    if (!distances && positive) words += "; is a minus sign missing?";
+    return words;
+}
+
+// How a cable is given, by every key that says so.
+std::string cable_keys_of(const Stage &stage) {
+    std::string names;
+    const auto add = [&](bool given, const char *name) {
+        if (given) names += (names.empty() ? "" : " and ") + std::string(name);
+    };
+    add(!stage.cable_name.empty(), "cable_type");
+    add(stage.cable_table != nullptr, "attenuation_table");
+    add(stage.gain_table != nullptr, "gain_table");
+    if (const auto gain = stage.numbers.find(LVB_FIELD_GAIN_DB); gain != stage.numbers.end())
+        add(true, gain->second.key->name);
+    return names;
+}
+
+// The place of a stage in the chain; empty for any other fault.
+std::string tell_chain(const lvb_fault &fault, const Stage &stage) {
+    const std::string kind = lvb_kind_name(stage.entry.kind);
+    const std::string with_article =
+        (std::string_view("aeiou").find(kind[0]) != std::string::npos ? "an " : "a ") + kind;
+    switch (fault.status) {
+    case LVB_E_NO_SOURCE:
+        return "the chain must begin with a source, not with " + with_article;
+    case LVB_E_SECOND_SOURCE:
+        return "a chain has only one source";
+    case LVB_E_NO_TRANSMIT_ANTENNA:
+        return "the air needs an antenna before it";
+    case LVB_E_NO_RECEIVE_ANTENNA:
+        return "an antenna must follow the air" + (kind == "air" ? "" : " before " + with_article);
+    case LVB_E_SECOND_AIR:
+        return "a chain has only one air";
+    case LVB_E_ANTENNA_OUT_OF_PLACE:
+        return "an antenna stands before the air and one after it, and no other";
+    case LVB_E_AFTER_RECEIVER:
+        return "nothing follows the receiver";
+    default:
+        return "";
+    }
+}
+
+// Between the two antennas stands what only a cable carries.
+std::string tell_stage_in_air(const Link &link, const lvb_fault &fault) {
+    const auto end = link.stages.begin() + fault.stage;
+    const bool after_air =
+        std::any_of(link.stages.begin(), end, [](const Stage &stage) { return stage.entry.kind == LVB_KIND_AIR; });
+    return std::string(after_air ? "an antenna must follow the air first" : "the air must follow the antenna first") +
+           "; only air and allowances stand between the two antennas";
 }
 
 std::string tell_missing(const lvb_fault &fault) {
@@ -48,7 +132,8 @@ std::string tell_missing(const lvb_fault &fault) {
     return ways_to_write(stage_keys(), fault.field, 0) + " is missing";
 }
 
-std::string tell(const lvb_fault &fault, const Given &given) {
+std::string tell(const Document &document, const Link &link, const lvb_fault &fault, const Given &given) {
+    const Stage *stage = fault.stage < 0 ? nullptr : &link.stages[static_cast<std::size_t>(fault.stage)];
     const std::string written = given.value == nullptr ? "" : plain(given.value->number);
     switch (fault.status) {
     case LVB_E_MISSING:
@@ -61,7 +146,7 @@ std::string tell(const lvb_fault &fault, const Given &given) {
         if (given.value != nullptr) return written + " is out of range" + allowed(fault, *given.key);
         break;
     case LVB_E_ORDER:
-        if (given.value != nullptr) return written + " is the wrong way round" + allowed(fault, *given.key);
+        if (given.value != nullptr) return tell_order(document, link, fault, given);
         break;
     case LVB_E_TABLE_UNSORTED:
         if (given.value != nullptr) return written + " is lower than the row before it; frequencies must rise";
@@ -70,6 +155,8 @@ std::string tell(const lvb_fault &fault, const Given &given) {
         if (given.value != nullptr) return written + " stands in the row before it too";
         break;
     case LVB_E_TABLE_TOO_STEEP:
+        if (given.value != nullptr && fault.structure == LVB_STRUCT_GAIN_TABLE)
+            return written + " differs by more than 100 dB from the row before it" + allowed(fault, *given.key);
         if (given.value != nullptr) return written + " is too far from the row before it" + allowed(fault, *given.key);
         break;
     case LVB_E_TABLE_EMPTY:
@@ -78,10 +165,15 @@ std::string tell(const lvb_fault &fault, const Given &given) {
         return "the link's " + plain(fault.value) + " MHz lie outside this table; it serves " + plain(fault.minimum) +
                " to " + plain(fault.maximum) + " MHz";
     case LVB_E_CONFLICT:
-        return "a cable is given by one of cable_type, attenuation_table, gain_table and loss_db or gain_db";
+        return "a cable is given by one of cable_type, attenuation_table, gain_table and loss_db or gain_db" +
+               (stage == nullptr ? "" : "; here stand " + cable_keys_of(*stage));
+    case LVB_E_STAGE_IN_AIR:
+        return tell_stage_in_air(link, fault);
     default:
         break;
     }
+    if (stage != nullptr)
+        if (const std::string words = tell_chain(fault, *stage); !words.empty()) return words;
     char text[256];
     lvb_fault_text(&fault, text, sizeof text);
     return text;
@@ -89,7 +181,7 @@ std::string tell(const lvb_fault &fault, const Given &given) {
 
 [[noreturn]] void refuse(const Document &document, const Link &link, const lvb_fault &fault) {
     const Given given = find_given(link, fault);
-    std::string words = tell(fault, given);
+    std::string words = tell(document, link, fault, given);
     const Stage *stage = fault.stage < 0 ? nullptr : &link.stages[static_cast<std::size_t>(fault.stage)];
     const Value *at = given.value;
     const bool table_fault = fault.structure == LVB_STRUCT_CABLE_TABLE || fault.structure == LVB_STRUCT_GAIN_TABLE;
@@ -104,6 +196,8 @@ std::string tell(const lvb_fault &fault, const Given &given) {
     // A fault in gear is told where the gear stands; the link tells whose stage it is.
     const bool in_gear = stage != nullptr && !link_fault && at->path().rfind("gear", 0) == 0;
     if (in_gear) words += " (used in " + stage->value->path() + ")";
+    words += "; in link " + in_quotes(link.name);
+    if (stage != nullptr && !link_fault) words += ", " + in_quotes(stage->label);
     document.refuse(*at, words);
 }
 
@@ -150,17 +244,17 @@ Computed compute(const Document &document, const Link &link) {
     return computed;
 }
 
-lvb_cable_loss cable_loss(const Link &link, const Stage &stage) {
+lvb_cable_loss cable_loss(double frequency_mhz, std::optional<double> temperature_degc, const Stage &stage) {
     lvb_cable_run run{};
     run.size = sizeof run;
     run.cable_type = stage.entry.cable_type;
-    run.frequency_mhz = link.frequency_mhz;
+    run.frequency_mhz = frequency_mhz;
     run.length_m = stage.entry.length_m;
     run.connector_count = stage.entry.connector_count;
     run.connector_loss_db = stage.entry.connector_loss_db;
-    if (link.temperature_degc) {
+    if (temperature_degc) {
         run.stated = LVB_STATED_TEMPERATURE;
-        run.temperature_degc = *link.temperature_degc;
+        run.temperature_degc = *temperature_degc;
     }
     lvb_cable_table table{};
     if (stage.cable_table) table = lend_cable_table(*stage.cable_table);

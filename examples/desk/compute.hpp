@@ -20,7 +20,7 @@ struct Answer {
 Computed compute(const Document &document, const Link &link);
 
 /// What a computed cable consists of. Only for a stage that has a cable type or table, in a link that was computed.
-lvb_cable_loss cable_loss(const Link &link, const Stage &stage);
+lvb_cable_loss cable_loss(double frequency_mhz, std::optional<double> temperature_degc, const Stage &stage);
 
 /// Whether a stage's cable is computed from a type or a table.
 bool is_computed_cable(const Stage &stage);

@@ -2,6 +2,8 @@
 
 #include "text.hpp"
 
+#include <levelbook/levelbook.h>
+
 #include <algorithm>
 #include <charconv>
 #include <cmath>
@@ -18,8 +20,44 @@ std::string folded(std::string_view text) {
     return out;
 }
 
-// The unit of that name; letter case counts only where two names differ by nothing else.
-const Unit &unit_of(std::string_view name) {
+// The micro sign, in both of its code points, is written u here.
+std::string without_micro_sign(std::string_view name) {
+    std::string out(name);
+    for (const std::string_view sign : {"\u00B5", "\u03BC"})
+        for (std::size_t at = 0; (at = out.find(sign)) != std::string::npos;) out.replace(at, sign.size(), "u");
+    return out;
+}
+
+// Other spellings that can mean nothing else.
+std::string_view usual_name(std::string_view name) {
+    struct Spelling {
+        std::string_view written;
+        std::string_view unit;
+    };
+    constexpr Spelling spellings[] = {
+        {"f", "degF"},       {"\u00B0f", "degF"}, {"fahrenheit", "degF"}, {"c", "degC"},      {"\u00B0c", "degC"},
+        {"celsius", "degC"}, {"'", "ft"},         {"foot", "ft"},         {"feet", "ft"},     {"\"", "in"},
+        {"inch", "in"},      {"inches", "in"},    {"metre", "m"},         {"metres", "m"},    {"meter", "m"},
+        {"meters", "m"},     {"watt", "W"},       {"watts", "W"},         {":1vswr", "vswr"}, {":1 vswr", "vswr"},
+    };
+    for (const Spelling &spelling : spellings)
+        if (folded(name) == spelling.written) return spelling.unit;
+    return name;
+}
+
+// Milli and mega differ by nothing but their case, so a wrong case is not let pass.
+void ask_milli_or_mega(std::string_view name, const Unit &unit) {
+    const std::string_view known = unit.name;
+    const bool milli = known.starts_with("mW") || known.starts_with("mV");
+    if (!milli || name[0] != 'M') return;
+    const std::string mega(known.substr(1));
+    throw Refusal(in_quotes(name) + " can mean milli or mega: write " + unit.name + " for a thousandth, or a million " +
+                  mega);
+}
+
+// The unit of that name; letter case counts only where it decides.
+const Unit &unit_of(std::string_view written) {
+    const std::string name = without_micro_sign(usual_name(written));
     const Unit *found = nullptr;
     std::vector<std::string> known;
     for (const Unit &unit : units()) {
@@ -27,8 +65,12 @@ const Unit &unit_of(std::string_view name) {
         if (folded(name) == folded(unit.name)) found = &unit;
         known.emplace_back(unit.name);
     }
-    if (found != nullptr) return *found;
-    throw Refusal("unknown unit " + in_quotes(name) + "; the nearest is " + in_quotes(nearest(name, known)));
+    if (found != nullptr) {
+        ask_milli_or_mega(name, *found);
+        return *found;
+    }
+    throw Refusal("unknown unit " + in_quotes(name) +
+                  suggestion(name, known, "; 'levelbook-desk units' lists them all"));
 }
 
 struct Amount {
@@ -48,6 +90,9 @@ Amount read_amount(const std::string &text) {
     if (error != std::errc() || !std::isfinite(value))
         throw Refusal(in_quotes(text) +
                       " does not begin with a number; write the value and its unit, for example 30mW");
+    if (rest != end && *rest == ',' && rest + 1 != end && rest[1] >= '0' && rest[1] <= '9')
+        throw Refusal(in_quotes(text) + " has a decimal comma: write " + std::string(begin, rest) + "." +
+                      std::string(rest + 1, end));
     const char *unit = std::find_if(rest, end, [](char c) { return c != ' '; });
     if (unit == end) throw Refusal(in_quotes(text) + " has no unit; write the value and its unit, for example 30mW");
     return {value, &unit_of(std::string_view(unit, static_cast<std::size_t>(end - unit)))};
@@ -98,7 +143,7 @@ struct Option {
     const char *name;
 };
 constexpr Option options[] = {
-    {needs_mhz, "--at (MHz)"},  {needs_ohm, "--ohm"},     {needs_metres, "--m (metres)"},
+    {needs_mhz, "--at (MHz)"},  {needs_ohm, "--ohm"},     {needs_metres, "--m (metres) or --ft"},
     {needs_kelvin, "--kelvin"}, {needs_angle, "--angle"}, {needs_with, "--with"},
 };
 
@@ -117,6 +162,11 @@ void check_options(const Path &path, unsigned given) {
 Path path_between(const Unit &from, const Unit &to) {
     Path path;
     if (find_path(from.base, to.base, path)) return path;
+    const std::string radiated = std::string(from.name) + "_eirp";
+    for (const Unit &unit : units())
+        if (radiated == unit.name && find_path(unit.base, to.base, path))
+            throw Refusal(std::string(from.name) + " cannot be converted to " + to.name +
+                          "; radiated power can: write " + radiated);
     const std::string names = reachable(from.base);
     throw Refusal(std::string(from.name) + " cannot be converted to " + to.name +
                   (names.empty() ? "" : "; it can be to " + names));
@@ -140,7 +190,46 @@ double read_with(const std::string &text, const Path &path) {
     throw Refusal("--with " + in_quotes(text) + " does not fit this conversion");
 }
 
+// "600", "600MHz" or "0.6GHz": in the unit named, if no other stands behind the number.
+double read_option(const std::string &text, const char *name, std::string_view unit) {
+    double value = 0.0;
+    const auto [rest, error] = std::from_chars(text.data(), text.data() + text.size(), value);
+    if (error == std::errc() && rest == text.data() + text.size()) return value;
+    const Amount amount = read_amount(text);
+    Path path;
+    Inputs inputs;
+    inputs.value = amount.value * amount.unit->factor;
+    bool same = find_path(amount.unit->base, unit, path);
+    for (const Rule *rule : path) {
+        same = same && rule->same_quantity && rule->needs == needs_nothing;
+        if (same) inputs.value = rule->compute(inputs);
+    }
+    if (!same) throw Refusal(std::string(name) + " is given in " + std::string(unit) + ", not in " + amount.unit->name);
+    return inputs.value;
+}
+
+bool is_power(std::string_view base) { return base == "W" || base.starts_with("mW"); }
+
 } // namespace
+
+Inputs read_options(const OptionTexts &texts) {
+    Inputs inputs;
+    const auto take = [&](const std::string &text, unsigned need, const char *name, const char *unit, double &into) {
+        if (text.empty()) return;
+        into = read_option(text, name, unit);
+        inputs.given |= need;
+    };
+    take(texts.mhz, needs_mhz, "--at", "MHz", inputs.mhz);
+    take(texts.ohm, needs_ohm, "--ohm", "ohm", inputs.ohm);
+    take(texts.metres, needs_metres, "--m", "m", inputs.metres);
+    if (!texts.feet.empty()) {
+        inputs.metres = lvb_metres_from_feet(read_option(texts.feet, "--ft", "ft"));
+        inputs.given |= needs_metres;
+    }
+    take(texts.kelvin, needs_kelvin, "--kelvin", "K", inputs.kelvin);
+    take(texts.angle, needs_angle, "--angle", "deg", inputs.angle_deg);
+    return inputs;
+}
 
 std::string convert(const std::string &value_and_unit, const std::string &target, Inputs inputs,
                     const std::string &with) {
@@ -156,7 +245,8 @@ std::string convert(const std::string &value_and_unit, const std::string &target
     for (const Rule *rule : path) {
         inputs.value = rule->compute(inputs);
         if (std::isnan(inputs.value))
-            throw Refusal(in_quotes(value_and_unit) + " lies outside what this conversion allows: " + rule->formula);
+            throw Refusal(in_quotes(value_and_unit) + " lies outside what this conversion allows: " + rule->formula +
+                          (amount.value < 0.0 && is_power(amount.unit->base) ? "; a power is 0 or more" : ""));
         steps += std::string("  ") + rule->from + " to " + rule->to + ": " + rule->formula + "\n";
     }
     const double answer = inputs.value / to.factor;

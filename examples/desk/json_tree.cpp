@@ -1,5 +1,7 @@
 #include "json_tree.hpp"
 
+#include "json_slips.hpp"
+
 #include <algorithm>
 #include <cerrno>
 #include <cstring>
@@ -89,7 +91,10 @@ class TreeBuilder : public nlohmann::json_sax<nlohmann::json> {
         const std::size_t at = taken_ > 0 ? taken_ - 1 : 0;
         const std::string path = open_.empty() ? "" : open_.back().value->path();
         if (error.id == number_overflow) document_.refuse_at(at, path, "this number is too large");
-        document_.refuse_at(at, path, "this is not JSON: " + reason(error.what()));
+        const std::string not_json = "this is not JSON: ";
+        if (const auto slip = find_slip(document_.text_, at))
+            document_.refuse_at(slip->offset, path, not_json + slip->words);
+        document_.refuse_at(at, path, not_json + reason(error.what()));
     }
 
   private:

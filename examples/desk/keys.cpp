@@ -79,4 +79,13 @@ std::string ways_to_write(const std::vector<NumberKey> &keys, std::int32_t field
     return ways;
 }
 
+std::string_view quantity_of(std::string_view key) {
+    constexpr std::string_view units[] = {"_mw",   "_w",    "_dbm",         "_dbw",          "_dbi",
+                                          "_dbd",  "_m",    "_ft",          "_mhz",          "_ghz",
+                                          "_degc", "_degf", "_db_per_100m", "_db_per_100ft", "_db"};
+    for (const std::string_view unit : units)
+        if (key.ends_with(unit)) return key.substr(0, key.size() - unit.size());
+    return key;
+}
+
 } // namespace desk

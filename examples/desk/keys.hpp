@@ -41,4 +41,7 @@ bool serves(const NumberKey &key, std::int32_t kind);
 /// "length_m or length_ft": every way to write a field of a stage of this kind (0: of a link).
 std::string ways_to_write(const std::vector<NumberKey> &keys, std::int32_t field, std::int32_t kind);
 
+/// A key without its unit: "length" of "length_m".
+std::string_view quantity_of(std::string_view key);
+
 } // namespace desk

@@ -1,10 +1,12 @@
 // levelbook-desk: the level book for the person who plans the radio links of a show.
 //
-// Exit codes: 0 every link holds (or the question is answered), 1 some link does not, 2 bad input or usage.
+// Exit codes: 0 every link holds (or the question is answered), 1 some link does not or was not judged at every end, 2
+// bad input or usage.
 #include "budget_json.hpp"
 #include "cables.hpp"
 #include "convert.hpp"
 #include "print_budget.hpp"
+#include "verdict.hpp"
 
 #include <CLI/CLI.hpp>
 
@@ -32,11 +34,11 @@ std::vector<const Link *> chosen_links(const Scenario &scenario, const std::stri
         names.push_back(link.name);
     }
     if (chosen.empty())
-        throw Refusal("no link is named " + in_quotes(name) + "; the nearest is " + in_quotes(nearest(name, names)));
+        throw Refusal("no link is named " + in_quotes(name) + suggestion(name, names, "; there are " + listed(names)));
     return chosen;
 }
 
-Outcome budget(const std::string &file, const std::string &link_name, bool as_json) {
+Outcome budget(const std::string &file, const std::string &link_name, bool as_json, bool brief) {
     const Document document = Document::read(file);
     const Scenario scenario = read_scenario(document);
     std::vector<Answer> answers;
@@ -44,14 +46,15 @@ Outcome budget(const std::string &file, const std::string &link_name, bool as_js
 
     Outcome outcome;
     for (const Answer &answer : answers)
-        if (answer.computed.budget.verdict != LVB_VERDICT_HOLDS) outcome.code = exit_does_not_hold;
+        if (answer.computed.budget.verdict != LVB_VERDICT_HOLDS || !not_judged(*answer.link).empty())
+            outcome.code = exit_does_not_hold;
     if (as_json) {
         outcome.text = budget_json(scenario, file, answers);
         return outcome;
     }
-    outcome.text = print_heading(scenario, file);
-    for (const Answer &answer : answers) outcome.text += print_link(*answer.link, answer.computed);
-    outcome.text += print_summary(answers) + print_cautions();
+    outcome.text = print_heading(scenario, file, brief) + print_summary(answers);
+    for (const Answer &answer : answers) outcome.text += print_link(*answer.link, answer.computed, brief);
+    outcome.text += print_cautions();
     return outcome;
 }
 
@@ -68,7 +71,8 @@ class Program {
     Outcome run(int argc, char **argv) {
         app_.require_subcommand(1);
         app_.set_version_flag("--version", std::string("levelbook ") + lvb_version_text() + "\n");
-        app_.footer("Exit codes: 0 every link holds, 1 some link does not, 2 bad input or usage.");
+        app_.footer("Exit codes: 0 every link holds, 1 some link does not or was not judged at every end, 2 bad input "
+                    "or usage.");
         declare_budget();
         declare_convert();
         declare_cables();
@@ -94,26 +98,25 @@ class Program {
         for (const CLI::App *command : app_.get_subcommands([](const CLI::App *) { return true; }))
             names.push_back(command->get_name());
         if (std::find(names.begin(), names.end(), argv[1]) != names.end()) return;
-        throw Refusal("there is no command " + in_quotes(argv[1]) + "; the nearest is " +
-                      in_quotes(nearest(argv[1], names)));
+        throw Refusal("there is no command " + in_quotes(argv[1]) +
+                      suggestion(argv[1], names, "; there are " + listed(names)));
     }
     void declare_budget() {
         budget_ = app_.add_subcommand("budget", "print the level book of every link of a scenario");
         budget_->add_option("scenario", file_, "scenario file (JSON)")->required();
         budget_->add_option("--link", link_, "only the link of this name");
-        budget_->add_flag("--json", as_json_, "print JSON");
+        auto *json = budget_->add_flag("--json", as_json_, "print JSON");
+        budget_->add_flag("--brief", brief_, "print only the levels and the verdict of each link")->excludes(json);
     }
     void declare_convert() {
         convert_ = app_.add_subcommand("convert", "answer a unit question: convert 30mW dBm");
         convert_->add_option("question", words_, "value with unit, and target unit")->expected(2, 3)->required();
-        const auto input = [&](const char *name, double &into, unsigned need, const char *text) {
-            convert_->add_option(name, into, text)->each([this, need](const std::string &) { inputs_.given |= need; });
-        };
-        input("--at", inputs_.mhz, needs_mhz, "frequency in MHz");
-        input("--ohm", inputs_.ohm, needs_ohm, "impedance, or the line's, in ohm");
-        input("--m", inputs_.metres, needs_metres, "distance in metres");
-        input("--kelvin", inputs_.kelvin, needs_kelvin, "temperature of a noise source in kelvin");
-        input("--angle", inputs_.angle_deg, needs_angle, "angle between polarizations in degrees");
+        convert_->add_option("--at", options_.mhz, "frequency in MHz");
+        convert_->add_option("--ohm", options_.ohm, "impedance, or the line's, in ohm");
+        auto *metres = convert_->add_option("--m", options_.metres, "distance in metres");
+        convert_->add_option("--ft", options_.feet, "distance in feet")->excludes(metres);
+        convert_->add_option("--kelvin", options_.kelvin, "temperature of a noise source in kelvin");
+        convert_->add_option("--angle", options_.angle, "angle between polarizations in degrees");
         convert_->add_option("--with", with_, "second operand with its unit: 1.5vswr, 0.7ellipticity");
         units_ = app_.add_subcommand("units", "list the units and conversions that convert knows");
     }
@@ -133,8 +136,8 @@ class Program {
     }
 
     Outcome answer() {
-        if (budget_->parsed()) return budget(file_, link_, as_json_);
-        if (convert_->parsed()) return answer_conversion(words_, inputs_, with_);
+        if (budget_->parsed()) return budget(file_, link_, as_json_, brief_);
+        if (convert_->parsed()) return answer_conversion(words_, read_options(options_), with_);
         if (units_->parsed()) return {print_units()};
         if (cables_->parsed()) return {print_catalogue()};
         if (feet_option_->count() + metres_option_->count() == 0) throw Refusal("cable needs a length: --m or --ft");
@@ -154,8 +157,9 @@ class Program {
     std::string file_;
     std::string link_;
     bool as_json_ = false;
+    bool brief_ = false;
     std::vector<std::string> words_;
-    Inputs inputs_;
+    OptionTexts options_;
     std::string with_;
     CableQuestion question_;
     double feet_ = 0.0;

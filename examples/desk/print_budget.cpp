@@ -1,6 +1,7 @@
 #include "print_budget.hpp"
 
 #include "bars.hpp"
+#include "verdict.hpp"
 #include "workings.hpp"
 
 #include <algorithm>
@@ -60,20 +61,22 @@ std::string print_row(const Widths &widths, const std::string &label, const std:
     return out + "  " + rest + "\n";
 }
 
-std::string print_workings(const Link &link, const Stage &stage, std::uint32_t notes, std::int64_t tolerance) {
-    std::string words = workings(link, stage);
+std::string print_workings(const Link &link, const Stage &stage, const lvb_level &level, std::int64_t tolerance) {
+    std::string words = workings(link, stage, level);
     if (tolerance != 0) words += "; +-" + two_decimals(tolerance) + " dB";
     if (!stage.note.empty()) words += "; " + stage.note;
-    for (const std::string &sentence : note_sentences(notes)) words += "; NOTE: " + sentence;
+    for (const std::string &sentence : note_sentences(level.notes)) words += "; NOTE: " + sentence;
     return wrap(ascii(words), page, "      ", "      ");
 }
 
-std::string print_rows(const Link &link, const Computed &computed) {
+std::string print_rows(const Link &link, const Computed &computed, bool brief) {
     const Widths widths = widths_of(computed);
     const Scale scale = scale_of_chain(computed, bar_columns);
-    std::string out = print_row(widths, "Stage", {"far by", "to", "near by", "to"},
-                                format("%-9s  on %-*.0f%*.0f", "level is", static_cast<int>(bar_columns) - 6,
-                                       scale.low_dbm, 6, scale.high_dbm));
+    std::string out = print_row(widths, "", {"far end", "", "near end", ""}, "");
+    out.erase(out.find_last_not_of(" \n") + 1);
+    out += "\n" + print_row(widths, "Stage", {"change", "level", "change", "level"},
+                            format("%-9s  on %-*.0f%*.0f", "level is", static_cast<int>(bar_columns) - 6, scale.low_dbm,
+                                   6, scale.high_dbm));
     std::int64_t far_before = 0;
     std::int64_t near_before = 0;
     std::int64_t tolerance_before = 0;
@@ -87,32 +90,12 @@ std::string print_rows(const Link &link, const Computed &computed) {
                           two_decimals(near - near_before, true), two_decimals(near)},
                          format("%-9s  %c  ", lvb_reference_name(level.reference), basis_mark(level.basis)) +
                              level_bar(scale, level.far_level_dbm, level.near_level_dbm));
-        out += print_workings(link, link.stages[i], level.notes, tolerance - tolerance_before);
+        if (!brief) out += print_workings(link, link.stages[i], level, tolerance - tolerance_before);
         far_before = far;
         near_before = near;
         tolerance_before = tolerance;
     }
     return out;
-}
-
-const char *rounding =
-    "Rounding: levels to 0.01 dB, each change is the difference of the printed levels, so the columns "
-    "add up and a computed step can differ from its own rounding by 0.01 dB.";
-
-// How far a level lies from a limit, as the difference of the printed figures; a positive room is on the right side.
-std::string room_words(double room, std::int64_t printed, const char *right, const char *wrong) {
-    if (printed == 0 && room != 0.0) return std::string("less than 0.01 dB ") + (room < 0.0 ? wrong : right);
-    return two_decimals(std::abs(printed)) + " dB " + (room < 0.0 ? wrong : right);
-}
-
-std::string floor_words(const lvb_stage &receiver, const lvb_end &end) {
-    const std::int64_t printed = hundredths(end.level_dbm) - hundredths(receiver.floor_dbm);
-    return room_words(end.margin_db, printed, "above the floor", "BELOW the floor");
-}
-
-std::string ceiling_words(const lvb_stage &receiver, const lvb_end &end) {
-    const std::int64_t printed = hundredths(receiver.ceiling_dbm) - hundredths(end.level_dbm);
-    return room_words(end.headroom_db, printed, "under the ceiling", "ABOVE the ceiling");
 }
 
 std::string place_words(const lvb_stage &receiver, std::int32_t zone) {
@@ -134,50 +117,24 @@ std::string place_words(const lvb_stage &receiver, std::int32_t zone) {
 
 // Where the tolerances together can take the level.
 std::string tolerance_words(const lvb_stage &receiver, const lvb_end &end) {
-    if (end.zone_lowest == end.zone && end.zone_highest == end.zone) return "; all tolerances together leave it there";
+    if (end.zone_lowest == end.zone && end.zone_highest == end.zone) return "; the tolerances do not change that";
     std::string words;
     if (end.zone_lowest != end.zone) words += "; all tolerances downwards: " + place_words(receiver, end.zone_lowest);
     if (end.zone_highest != end.zone) words += "; all tolerances upwards: " + place_words(receiver, end.zone_highest);
     return words;
 }
 
-std::string print_end(const char *name, const Link &link, const lvb_end &end) {
+std::string print_end(const char *name, const Link &link, const lvb_budget &budget, const lvb_end &end) {
     const lvb_stage &receiver = link.stages.back().entry;
     std::string words = two(end.level_dbm) + " dBm";
     if (end.distance_m > 0.0) words = "at " + plain(end.distance_m) + " m " + words;
+    if (&end == &budget.near_end && near_distance_missing(link)) words += " (no near distance is given)";
     if (receiver.stated != 0) words += ", " + place_words(receiver, end.zone);
     if ((receiver.stated & LVB_STATED_FLOOR) != 0) words += "; " + floor_words(receiver, end);
     if ((receiver.stated & LVB_STATED_CEILING) != 0) words += "; " + ceiling_words(receiver, end);
     words += "; tolerance +-" + two(end.worst_db) + " dB worst case, +-" + two(end.rss_db) + " dB root-sum-square";
     if (receiver.stated != 0 && end.worst_db > 0.0) words += tolerance_words(receiver, end);
     return wrap(words, page, format("  %-9s ", name), std::string(12, ' '));
-}
-
-std::string verdict_words(const Link &link, const lvb_budget &budget) {
-    const lvb_stage &receiver = link.stages.back().entry;
-    const std::string far = "the far end lies " + floor_words(receiver, budget.far_end);
-    const std::string near = "the near end lies " + ceiling_words(receiver, budget.near_end);
-    switch (budget.verdict) {
-    case LVB_VERDICT_HOLDS:
-        return "HOLDS at both ends, even with every tolerance against you";
-    case LVB_VERDICT_DROPS_OUT:
-        return "DROPS OUT: " + far;
-    case LVB_VERDICT_OVERLOADS:
-        return "OVERLOADS: " + near;
-    case LVB_VERDICT_DROPS_OUT_AND_OVERLOADS:
-        return "DROPS OUT AND OVERLOADS: " + far + ", " + near;
-    case LVB_VERDICT_DOUBTFUL: {
-        std::string words = "DOUBTFUL: inside as entered, but the tolerances together can push";
-        const bool far_end = budget.far_end.margin_db < budget.far_end.worst_db;
-        const bool near_end = budget.near_end.headroom_db < budget.near_end.worst_db;
-        if (far_end) words += " the far end below the floor";
-        if (far_end && near_end) words += " and";
-        if (near_end) words += " the near end above the ceiling";
-        return words;
-    }
-    default:
-        return "NOT JUDGED: no receiver with a floor or a ceiling ends this chain";
-    }
 }
 
 std::string decision_words(const Link &link, const lvb_budget &budget) {
@@ -197,54 +154,74 @@ std::string guess_words(const lvb_budget &budget) {
     if (budget.guesses == 0) return words + ": every number rests on something";
     words += " (" + std::to_string(budget.estimated) + " estimated, " + std::to_string(budget.not_looked_up) +
              " not looked up)";
-    if (budget.far_end.worst_db > 0.0)
-        words += "; they carry " + two(budget.guess_worst_db) + " dB of the far end's " + two(budget.far_end.worst_db) +
-                 " dB tolerance, " + format("%.0f %%", 100.0 * budget.guess_share);
-    if (budget.guesses_without_tolerance > 0)
-        words += "; " + std::to_string(budget.guesses_without_tolerance) + " of them without a tolerance";
-    return words;
+    const std::uint32_t bare = budget.guesses_without_tolerance;
+    if (bare == budget.guesses) return words + "; none of them has a tolerance, so their part is unknown";
+    words += "; they carry " + two(budget.guess_worst_db) + " dB of the far end's " + two(budget.far_end.worst_db) +
+             " dB tolerance";
+    if (bare == 0) return words + format(", %.0f %%", 100.0 * budget.guess_share);
+    return words + "; " + std::to_string(bare) + " of them without a tolerance, so their part is unknown";
 }
 
 std::string line(const char *name, const std::string &words) {
     return wrap(words, page, format("  %-9s ", name), std::string(12, ' '));
 }
 
+std::string power_words(double dbm) {
+    const double milliwatts = lvb_mw_from_dbm(dbm);
+    return milliwatts < 1000.0 ? format("%.3g mW", milliwatts) : format("%.3g W", milliwatts / 1000.0);
+}
+
+// The receiver's window, and where both ends of the walk lie.
+std::string print_ends(const Link &link, const Computed &computed) {
+    const lvb_budget &budget = computed.budget;
+    const std::string window = window_drawing(link, computed, window_columns);
+    return window + (window.empty() ? "" : "\n") + print_end("Far end:", link, budget, budget.far_end) +
+           print_end("Near end:", link, budget, budget.near_end);
+}
+
+// What decides the verdict, what is radiated, and what the figures rest on.
+std::string print_grounds(const Link &link, const lvb_budget &budget) {
+    std::string out = line("Decided:", decision_words(link, budget));
+    if (!std::isnan(budget.eirp_dbm))
+        out += line("Radiates:", two(budget.eirp_dbm) + " dBm e.i.r.p. (" + power_words(budget.eirp_dbm) + "), +-" +
+                                     two(budget.eirp_worst_db) +
+                                     " dB worst case; not judged against any limit: your licence and the exposure "
+                                     "rules decide");
+    return out + line("Guesses:", guess_words(budget));
+}
+
 } // namespace
 
-std::string print_heading(const Scenario &scenario, const std::string &file) {
+std::string print_heading(const Scenario &scenario, const std::string &file, bool brief) {
     std::string out = wrap(ascii("Level book of " + scenario.production + " (" + file + ")"), page, "", "  ");
     if (!scenario.note.empty()) out += wrap(ascii(scenario.note), page, "  ", "  ");
+    if (brief) return out;
     out += "\nHow to read it\n";
     const auto item = [&](const char *words) { out += wrap(words, page, "  - ", "    "); };
     item("far: the farthest point of the walk with every allowance taken, judged against the floor; near: the nearest "
-         "point with none, judged against the ceiling. by: change in dB; to: level after the stage in dBm.");
+         "point with none, judged against the ceiling. change: in dB; level: after the stage, in dBm.");
+    item("Levels are rounded to 0.01 dB and each change is the difference of the printed levels, so the columns add up "
+         "and a computed step can differ from its own rounding by 0.01 dB.");
     item("A level is conducted (in a cable), e.i.r.p. (radiated), or isotropic (what an isotropic antenna receives).");
     item("on: what the number rests on. M measured, D data sheet, H handbook, F formula; guesses are e estimate and "
          "? not looked up.");
-    item("The bar shows where the level lies: f far, n near, * both.");
+    item("The bar shows where the level lies: f far, n near, * both. In the receiver's window ~ stands as far as the "
+         "tolerances reach in the worst case.");
     return out;
 }
 
-std::string print_link(const Link &link, const Computed &computed) {
+std::string print_link(const Link &link, const Computed &computed, bool brief) {
     const lvb_budget &budget = computed.budget;
     std::string title = "LINK " + link.name;
     if (!link.direction.empty()) title += ", " + link.direction;
     title += ", " + plain(link.frequency_mhz) + " MHz";
     if (link.temperature_degc) title += ", cables at " + plain(*link.temperature_degc) + " degC";
     std::string out = std::string(page, '-') + "\n" + wrap(ascii(title), page, "", "  ");
-    if (!link.note.empty()) out += wrap(ascii(link.note), page, "  ", "  ");
-    out += "\n" + print_rows(link, computed) + wrap(rounding, page, "  ", "  ") + "\n";
-    const std::string window = window_drawing(link, computed, window_columns);
-    if (!window.empty()) out += window + "\n";
-    out += print_end("Far end:", link, budget.far_end);
-    out += print_end("Near end:", link, budget.near_end);
+    if (!link.note.empty() && !brief) out += wrap(ascii(link.note), page, "  ", "  ");
+    out += "\n" + print_rows(link, computed, brief) + "\n";
+    if (!brief) out += print_ends(link, computed);
     out += line("Verdict:", verdict_words(link, budget));
-    out += line("Decided:", decision_words(link, budget));
-    if (!std::isnan(budget.eirp_dbm))
-        out += line("Radiates:", two(budget.eirp_dbm) + " dBm e.i.r.p. (" +
-                                     format("%.3g", lvb_mw_from_dbm(budget.eirp_dbm)) + " mW), +-" +
-                                     two(budget.eirp_worst_db) + " dB worst case; not judged against any limit");
-    out += line("Guesses:", guess_words(budget));
+    if (!brief) out += print_grounds(link, budget);
     for (const std::string &sentence : note_sentences(budget.notes)) out += line("NOTE:", sentence);
     return out;
 }

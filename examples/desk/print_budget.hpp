@@ -5,8 +5,8 @@
 
 namespace desk {
 
-std::string print_heading(const Scenario &scenario, const std::string &file);
-std::string print_link(const Link &link, const Computed &computed);
+std::string print_heading(const Scenario &scenario, const std::string &file, bool brief);
+std::string print_link(const Link &link, const Computed &computed, bool brief);
 /// One line for each link.
 std::string print_summary(const std::vector<Answer> &answers);
 std::string print_cautions();

@@ -38,16 +38,15 @@ const Value *StageReader::gear_of(const Value &stage) const {
     if (name == nullptr) return nullptr;
     const auto known = gear_.find(checks_.text(*name));
     if (known != gear_.end()) return known->second;
-    const std::string near = nearest(name->text, gear_names_);
+    const std::string otherwise = gear_names_.empty() ? "" : "; it holds " + listed(gear_names_);
     checks_.document().refuse(*name, in_quotes(name->text) + " is not in the gear list" +
-                                         (near.empty() ? "" : "; the nearest is " + in_quotes(near)));
+                                         suggestion(name->text, gear_names_, otherwise));
 }
 
 std::int32_t StageReader::cable_type(const Value &name) const {
     const std::int32_t type = lvb_cable_type_from_name(name.text.c_str());
     if (type != LVB_CABLE_NONE && name.text.find('\0') == std::string::npos) return type;
-    checks_.document().refuse(name, in_quotes(name.text) + " is not in the catalogue of cables; the nearest is " +
-                                        in_quotes(nearest(name.text, catalogue_names())));
+    checks_.document().refuse(name, not_in_catalogue(name.text));
 }
 
 std::shared_ptr<const Table> StageReader::shared_table(const Value &value,
@@ -58,7 +57,11 @@ std::shared_ptr<const Table> StageReader::shared_table(const Value &value,
 }
 
 std::int32_t StageReader::kind_of(const Value &object) const {
-    return checks_.choose(checks_.need(object, "kind"), words(lvb_kind_name, 1), "kind of stage") + 1;
+    return checks_.choose(checks_.need(object, "kind"), words(lvb_kind_name, 1), "kind of stage",
+                          "source (transmitter, generator), passive (splitter, combiner, filter, pad), cable, "
+                          "amplifier (active combiner or splitter), antenna, air, allowance (body, fading, "
+                          "polarization), receiver") +
+           1;
 }
 
 void StageReader::check_stage_keys(const Value &object, std::int32_t kind, bool in_link) const {

@@ -126,4 +126,23 @@ std::string nearest(std::string_view name, const std::vector<std::string> &known
     return best;
 }
 
+bool is_near(std::string_view name, std::string_view candidate) {
+    const std::string wanted = folded(name);
+    const std::string other = folded(candidate);
+    if (wanted.size() > 1 && other.find(wanted) != std::string::npos) return true;
+    return changes(wanted, other) <= std::max<std::size_t>(1, std::min(wanted.size(), other.size()) / 3);
+}
+
+std::string suggestion(std::string_view name, const std::vector<std::string> &known, const std::string &otherwise) {
+    const std::string near = nearest(name, known);
+    return !near.empty() && is_near(name, near) ? "; the nearest is " + in_quotes(near) : otherwise;
+}
+
+std::string listed(const std::vector<std::string> &names) {
+    std::string list;
+    for (const std::string &name : names) list += (list.empty() ? "" : ", ") + name;
+    constexpr std::size_t longest = 300;
+    return shorten(ascii(list), longest);
+}
+
 } // namespace desk

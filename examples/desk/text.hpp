@@ -42,4 +42,13 @@ std::string two_decimals(std::int64_t hundredths, bool sign = false);
 /// signs do not count. Empty when nothing is known.
 std::string nearest(std::string_view name, const std::vector<std::string> &known);
 
+/// Whether a person who wrote `name` can have meant the candidate: it holds the name, or differs in few letters.
+bool is_near(std::string_view name, std::string_view candidate);
+
+/// "; the nearest is 'cable'" where something is near, or else the other words.
+std::string suggestion(std::string_view name, const std::vector<std::string> &known, const std::string &otherwise);
+
+/// Names with commas between, cut where there are very many.
+std::string listed(const std::vector<std::string> &names);
+
 } // namespace desk

@@ -1,5 +1,8 @@
 #include "workings.hpp"
 
+#include <algorithm>
+#include <cmath>
+
 namespace desk {
 namespace {
 
@@ -17,15 +20,93 @@ std::string source_words(const Stage &stage) {
     return words;
 }
 
+// A row of a cable's table, at 20 degC.
+struct Row {
+    double mhz;
+    double db_per_100m;
+};
+
+std::vector<Row> rows_of(const Stage &stage) {
+    std::vector<Row> rows;
+    if (stage.cable_table) {
+        for (std::size_t i = 0; i < stage.cable_table->values.size(); ++i)
+            rows.push_back({stage.cable_table->frequency_mhz[i], stage.cable_table->values[i]});
+        return rows;
+    }
+    lvb_cable_row row{};
+    row.size = sizeof row;
+    for (std::uint32_t i = 0; lvb_describe_cable_row(stage.entry.cable_type, i, &row, nullptr) == LVB_OK; ++i)
+        rows.push_back({row.frequency_mhz, row.attenuation_db_per_100m});
+    return rows;
+}
+
+// The first of the two neighbours that serve a frequency; those at the end serve what lies outside.
+std::size_t lower_neighbour(std::size_t rows, double mhz, const auto &mhz_of) {
+    std::size_t i = 0;
+    while (i + 2 < rows && mhz_of(i + 1) <= mhz) ++i;
+    return i;
+}
+
+// The law of lvb_cable_table through two rows: a sqrt(f) + b f, or a power of f where that needs a negative a or b.
+std::string law_words(const Row &low, const Row &high) {
+    const double root_low = std::sqrt(low.mhz);
+    const double root_high = std::sqrt(high.mhz);
+    const double b = (high.db_per_100m / root_high - low.db_per_100m / root_low) / (root_high - root_low);
+    const double a = low.db_per_100m / root_low - b * root_low;
+    if (a >= 0.0 && b >= 0.0) return format("%.6g sqrt(MHz) + %.6g MHz", a, b);
+    const double power = std::log(high.db_per_100m / low.db_per_100m) / std::log(high.mhz / low.mhz);
+    return format("%.3f (MHz / %s)^%.6f", low.db_per_100m, plain(low.mhz).c_str(), power);
+}
+
+// "from 16.300 at 450 and 24.700 at 850 MHz: 0.557807 sqrt(MHz) + 0.009927 MHz = 18.195 at 20 degC, x 1.0070 at 25
+// degC"
+std::string attenuation_words(const Link &link, const Stage &stage, double warm) {
+    const double cold = cable_loss(link.frequency_mhz, std::nullopt, stage).attenuation_db_per_100m;
+    const std::vector<Row> rows = rows_of(stage);
+    const std::size_t i = lower_neighbour(rows.size(), link.frequency_mhz, [&](std::size_t k) { return rows[k].mhz; });
+    const auto row = [&](const Row &one) { return format("%.3f at %s", one.db_per_100m, plain(one.mhz).c_str()); };
+    std::string words = "from " + row(rows[i]);
+    if (rows.size() > 1) words += " and " + row(rows[i + 1]);
+    words +=
+        " MHz: " + (rows.size() > 1 ? law_words(rows[i], rows[i + 1])
+                                    : format("%.3f sqrt(MHz / %s)", rows[0].db_per_100m, plain(rows[0].mhz).c_str()));
+    words += format(" = %.3f dB/100 m at 20 degC", cold);
+    if (link.temperature_degc) words += format(", x %.4f at ", warm / cold) + plain(*link.temperature_degc) + " degC";
+    return words;
+}
+
+// "between 540 MHz 11 dBi and 608 MHz 12 dBi: 11.026 dBi"
+std::string gain_words(const Link &link, const Stage &stage, const lvb_level &level) {
+    const Table &table = *stage.gain_table;
+    const NumberKey &key = *table.value_column.key;
+    double gain = level.far_change_db;
+    if (stage.entry.kind == LVB_KIND_SOURCE) gain -= stage.entry.level_dbm;
+    if (stage.entry.kind == LVB_KIND_AIR) gain += lvb_free_space_loss_db(link.frequency_mhz, link.far_distance_m);
+    const auto row = [&](std::size_t k) {
+        return plain(table.frequency_mhz[k]) + " MHz " + plain(table.value_column.value->items[k]->number) + " " +
+               key.unit;
+    };
+    const std::size_t count = table.values.size();
+    std::string words = "gain table of " + std::to_string(count) + " rows, ";
+    const auto exact = std::find(table.frequency_mhz.begin(), table.frequency_mhz.end(), link.frequency_mhz);
+    if (exact != table.frequency_mhz.end())
+        return words + "at " + row(static_cast<std::size_t>(exact - table.frequency_mhz.begin()));
+    const std::size_t i =
+        lower_neighbour(count, link.frequency_mhz, [&](std::size_t k) { return table.frequency_mhz[k]; });
+    return words + "between " + row(i) + " and " + row(i + 1) + ": " + format("%.3f ", key.from_library(gain) + 0.0) +
+           key.unit;
+}
+
 std::string cable_words(const Link &link, const Stage &stage) {
     if (!is_computed_cable(stage)) return "as measured";
-    const lvb_cable_loss loss = cable_loss(link, stage);
+    const lvb_cable_loss loss = cable_loss(link.frequency_mhz, link.temperature_degc, stage);
     const lvb_stage &entry = stage.entry;
     std::string words = stage.cable_table ? "own table" : stage.cable_name;
     words += " " + as_given(stage.numbers.at(LVB_FIELD_LENGTH_M));
     words += " x " + format("%.3f", loss.attenuation_db_per_100m) + " dB/100 m";
     if (link.temperature_degc) words += " at " + plain(*link.temperature_degc) + " degC";
-    words += " = " + format("%.3f", loss.cable_loss_db) + " dB";
+    words += " = " + format("%.3f", loss.cable_loss_db) + " dB (" +
+             attenuation_words(link, stage, loss.attenuation_db_per_100m) + ")";
     if (entry.connector_count == 0) return words + ", no connectors";
     return words + ", " + std::to_string(entry.connector_count) + " connectors x " +
            format("%.4f", loss.connectors_loss_db / entry.connector_count) + " = " +
@@ -66,7 +147,7 @@ std::string as_given(const Given &given) {
     return feet ? words + " (" + plain(converted) + " m)" : words;
 }
 
-std::string workings(const Link &link, const Stage &stage) {
+std::string workings(const Link &link, const Stage &stage, const lvb_level &level) {
     std::string words = lvb_kind_name(stage.entry.kind);
     const auto add = [&](const std::string &more) {
         if (!more.empty()) words += ", " + more;
@@ -76,10 +157,7 @@ std::string workings(const Link &link, const Stage &stage) {
         add(plain(gain->value->number) + " " + gain->key->unit);
         if (std::string_view(gain->key->unit) == "dBd") words += " = " + two(stage.entry.gain_db) + " dBi";
     }
-    if (stage.gain_table)
-        add("gain table of " + std::to_string(stage.gain_table->values.size()) + " rows from " +
-            plain(stage.gain_table->frequency_mhz.front()) + " to " + plain(stage.gain_table->frequency_mhz.back()) +
-            " MHz");
+    if (stage.gain_table) add(gain_words(link, stage, level));
     for (const std::shared_ptr<const Table> *table : {&stage.gain_table, &stage.cable_table})
         if (*table && !(*table)->origin.empty()) add("table from: " + (*table)->origin);
     return words;

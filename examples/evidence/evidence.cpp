@@ -34,9 +34,13 @@ const char *known_as(Known known) {
     case Known::implementation:
         return "coefficients seen in an implementation";
     case Known::derived:
-        return "derived from exact constants";
+        return "derived from exact constants or printed lines";
     case Known::practice:
         return "rule of the trade";
+    case Known::unnamed:
+        return "seen in a document that cannot be named";
+    case Known::contract:
+        return "the header's own promise, no evidence";
     case Known::memory:
         return "from memory only";
     }

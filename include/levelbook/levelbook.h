@@ -17,9 +17,12 @@
  *  - A struct's first member is `size`; set it to sizeof the struct. The elements of an array of structs carry no size
  *    of their own: it is passed with the array. A zeroed struct with its size set is valid, or it is refused with a
  *    fault that names the missing field.
- *  - Zero means the neutral default. Where zero is also a real value (0 dBm, 0 degC), the struct has a member `stated`:
- *    set the bit of every such field that you give. A value without its bit is refused, never ignored.
- *  - A field that does not belong to what a struct describes must be zero; a filled one is refused, never ignored.
+ *  - Zero means the neutral default. Where zero is also a real value that must be told from "not given" (a window's
+ *    limit of 0 dBm, 0 degC), the struct has a member `stated`: set the bit of every such field that you give. A value
+ *    without its bit is refused, never ignored. A source's level_dbm is taken as it is: 0 is 0 dBm.
+ *  - A field that does not belong to what a struct describes must be zero; a filled one is refused, never ignored. (A
+ *    link's temperature may be given whether or not it has a cable to use it.)
+ *  - Results must not overlap the structs and tables that a call reads, but for what a function says itself.
  *  - Fields are only ever appended. A library newer than its caller reads the missing tail as zero. A tail that the
  *    library does not know must be zero, or the call is refused; in a result such a tail is set to zero.
  *
@@ -190,10 +193,12 @@ enum {
     LVB_FIELD_FREQUENCY_COUNT = 51,
     LVB_FIELD_DISTANCE_COUNT = 52,
     LVB_FIELD_DISTANCE_M = 53,
-    LVB_FIELD_SCRATCH = 54
+    LVB_FIELD_SCRATCH = 54,
+    LVB_FIELD_TABLE = 55
 };
 
-/** Why a call was refused, in numbers. Give one (with its size set) to any call that takes it, or a null pointer. */
+/** Why a call was refused, in numbers. Give one (with its size set) to any call that takes it, or a null pointer. A fault of
+ *  a wrong size refuses the call with LVB_E_STRUCT_SIZE and is not written; a call that succeeds clears it. */
 typedef struct lvb_fault {
     uint32_t size;     /**< sizeof(lvb_fault), set by the caller */
     lvb_status status; /**< what the call returned */
@@ -634,7 +639,7 @@ LVB_API double lvb_reflection_from_resistances(double load_ohm, double reference
 
 /** Upper limit, in dB (0 or more), of the error that two mismatches facing each other can cause.
  *  Formula: 20 log10(1 + reflection_1 reflection_2).
- *  Source: interaction of source and load mismatch, IEC 60966 and common metrology practice.
+ *  Source: interaction of two mismatches, common practice of power measurement, no source.
  *  Range: reflection_1 [0, 1], reflection_2 [0, 1].
  *  Refused: outside the range, and NaN, gives NaN.
  *  Accuracy: 1 ULP, or 8e-16 dB where that is larger. Since: 0.1. */
@@ -794,7 +799,7 @@ LVB_API double lvb_eirp_dbm_from_field_strength(double field_dbuv_per_m, double 
 /** Power density in W/m2 in free space at a distance from a radiated power.
  *  Exposure rules are set by the national authority and may ask for factors that this plain relation does not hold.
  *  Formula: p / (4 pi distance_m^2), p = 10^((eirp_dbm - 30) / 10) W.
- *  Source: ITU-R P.525; 47 CFR 1.1310 uses the same relation (1 mW/cm2 is 10 W/m2).
+ *  Source: ITU-R P.525. Exposure limits such as those of 47 CFR 1.1310 are stated in it (1 mW/cm2 is 10 W/m2).
  *  Range: eirp_dbm [-inf, inf], distance_m (0, inf).
  *  Refused: outside the range, and NaN, gives NaN.
  *  Accuracy: 3 ULP. Since: 0.1. */
@@ -990,9 +995,9 @@ typedef struct lvb_bad {
 /** Computes a plain function for every value of its columns. Every element is processed; a bad one gives NaN, as the
  *  function itself does, and is counted. The bits are those of the function, on every instruction set.
  *  bad and fault may be null.
- *  Refused: a null columns, argument or result (LVB_E_NULL; none is needed where count is 0); an unknown formula, or
- *  instructions that this processor lacks (LVB_E_UNKNOWN_VALUE); an argument too many, or `single` for one
- *  (LVB_E_UNUSED); a count above LVB_MAX_VALUES (LVB_E_COUNT). Nothing is written then.
+ *  Refused: a null columns, argument or result (LVB_E_NULL; none is needed where count is 0); no formula
+ *  (LVB_E_MISSING); an unknown formula, or instructions that this processor lacks (LVB_E_UNKNOWN_VALUE); an argument
+ *  too many, or `single` for one (LVB_E_UNUSED); a count above LVB_MAX_VALUES (LVB_E_COUNT). Nothing is written then.
  *  Accuracy: as the function. Cost: linear in count; about 1 to 4 ns a value for logarithms and powers. Since: 0.1. */
 LVB_API lvb_status lvb_compute_columns(const lvb_columns *columns, lvb_bad *bad, lvb_fault *fault);
 
@@ -1013,7 +1018,8 @@ enum {
 /** Bits of a member `notes`: what a reader of the result should know. */
 enum {
     LVB_NOTE_EXTRAPOLATED = 1, /**< a cable's attenuation lies outside its table and was extrapolated */
-    LVB_NOTE_NEAR_FIELD = 2    /**< a distance is under one wavelength, where free space does not apply */
+    LVB_NOTE_NEAR_FIELD = 2,   /**< a distance is under one wavelength, where free space does not apply */
+    LVB_NOTE_NEAR_NOT_GIVEN = 4 /**< no near distance was given: the near end is taken at the far distance */
 };
 
 /** Cable types of the built-in catalogue. Numbers are pinned; types are only appended, without gaps. */
@@ -1107,7 +1113,7 @@ typedef struct lvb_cable_row {
  *  Range: as the fields of lvb_cable_run and lvb_cable_table say.
  *  Refused: null run or loss (LVB_E_NULL); neither type nor table (LVB_E_MISSING), both (LVB_E_CONFLICT); a frequency
  *  beyond the usable range (LVB_E_OUTSIDE_TABLE); values outside their ranges; bad tables.
- *  Accuracy: 1e-12 dB of the stated law. A published row that is left out of its table is met within 1.3 % (median),
+ *  Accuracy: relative 1e-12 of the stated law where neighbouring rows lie 1 % or more apart. A published row that is left out of its table is met within 1.3 % (median),
  *  7 % (nine of ten) and 14 % (worst: RG-8X at 50 MHz, printed coarsely). Other publications on one type differ from the
  *  catalogue by up to 12 %. Since: 0.1. */
 LVB_API lvb_status lvb_compute_cable_loss(const lvb_cable_run *run, const lvb_cable_table *table, lvb_cable_loss *loss,
@@ -1154,7 +1160,7 @@ enum {
 enum {
     LVB_BASIS_NOT_LOOKED_UP = 0, /**< for a cable of the catalogue this counts as handbook, for air as formula */
     LVB_BASIS_ESTIMATE = 1,
-    LVB_BASIS_HANDBOOK = 2,
+    LVB_BASIS_HANDBOOK = 2, /**< a published table: handbook, textbook, guide, a society's page */
     LVB_BASIS_DATA_SHEET = 3,
     LVB_BASIS_MEASURED = 4,
     LVB_BASIS_FORMULA = 5 /**< computed by a formula with a published source */
@@ -1180,8 +1186,8 @@ enum {
 /** The verdict over the whole walk. */
 enum {
     LVB_VERDICT_NOT_JUDGED = 0, /**< neither floor nor ceiling is stated */
-    LVB_VERDICT_HOLDS = 1,      /**< both ends inside, with every tolerance against you too */
-    LVB_VERDICT_DOUBTFUL = 2,   /**< both ends inside as entered, but the tolerances together can push one out */
+    LVB_VERDICT_HOLDS = 1,      /**< inside at each end whose limit is stated, with every tolerance against you too */
+    LVB_VERDICT_DOUBTFUL = 2,   /**< inside as entered, but the tolerances together can push an end below the floor or above the ceiling */
     LVB_VERDICT_DROPS_OUT = 3,  /**< the far end lies below the floor */
     LVB_VERDICT_OVERLOADS = 4,  /**< the near end lies above the ceiling */
     LVB_VERDICT_DROPS_OUT_AND_OVERLOADS = 5 /**< both */
@@ -1244,7 +1250,7 @@ typedef struct lvb_link {
     const lvb_stage *stages; /**< stage_count stages, source first */
     const char *label;       /**< the host's; never read */
     double frequency_mhz;    /**< 0.1 to 300000 MHz */
-    double far_distance_m;   /**< farthest point of the walk, 0.01 to 1e9 m; needed where the chain has air */
+    double far_distance_m;   /**< farthest point of the walk, 0.01 to 1e9 m; with air, and only then */
     double near_distance_m;  /**< nearest point of the walk, at most far_distance_m; 0: the same as far */
     double temperature_degc; /**< of the cables, -100 to 200 degC; not stated: 20 */
 } lvb_link;
@@ -1273,7 +1279,7 @@ typedef struct lvb_end {
     double rss_db;         /**< root of the sum of their squares, plus and minus */
     double margin_db;      /**< level above the floor; NaN where it is not stated */
     double headroom_db;    /**< level under the ceiling; NaN where it is not stated */
-    double from_middle_db; /**< level above the middle of the wanted band; NaN where there is none */
+    double from_middle_db; /**< level above the middle of the wanted band, or of the window where none is stated */
     int32_t zone;          /**< LVB_ZONE_ of the level */
     int32_t zone_lowest;   /**< LVB_ZONE_ of level_dbm - worst_db */
     int32_t zone_highest;  /**< LVB_ZONE_ of level_dbm + worst_db */
@@ -1346,18 +1352,21 @@ typedef struct lvb_grid {
 /** Computes the level at the end of a chain for every frequency and distance, row after row: what
  *  lvb_compute_budget gives at that end of the walk for each, bit for bit.
  *  Every element is processed; a frequency or distance outside its range, or a frequency outside a table of the chain,
- *  gives NaN for its row or column, and these are counted. bad and fault may be null.
- *  Range: frequency_mhz 0.1 to 300000, distance_m 0.01 to 1e9.
+ *  gives NaN for its row or column, and these are counted. A chain without air has the same level in its
+ *  whole row, whatever the distances.
+ *  bad and fault may be null.
+ *  Range: frequency_mhz 0.1 to 300000, distance_m 0.01 to 1e9, or 0 where the chain has no air.
  *  Refused: as lvb_compute_budget for the chain; null pointers; counts of zero (LVB_E_MISSING) or too large (LVB_E_COUNT);
  *  instructions that this processor lacks. Nothing is written then.
  *  Accuracy: as lvb_compute_budget. Cost: once per frequency what depends on the frequency, once per distance what
  *  depends on the distance, and a few additions per element. Since: 0.1. */
 LVB_API lvb_status lvb_compute_grid(const lvb_grid *grid, lvb_bad *bad, lvb_fault *fault);
 
-/** Range of a field. */
+/** Range of a field. far_distance_m (needed with air) and a stage's length_m (needed by a computed cable) count as not
+ *  required. */
 typedef struct lvb_range {
     uint32_t size;    /**< sizeof(lvb_range) */
-    int32_t required; /**< 1 where zero is refused as missing, otherwise 0 */
+    int32_t required; /**< 1 where zero is always refused as missing; 0 also where only some uses need the field */
     double minimum;   /**< least value allowed (besides the neutral zero where it is not required) */
     double maximum;   /**< greatest value allowed */
 } lvb_range;
@@ -1386,7 +1395,31 @@ LVB_API const char *lvb_zone_name(int32_t zone);
 LVB_API const char *lvb_verdict_name(int32_t verdict);
 
 /* ------------------------------------------------------------------------------------------------------------
- * Sections that later versions fill: antennas; other paths; fading; noise and linearity; limits; maps; decisions.
+ * Antennas: patterns, pointing, off-axis gain. (A later version fills this section.)
+ * ---------------------------------------------------------------------------------------------------------- */
+
+/* ------------------------------------------------------------------------------------------------------------
+ * Other paths: two-ray, indoor, knife edges, walls, radiating cable. (A later version fills this section.)
+ * ---------------------------------------------------------------------------------------------------------- */
+
+/* ------------------------------------------------------------------------------------------------------------
+ * Fading and diversity. (A later version fills this section.)
+ * ---------------------------------------------------------------------------------------------------------- */
+
+/* ------------------------------------------------------------------------------------------------------------
+ * Noise and linearity along the chain. (A later version fills this section.)
+ * ---------------------------------------------------------------------------------------------------------- */
+
+/* ------------------------------------------------------------------------------------------------------------
+ * Limits: radiated power, exposure. (A later version fills this section.)
+ * ---------------------------------------------------------------------------------------------------------- */
+
+/* ------------------------------------------------------------------------------------------------------------
+ * Maps and walks. (A later version fills this section.)
+ * ---------------------------------------------------------------------------------------------------------- */
+
+/* ------------------------------------------------------------------------------------------------------------
+ * Decisions: solve, rank, choose, locate, how sure. (A later version fills this section.)
  * ---------------------------------------------------------------------------------------------------------- */
 
 #ifdef __cplusplus

@@ -12,13 +12,16 @@
 
 #include <levelbook/levelbook.h>
 
+#include <algorithm>
 #include <concepts>
+#include <cstdint>
+#include <limits>
 #include <span>
 #include <string>
 
 namespace levelbook {
 
-/// A zeroed public struct with its size set.
+/// A zeroed public struct with its size set. Since: 0.1.
 template <class Struct>
 requires requires(Struct s) {
     { s.size } -> std::same_as<std::uint32_t &>;
@@ -29,23 +32,25 @@ Struct sized() noexcept {
     return s;
 }
 
-/// A link of some stages; the stages must outlive it.
+/// A link of some stages; the stages must outlive it. More than LVB_MAX_STAGES are refused when it is computed.
+/// Since: 0.1.
 inline lvb_link link(std::span<const lvb_stage> stages) noexcept {
     auto made = sized<lvb_link>();
     made.stages = stages.data();
-    made.stage_count = static_cast<std::uint32_t>(stages.size());
+    constexpr std::size_t most = std::numeric_limits<std::uint32_t>::max();
+    made.stage_count = static_cast<std::uint32_t>(std::min(stages.size(), most));
     made.stage_size = sizeof(lvb_stage);
     return made;
 }
 
-/// The sentence of a fault.
+/// The sentence of a fault. Since: 0.1.
 inline std::string text(const lvb_fault &fault) {
     std::string sentence(lvb_fault_text(&fault, nullptr, 0), '\0');
     lvb_fault_text(&fault, sentence.data(), sentence.size() + 1);
     return sentence;
 }
 
-/// A result, or the fault that tells why there is none.
+/// A result, or the fault that tells why there is none; the result is then zeroed but for its size. Since: 0.1.
 template <class Result>
 class Answer {
   public:
@@ -69,10 +74,12 @@ class Answer {
 };
 
 /// lvb_compute_budget; `levels` is empty or has one element per stage, otherwise LVB_E_COUNT is returned.
+/// Since: 0.1.
 inline Answer<lvb_budget> compute_budget(const lvb_link &link, std::span<lvb_level> levels = {}) {
     return Answer<lvb_budget>::of([&](lvb_budget *budget, lvb_fault *fault) {
         if (!levels.empty() && levels.size() != link.stage_count) {
             fault->status = LVB_E_COUNT;
+            fault->structure = LVB_STRUCT_LINK;
             fault->field = LVB_FIELD_STAGE_COUNT;
             fault->stage = fault->row = -1;
             fault->value = link.stage_count;
@@ -83,7 +90,7 @@ inline Answer<lvb_budget> compute_budget(const lvb_link &link, std::span<lvb_lev
     });
 }
 
-/// lvb_compute_cable_loss for a type of the catalogue, or for a host's table where one is given.
+/// lvb_compute_cable_loss for a type of the catalogue, or for a host's table where one is given. Since: 0.1.
 inline Answer<lvb_cable_loss> compute_cable_loss(const lvb_cable_run &run, const lvb_cable_table *table = nullptr) {
     return Answer<lvb_cable_loss>::of(
         [&](lvb_cable_loss *loss, lvb_fault *fault) { return lvb_compute_cable_loss(&run, table, loss, fault); });

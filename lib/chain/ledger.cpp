@@ -52,8 +52,10 @@ Verdict verdict_of(const Window &window, const End &far_end, const End &near_end
     if (drops && overloads) return Verdict::drops_out_and_overloads;
     if (drops) return Verdict::drops_out;
     if (overloads) return Verdict::overloads;
+    // An allowance may be smaller than its tolerance, so the far end too can reach the ceiling.
     const bool may_drop = window.has_floor && far_end.margin_db < far_end.worst_db;
-    const bool may_overload = window.has_ceiling && near_end.headroom_db < near_end.worst_db;
+    const bool may_overload =
+        window.has_ceiling && (near_end.headroom_db < near_end.worst_db || far_end.headroom_db < far_end.worst_db);
     return may_drop || may_overload ? Verdict::doubtful : Verdict::holds;
 }
 
@@ -71,7 +73,7 @@ Zone zone_of(const Window &window, double level_dbm) noexcept {
 }
 
 Ledger::Ledger(const Conditions &conditions) noexcept
-    : conditions_(conditions), line_{Reference::conducted, Basis::not_looked_up, false, false, {}, {}},
+    : conditions_(conditions), line_{Reference::conducted, Basis::not_looked_up, false, false, false, {}, {}},
       eirp_dbm_(math::not_a_number), eirp_worst_db_(math::not_a_number) {}
 
 Change own_change(const Stage &stage, double frequency_mhz, double temperature_degc) noexcept {
@@ -93,6 +95,7 @@ const Line &Ledger::enter(const Stage &stage) noexcept {
     line_.basis = stage.basis;
     line_.extrapolated = change.extrapolated;
     line_.near_field = false;
+    line_.near_not_given = false;
 
     const double tolerance = stage.tolerance_db;
     const bool far_only = stage.kind == Kind::allowance;
@@ -101,6 +104,7 @@ const Line &Ledger::enter(const Stage &stage) noexcept {
         enter_air(line_.near_end, change.db, path::free_space_loss_db(frequency, conditions_.near_distance_m),
                   tolerance);
         line_.near_field = conditions_.near_distance_m < units::wavelength_m_from_mhz(frequency);
+        line_.near_not_given = !conditions_.near_is_given;
         line_.reference = Reference::isotropic;
         has_air_ = true;
     } else {
@@ -116,12 +120,13 @@ const Line &Ledger::enter(const Stage &stage) noexcept {
     }
     extrapolated_ = extrapolated_ || line_.extrapolated;
     near_field_ = near_field_ || line_.near_field;
+    near_not_given_ = near_not_given_ || line_.near_not_given;
     count(stage);
     return line_;
 }
 
 void Ledger::count(const Stage &stage) noexcept {
-    ++entries_.by_basis[static_cast<std::int32_t>(stage.basis)];
+    ++entries_.by_basis[static_cast<std::size_t>(stage.basis)];
     if (!is_guess(stage.basis)) return;
     entries_.guess_worst_db += stage.tolerance_db;
     if (stage.tolerance_db == 0.0) ++entries_.guesses_without_tolerance;
@@ -132,6 +137,7 @@ Result Ledger::close() const noexcept {
     result.reference = line_.reference;
     result.extrapolated = extrapolated_;
     result.near_field = near_field_;
+    result.near_not_given = near_not_given_;
     result.entries = entries_;
     result.eirp_dbm = eirp_dbm_;
     result.eirp_worst_db = eirp_worst_db_;

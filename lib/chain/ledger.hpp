@@ -6,12 +6,14 @@
 #include "cable/attenuation.hpp"
 #include "chain/gain_table.hpp"
 
+#include <cstddef>
 #include <cstdint>
 
 namespace lvb::chain {
 
 enum class Kind : std::int32_t { source = 1, passive, cable, amplifier, antenna, air, allowance, receiver };
 enum class Basis : std::int32_t { not_looked_up, estimate, handbook, data_sheet, measured, formula };
+inline constexpr std::size_t bases = 6;
 enum class Reference : std::int32_t { conducted = 1, eirp, isotropic };
 enum class Zone : std::int32_t { not_judged, dropout, low, wanted, high, overload };
 enum class Verdict : std::int32_t { not_judged, holds, doubtful, drops_out, overloads, drops_out_and_overloads };
@@ -22,6 +24,7 @@ struct Conditions {
     double frequency_mhz;
     double far_distance_m;
     double near_distance_m;
+    bool near_is_given; ///< otherwise the near distance is the far one
     double temperature_degc;
 };
 
@@ -72,6 +75,7 @@ struct Line {
     Basis basis;
     bool extrapolated;
     bool near_field;
+    bool near_not_given;
     Tally far_end;
     Tally near_end;
 };
@@ -82,7 +86,7 @@ struct End {
 };
 
 struct Entries {
-    std::uint32_t by_basis[6];
+    std::uint32_t by_basis[bases];
     std::uint32_t guesses_without_tolerance;
     double guess_worst_db;
 };
@@ -91,7 +95,7 @@ struct Result {
     Verdict verdict;
     Decision decided_by;
     Reference reference;
-    bool extrapolated, near_field;
+    bool extrapolated, near_field, near_not_given;
     Entries entries;
     double decided_by_db, eirp_dbm, eirp_worst_db;
     End far_end, near_end;
@@ -122,7 +126,7 @@ class Ledger {
     Line line_;
     Window window_{};
     Entries entries_{};
-    bool extrapolated_ = false, near_field_ = false, has_air_ = false, has_antenna_ = false;
+    bool extrapolated_ = false, near_field_ = false, near_not_given_ = false, has_air_ = false;
     double eirp_dbm_, eirp_worst_db_;
 };
 

@@ -1,19 +1,21 @@
 #include "door/check_chain.hpp"
-#include "door/fields.hpp"
 
 namespace lvb::door {
 namespace {
 
-std::uint32_t notes(bool extrapolated, bool near_field) noexcept {
-    return (extrapolated ? std::uint32_t{LVB_NOTE_EXTRAPOLATED} : 0u) |
-           (near_field ? std::uint32_t{LVB_NOTE_NEAR_FIELD} : 0u);
+// The notes of a line or of the whole result, which carry them under the same names.
+template <class Noted>
+std::uint32_t notes_of(const Noted &noted) noexcept {
+    return (noted.extrapolated ? std::uint32_t{LVB_NOTE_EXTRAPOLATED} : 0u) |
+           (noted.near_field ? std::uint32_t{LVB_NOTE_NEAR_FIELD} : 0u) |
+           (noted.near_not_given ? std::uint32_t{LVB_NOTE_NEAR_NOT_GIVEN} : 0u);
 }
 
 lvb_level level_of(const chain::Line &line) noexcept {
     lvb_level level{};
     level.reference = static_cast<std::int32_t>(line.reference);
     level.basis = static_cast<std::int32_t>(line.basis);
-    level.notes = notes(line.extrapolated, line.near_field);
+    level.notes = notes_of(line);
     level.far_change_db = line.far_end.change_db;
     level.far_level_dbm = line.far_end.level_dbm;
     level.far_worst_db = line.far_end.worst_db;
@@ -46,7 +48,7 @@ lvb_budget budget_of(const chain::Result &result, std::uint32_t stages) noexcept
     budget.verdict = static_cast<std::int32_t>(result.verdict);
     budget.decided_by = static_cast<std::int32_t>(result.decided_by);
     budget.reference = static_cast<std::int32_t>(result.reference);
-    budget.notes = notes(result.extrapolated, result.near_field);
+    budget.notes = notes_of(result);
     budget.entries = stages;
     budget.not_looked_up = by_basis[LVB_BASIS_NOT_LOOKED_UP];
     budget.estimated = by_basis[LVB_BASIS_ESTIMATE];
@@ -79,16 +81,13 @@ bool walk(Refusal &refusal, const lvb_link &link, chain::Ledger *ledger, lvb_lev
         if (!take_stage(refusal, link, i, stage) || !order.next(refusal, stage.kind, index) ||
             !check_tables(refusal, stage, link.frequency_mhz, index))
             return false;
-        if (stage.kind == chain::Kind::air && link.far_distance_m == 0.0)
-            return refuse(refusal, LVB_E_MISSING, {LVB_STRUCT_LINK, index}, LVB_FIELD_FAR_DISTANCE_M, 0.0,
-                          distance_range.minimum, distance_range.maximum);
         if (ledger == nullptr) continue;
         const chain::Line &entered = ledger->enter(stage);
         if (line == nullptr) continue;
         give(line, level_of(entered), level_size);
         line += level_size;
     }
-    return order.end(refusal);
+    return order.end(refusal) && check_distances(refusal, link, order.air());
 }
 
 bool compute(Refusal &refusal, const lvb_link *lent, lvb_budget *budget, lvb_level *levels,

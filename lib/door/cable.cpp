@@ -19,7 +19,7 @@ bool take_table(Refusal &refusal, const lvb_cable_run &run, const lvb_cable_tabl
     if (run.cable_type < 0 || run.cable_type > tables::cable_types)
         return refuse(refusal, LVB_E_UNKNOWN_VALUE, place, LVB_FIELD_CABLE_TYPE, run.cable_type, 0.0,
                       tables::cable_types);
-    if (run.cable_type != 0 && lent != nullptr) return refuse(refusal, LVB_E_CONFLICT, {}, LVB_FIELD_CABLE_TABLE);
+    if (run.cable_type != 0 && lent != nullptr) return refuse(refusal, LVB_E_CONFLICT, {}, LVB_FIELD_TABLE);
     if (lent != nullptr) return take_cable_table(refusal, lent, -1, table);
     if (run.cable_type == 0)
         return refuse(refusal, LVB_E_MISSING, place, LVB_FIELD_CABLE_TYPE, 0.0, 1.0, tables::cable_types);
@@ -88,14 +88,12 @@ bool describe_row(Refusal &refusal, std::int32_t type, std::uint32_t index, lvb_
     return true;
 }
 
-// Next letter or digit of a designation, in upper case; 0 at its end. Everything else does not count.
+// Next character of a designation that counts, in upper case; 0 at its end. Spaces, hyphens and slashes do not count.
 char next_significant(const char *&text) noexcept {
-    while (*text != '\0') {
-        const char c = *text++;
-        if (c >= 'a' && c <= 'z') return static_cast<char>(c - 'a' + 'A');
-        if ((c >= 'A' && c <= 'Z') || (c >= '0' && c <= '9')) return c;
-    }
-    return '\0';
+    while (*text == ' ' || *text == '-' || *text == '/') ++text;
+    if (*text == '\0') return '\0';
+    const char c = *text++;
+    return c >= 'a' && c <= 'z' ? static_cast<char>(c - 'a' + 'A') : c;
 }
 
 // Whether a given name is a designation, with or without a final "/U".

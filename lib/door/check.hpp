@@ -110,7 +110,9 @@ void give(T *object, T &result) noexcept {
 }
 
 inline bool fault_is_usable(const lvb_fault *fault) noexcept {
-    return fault != nullptr && fault->size >= sizeof(lvb_fault) && fault->size <= largest_struct;
+    if (fault == nullptr) return false;
+    const std::uint32_t size = declared_size(fault);
+    return size >= sizeof(lvb_fault) && size <= largest_struct;
 }
 
 /// Fills a usable fault with a refusal, or clears it where nothing was refused.

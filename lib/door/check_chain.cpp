@@ -35,11 +35,16 @@ constexpr Field numbers[] = {
     {LVB_FIELD_CEILING_DBM, &lvb_stage::ceiling_dbm},
 };
 
+lvb_status status_of_unused(double value) noexcept {
+    if (math::is_nan(value)) return LVB_E_NAN;
+    return math::abs(value) == math::infinity ? LVB_E_INFINITE : LVB_E_UNUSED;
+}
+
 // A number that this kind of stage uses lies in its range; one that it does not use is zero.
 bool check_number(Refusal &refusal, double value, std::int32_t kind, std::int32_t field, Place place) noexcept {
     if (value == 0.0) return true;
     const Range *range = stage_range(kind, field);
-    if (range == nullptr) return refuse(refusal, math::is_nan(value) ? LVB_E_NAN : LVB_E_UNUSED, place, field, value);
+    if (range == nullptr) return refuse(refusal, status_of_unused(value), place, field, value);
     return check_range(refusal, value, range->minimum, range->maximum, place, field);
 }
 
@@ -73,9 +78,14 @@ bool take_cable(Refusal &refusal, const lvb_stage &in, Place place, chain::Stage
     const bool computed = in.cable_type != 0 || in.cable_table != nullptr;
     const bool measured = in.gain_db != 0.0 || in.gain_table != nullptr;
     if (!computed) {
-        const bool described = in.length_m != 0.0 || in.connector_count != 0 || in.connector_loss_db != 0.0;
-        return (measured && !described) ||
-               refuse(refusal, LVB_E_MISSING, place, LVB_FIELD_CABLE_TYPE, 0.0, 1.0, tables::cable_types);
+        if (!measured)
+            return refuse(refusal, LVB_E_MISSING, place, LVB_FIELD_CABLE_TYPE, 0.0, 1.0, tables::cable_types);
+        // What was measured is the whole cable: a length beside it would have no effect.
+        if (in.length_m != 0.0) return refuse(refusal, LVB_E_UNUSED, place, LVB_FIELD_LENGTH_M, in.length_m);
+        if (in.connector_count != 0)
+            return refuse(refusal, LVB_E_UNUSED, place, LVB_FIELD_CONNECTOR_COUNT, in.connector_count);
+        return in.connector_loss_db == 0.0 ||
+               refuse(refusal, LVB_E_UNUSED, place, LVB_FIELD_CONNECTOR_LOSS_DB, in.connector_loss_db);
     }
     if (in.cable_type != 0 && in.cable_table != nullptr)
         return refuse(refusal, LVB_E_CONFLICT, place, LVB_FIELD_CABLE_TABLE);
@@ -131,6 +141,17 @@ bool take_window(Refusal &refusal, const lvb_stage &in, Place place, chain::Wind
 
 } // namespace
 
+bool check_distances(Refusal &refusal, const lvb_link &link, std::int32_t air) noexcept {
+    const Place place{LVB_STRUCT_LINK, air};
+    if (air >= 0)
+        return link.far_distance_m != 0.0 || refuse(refusal, LVB_E_MISSING, place, LVB_FIELD_FAR_DISTANCE_M, 0.0,
+                                                    distance_range.minimum, distance_range.maximum);
+    if (link.far_distance_m != 0.0)
+        return refuse(refusal, LVB_E_UNUSED, place, LVB_FIELD_FAR_DISTANCE_M, link.far_distance_m);
+    return link.near_distance_m == 0.0 ||
+           refuse(refusal, LVB_E_UNUSED, place, LVB_FIELD_NEAR_DISTANCE_M, link.near_distance_m);
+}
+
 bool check_link_frame(Refusal &refusal, const lvb_link &link) noexcept {
     const Place place{LVB_STRUCT_LINK};
     if (!check_stated(refusal, link.stated, LVB_STATED_TEMPERATURE, place) ||
@@ -158,6 +179,7 @@ bool take_link(Refusal &refusal, const lvb_link *link, lvb_link &copy, chain::Co
     conditions.frequency_mhz = copy.frequency_mhz;
     conditions.far_distance_m = copy.far_distance_m;
     conditions.near_distance_m = copy.near_distance_m != 0.0 ? copy.near_distance_m : copy.far_distance_m;
+    conditions.near_is_given = copy.near_distance_m != 0.0;
     conditions.temperature_degc = temperature_of(copy.temperature_degc, copy.stated);
     return true;
 }

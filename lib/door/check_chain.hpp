@@ -12,6 +12,9 @@ bool take_link(Refusal &refusal, const lvb_link *link, lvb_link &copy, chain::Co
 /// What a link says besides its frequency and distances: stages, temperature.
 bool check_link_frame(Refusal &refusal, const lvb_link &link) noexcept;
 
+/// A link's distances are given with air, and only then; `air` is its index, or -1.
+bool check_distances(Refusal &refusal, const lvb_link &link, std::int32_t air) noexcept;
+
 /// One stage of a checked link, checked and turned into what the model takes.
 bool take_stage(Refusal &refusal, const lvb_link &link, std::uint32_t index, chain::Stage &stage) noexcept;
 
@@ -23,6 +26,7 @@ class Order {
   public:
     bool next(Refusal &refusal, chain::Kind kind, std::int32_t index) noexcept;
     bool end(Refusal &refusal) const noexcept;
+    std::int32_t air() const noexcept { return air_; } ///< index of the air, -1 where there is none
 
   private:
     int antennas_ = 0;

@@ -152,6 +152,8 @@ bool take_columns(Refusal &refusal, const lvb_columns *lent, Work &work) noexcep
     const Place place{LVB_STRUCT_COLUMNS};
     lvb_columns columns;
     if (!take(refusal, lent, columns, place, LVB_FIELD_COLUMNS)) return false;
+    if (columns.formula == LVB_FORMULA_NONE)
+        return refuse(refusal, LVB_E_MISSING, place, LVB_FIELD_FORMULA, 0.0, 1.0, formula_count);
     if (columns.formula < 1 || columns.formula > formula_count)
         return refuse(refusal, LVB_E_UNKNOWN_VALUE, place, LVB_FIELD_FORMULA, columns.formula, 1.0, formula_count);
     if (columns.count > LVB_MAX_VALUES)

@@ -190,7 +190,9 @@ void put_sentence(Writer &out, const lvb_fault &fault) noexcept {
         return out.put(", but its bit in `stated` is not set");
     case LVB_E_UNUSED:
         put_path(out, fault);
-        return out.put(" is filled, but this kind of stage has no use for it");
+        out.put(" is filled, but this ");
+        out.put(fault.structure == LVB_STRUCT_COLUMNS ? "formula" : "kind of stage");
+        return out.put(" has no use for it");
     case LVB_E_CONFLICT:
         put_path(out, fault);
         return out.put(" says again what another field already says; give one of them");
@@ -242,7 +244,9 @@ extern "C" size_t lvb_fault_text(const lvb_fault *fault, char *text, size_t capa
     using namespace lvb::door;
     Writer out(text, capacity);
     if (fault_is_usable(fault)) {
-        put_sentence(out, *fault);
+        lvb_fault copy;
+        std::memcpy(&copy, fault, sizeof copy);
+        put_sentence(out, copy);
         out.put('.');
     }
     return out.finish();

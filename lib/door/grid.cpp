@@ -69,11 +69,11 @@ bool take_stages(Refusal &refusal, Grid &grid) noexcept {
     for (std::uint32_t i = 0; i < grid.link.stage_count; ++i) {
         if (!take_stage(refusal, grid.link, i, stage) || !order.next(refusal, stage.kind, static_cast<std::int32_t>(i)))
             return false;
-        if (stage.kind == chain::Kind::air) grid.air = i;
         const bool flat = chain::is_flat(stage);
         grid.flat_db[i] = flat ? change_of(grid, stage, 0.0) : depends_on_frequency;
         if (!flat && kept < kept_stages) grid.kept[kept++] = stage;
     }
+    if (order.air() >= 0) grid.air = static_cast<std::uint32_t>(order.air());
     return order.end(refusal);
 }
 
@@ -96,6 +96,8 @@ bool take_grid(Refusal &refusal, const lvb_grid *lent, Grid &grid) noexcept {
     grid.near_end = in.end == LVB_END_NEAR;
     return take_stages(refusal, grid);
 }
+
+bool has_air(const Grid &grid) noexcept { return grid.air < grid.link.stage_count; }
 
 // The part of the free-space loss that depends on the distance, NaN for a bad one. Gives how many are bad, and the
 // first.
@@ -166,15 +168,14 @@ void fill_row(double *y, std::uint64_t count, double value) noexcept {
 
 void compute(const Grid &grid, lvb_bad &bad) noexcept {
     math::Row row;
-    const bool has_air = grid.air < grid.link.stage_count;
-    const lvb_bad bad_distances = has_air ? take_distances(grid) : lvb_bad{};
+    const lvb_bad bad_distances = has_air(grid) ? take_distances(grid) : lvb_bad{};
     bad.count = 0;
     bad.first = grid.frequencies * grid.distances;
     for (std::uint64_t i = 0; i < grid.frequencies; ++i) {
         double *y = grid.level_dbm + i * grid.distances;
         const bool good = take_frequency(grid, grid.frequency_mhz[i], row);
         if (!good) fill_row(y, grid.distances, math::not_a_number);
-        else if (!has_air) fill_row(y, grid.distances, row.after);
+        else if (!has_air(grid)) fill_row(y, grid.distances, row.after);
         else grid.loops->levels(grid.high, grid.low, y, static_cast<std::size_t>(grid.distances), row);
         const std::uint64_t bad_here = good ? bad_distances.count : grid.distances;
         if (bad_here != 0 && bad.count == 0) bad.first = i * grid.distances + (good ? bad_distances.first : 0);

@@ -227,6 +227,8 @@ const char *lvb_field_name(int32_t field) {
         return "distance_m";
     case LVB_FIELD_SCRATCH:
         return "scratch";
+    case LVB_FIELD_TABLE:
+        return "table";
     default:
         return "unknown";
     }

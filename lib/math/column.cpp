@@ -1,8 +1,7 @@
 #include "math/column.hpp"
 
 #include "math/parts.hpp"
-
-#include <cmath>
+#include "math/square_root.hpp"
 
 namespace lvb::math {
 namespace {
@@ -32,7 +31,7 @@ Column evaluate(const Ratio &ratio) noexcept {
 }
 
 Column sqrt(const View &x) noexcept {
-    return each(x.loops, [&](std::size_t i) { return std::sqrt(x.at[i]); });
+    return each(x.loops, [&](std::size_t i) { return sqrt(x.at[i]); });
 }
 Column add(const View &a, const View &b) noexcept {
     return each(a.loops, [&](std::size_t i) { return a.at[i] + b.at[i]; });

@@ -27,6 +27,10 @@ struct Decibels {
     View x;
     double scale, offset;
 };
+struct DecibelSum {
+    View x;
+    double scale, more_high, more_low;
+};
 struct Ratio {
     View x;
     double scale, offset;
@@ -116,6 +120,9 @@ Column operator/(const Ratio &a, const B &b) noexcept {
 inline void store(const Column &x, double *y) noexcept { std::memcpy(y, x.at, sizeof x.at); }
 inline void store(const View &x, double *y) noexcept { std::memcpy(y, x.at, piece * sizeof *y); }
 inline void store(const Decibels &d, double *y) noexcept { d.x.loops->decibels(d.x.at, y, d.scale, d.offset); }
+inline void store(const DecibelSum &d, double *y) noexcept {
+    d.x.loops->decibel_sum(d.x.at, y, d.scale, d.more_high, d.more_low);
+}
 inline void store(const Ratio &r, double *y) noexcept { r.x.loops->ratio(r.x.at, y, r.scale, r.offset); }
 
 } // namespace lvb::math

@@ -26,19 +26,27 @@ struct Log {
     double sum, rest;
 };
 
-/// scale 10 log10(x) + offset, for a normal x > 0, a scale of 1 or 2, perhaps negative, and a whole offset up to 1000:
-/// whole octaves and the offset add exactly, so that the sum is rounded once.
-inline Log log_of_normal(double x, double scale, double offset) noexcept {
-    // x = 2^k m, m in [sqrt(1/2), sqrt(2)): the offset lets the exponent change at sqrt(2) in place of 2.
+/// x = 2^k (1 + f), 1 + f in [sqrt(1/2), sqrt(2)), and s = f / (2 + f).
+struct Reduced {
+    double k, f, s;
+};
+inline Reduced reduce(double x) noexcept {
+    // m = 1 + f; the offset lets the exponent change at sqrt(2) in place of 2.
     constexpr std::uint64_t root_half = 0x3fe6a09e00000000;
     const std::uint64_t u = bits_of(x) + (bits_of(1.0) - root_half);
     const double k = from_bits((u >> 52) | bits_of(0x1p52)) - (0x1p52 + 1023.0);
     const double m = from_bits((u & 0x000fffffffffffff) + root_half);
-
-    // log(m) = f - f^2/2 + s (f^2/2 + R(s^2)), f = m - 1, s = f / (m + 1)
     const double f = m - 1.0;
+    return {k, f, f / (m + 1.0)};
+}
+
+/// scale 10 log10(x) + offset of a reduced x, for a scale of 1 or 2, perhaps negative, and a whole offset up to 1000:
+/// whole octaves and the offset add exactly, so that the sum is rounded once.
+inline Log log_of_reduced(const Reduced &x, double scale, double offset) noexcept {
+    const double k = x.k, f = x.f, s = x.s;
+
+    // log(1 + f) = f - f^2/2 + s (f^2/2 + R(s^2))
     const double half_square = 0.5 * f * f;
-    const double s = f / (m + 1.0);
     const double z = s * s;
     const double w = z * z;
     const double even =
@@ -57,18 +65,30 @@ inline Log log_of_normal(double x, double scale, double offset) noexcept {
     return {sum, ((octaves - sum) + main) + rest};
 }
 
+/// The same of a normal x > 0.
+inline Log log_of_normal(double x, double scale, double offset) noexcept {
+    return log_of_reduced(reduce(x), scale, offset);
+}
+
 /// Rounds decibels to multiples of 2^-38: such numbers add exactly up to 2^14 dB.
 inline double coarse_db(double db) noexcept { return (db + 0x1.8p14) - 0x1.8p14; }
 
-/// d = k 10 log10(2) + r; 10^(r / 10) = 1 + y in two parts. d is db + offset, without the rounding of that sum; the
-/// offset is a multiple of 2^-38 up to 1000.
+/// d = db + offset = k 10 log10(2) + near - far, without the rounding of db + offset; near is exact without an offset,
+/// and far is small. The offset is a multiple of 2^-38 up to 1000.
+struct ReducedDb {
+    double k, near, far;
+};
+inline ReducedDb reduce_db(double db, double offset) noexcept {
+    const double k = ((db * octaves_per_db + offset * octaves_per_db) + rounder) - rounder;
+    return {k, db + (offset - k * octave_high), k * octave_low};
+}
+
+/// With r = near - far: 10^(r / 10) = 1 + y in two parts.
 struct Power {
     double k, y_high, y_low;
 };
-inline Power power_parts(double db, double offset) noexcept {
-    const double k = ((db * octaves_per_db + offset * octaves_per_db) + rounder) - rounder;
-    const double near = db + (offset - k * octave_high); // exact without offset; the difference always is
-    const double far = k * octave_low;
+inline Power power_parts(const ReducedDb &db) noexcept {
+    const double k = db.k, near = db.near, far = db.far;
     const double r = near - far;
     const double near_high = from_bits(bits_of(near) & 0xfffffffff8000000);
     const double r2 = r * r;
@@ -87,10 +107,9 @@ inline double mantissa(const Power &p) noexcept {
     return sum + (((1.0 - sum) + p.y_high) + p.y_low);
 }
 
-/// 10^((db + offset) / 10), for a sum of a size up to largest_ordinary_db.
-inline double power_of_ordinary_db(double db, double offset) noexcept {
-    const Power p = power_parts(db, offset);
-    return mantissa(p) * power_of_two(p.k + rounder);
+/// 10^(d / 10) of a reduced d of a size up to largest_ordinary_db.
+inline double power_of_reduced(const ReducedDb &db) noexcept {
+    return mantissa(power_parts(db)) * power_of_two(db.k + rounder);
 }
 
 } // namespace lvb::math::LVB_KERNEL

@@ -64,14 +64,14 @@ double ten_log10_1p(double x) noexcept {
 double ratio_of_db(double db, double scale, double offset) noexcept {
     const double scaled = scale * db, scaled_offset = scale * offset;
     if (abs(scaled + scaled_offset) <= kernel::largest_ordinary_db)
-        return kernel::power_of_ordinary_db(scaled, scaled_offset);
-    const kernel::Power p = kernel::power_parts(limited(scaled), scaled_offset);
+        return kernel::power_of_reduced(kernel::reduce_db(scaled, scaled_offset));
+    const kernel::Power p = kernel::power_parts(kernel::reduce_db(limited(scaled), scaled_offset));
     const Halves halves = halves_of(p.k);
     return kernel::mantissa(p) * halves.first * halves.second;
 }
 
 double power_of_db_m1(double db) noexcept {
-    const kernel::Power p = kernel::power_parts(limited(db), 0.0);
+    const kernel::Power p = kernel::power_parts(kernel::reduce_db(limited(db), 0.0));
     const Halves halves = halves_of(p.k);
     const double y = p.y_high + p.y_low;
     return ((halves.second - halves.inverse_of_first) + halves.second * y) * halves.first; // 2^k (1 + y) - 1

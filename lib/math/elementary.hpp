@@ -4,14 +4,11 @@
 #include "math/column.hpp"
 #include "math/constants.hpp"
 #include "math/parts.hpp"
-
-#include <cmath>
+#include "math/square_root.hpp"
 
 namespace lvb::math {
 
-// IEEE operations: correctly rounded on every machine, and instructions rather than calls.
-inline double sqrt(double x) noexcept { return std::sqrt(x); }
-inline double abs(double x) noexcept { return std::fabs(x); }
+inline double abs(double x) noexcept { return x < 0.0 ? -x : x + 0.0; } // of -0 it is 0
 inline bool is_nan(double x) noexcept { return x != x; }
 
 /// scale 10 log10(x) + offset, for a scale of 1 or 2, perhaps negative, and a whole offset up to 1000; with scale 2
@@ -20,6 +17,15 @@ double decibels(double x, double scale, double offset) noexcept;
 
 /// scale 10 log10(x) for x >= 0 in two parts that add up further.
 Parts<double> decibel_parts(double x, double scale) noexcept;
+
+/// The value of scale 10 log10(x) + more; where only x is a column, it is one loop.
+template <class X, class Number>
+auto decibel_sum(const X &x, double scale, const Parts<Number> &more) noexcept {
+    return value(decibel_parts(x, scale) + more);
+}
+inline DecibelSum decibel_sum(const View &x, double scale, const Parts<double> &more) noexcept {
+    return {x, scale, more.high, more.low};
+}
 
 inline double ten_log10(double x) noexcept { return decibels(x, 1.0, 0.0); }
 inline double twenty_log10(double x) noexcept { return decibels(x, 2.0, 0.0); }

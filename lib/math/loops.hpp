@@ -23,6 +23,8 @@ struct Loops {
     void (*decibels)(const double *x, double *y, double scale, double offset);
     /// high + low = scale 10 log10(x)
     void (*decibel_parts)(const double *x, double *high, double *low, double scale);
+    /// y = scale 10 log10(x) + more, the parts added one by one
+    void (*decibel_sum)(const double *x, double *y, double scale, double more_high, double more_low);
     /// y = 10^(scale (x + offset) / 10)
     void (*ratio)(const double *x, double *y, double scale, double offset);
     /// whether all lie in [low, high]

@@ -7,6 +7,7 @@
 namespace lvb::path {
 
 using math::decibel_parts;
+using math::decibel_sum;
 using math::Parts;
 using math::ratio_of_db;
 using math::sum_with;
@@ -31,7 +32,7 @@ auto distance_parts(const D &distance_m) noexcept {
 
 template <class F, class D>
 auto free_space_loss_db(const F &frequency_mhz, const D &distance_m) noexcept {
-    return value(distance_parts(distance_m) + frequency_parts(frequency_mhz));
+    return decibel_sum(distance_m, 2.0, frequency_parts(frequency_mhz));
 }
 template <class F, class L>
 auto free_space_distance_m(const F &frequency_mhz, const L &loss_db) noexcept {

@@ -12,16 +12,20 @@ const char *text_of(Source source) noexcept {
     case Source::training_guide:
         return "two-way radio training guide, appendix H, dB/100 m; seen in print";
     case Source::national_society:
-        return "Austrian national amateur radio society, page on antenna cable and loss (2010), dB/100 m; seen in "
-               "print";
+        return "Austrian national amateur radio society, wiki page Antennenkabel und -daempfung, 20 March 2010, dB/100 "
+               "m; "
+               "seen in print";
     case Source::emergency_page:
-        return "emergency communications page on cable, dB/100 ft; seen in print";
+        return "emergency communications page on coaxial cable, dB/100 ft; seen in print";
     case Source::line_table:
-        return "Italian amateur radio page on cable loss, table of dB/100 ft from 30 to 2400 MHz; seen in print";
+        return "web page Attenuazione dei cavi per ricetrasmissioni, table of dB/100 ft from 30 to 2400 MHz; seen in "
+               "print";
     case Source::licence_manual:
-        return "amateur licence manual, table 6-1, dB/100 ft; seen in print";
+        return "American national amateur radio society, General Class licence manual, table 6-1 as corrected, dB/100 "
+               "ft; "
+               "seen in print";
     case Source::corrugated_table:
-        return "Brazilian amateur radio page on cable attenuation, dB/100 m; seen in print";
+        return "web page Calculo de atenuacao dos cabos, dB/100 m; seen in print";
     }
     return "";
 }

@@ -159,11 +159,9 @@ TEST(Order, OfConductedStagesDoesNotChangeTheEnd) {
 TEST(Ends, DifferByTheDistancesAndTheAllowances) {
     with_random_chains(65, 500, [](Chain &chain, Random &) {
         long double difference = 0.0L;
-        bool has_air = false;
-        for (const lvb_stage &in : chain.stages) {
+        const bool has_air = chain.has_air();
+        for (const lvb_stage &in : chain.stages)
             if (in.kind == LVB_KIND_ALLOWANCE) difference += gain_of(in, chain.link.frequency_mhz);
-            has_air = has_air || in.kind == LVB_KIND_AIR;
-        }
         const double near_m =
             chain.link.near_distance_m != 0.0 ? chain.link.near_distance_m : chain.link.far_distance_m;
         if (has_air) difference -= 20.0L * log10l(static_cast<long double>(chain.link.far_distance_m) / near_m);
@@ -190,6 +188,9 @@ TEST(Ends, NearZeroMeansTheSameAsFar) {
     Chain two(ordinary(), 600.0, 40.0, 40.0);
     ASSERT_EQ(one.compute(), LVB_OK);
     ASSERT_EQ(two.compute(), LVB_OK);
+    EXPECT_EQ(one.budget.notes, static_cast<std::uint32_t>(LVB_NOTE_NEAR_NOT_GIVEN));
+    EXPECT_EQ(two.budget.notes, 0u);
+    one.budget.notes = two.budget.notes; // all the rest is the same, bit for bit
     EXPECT_EQ(std::memcmp(&one.budget, &two.budget, sizeof one.budget), 0);
 }
 
@@ -214,7 +215,7 @@ TEST(References, EirpLeavesAllowancesOut) {
 }
 
 TEST(WithoutAir, AChainMayEndAnywhereAndIsNotJudged) {
-    Chain check({source(0.0), cable(LVB_CABLE_RG_213_U, 100.0)}, 450.0, 0.0); // a line check needs no distance
+    Chain check({source(0.0), cable(LVB_CABLE_RG_213_U, 100.0)}, 450.0); // a line check needs no distance
     ASSERT_EQ(check.compute(), LVB_OK);
     EXPECT_EQ(check.budget.far_end.level_dbm, -16.3); // the catalogue's row
     EXPECT_EQ(check.budget.far_end.distance_m, 0.0);
@@ -234,13 +235,13 @@ TEST(WithoutAir, AChainMayEndAnywhereAndIsNotJudged) {
     EXPECT_EQ(radiated.budget.eirp_dbm, 15.0);
     EXPECT_EQ(radiated.budget.verdict, LVB_VERDICT_NOT_JUDGED);
 
-    Chain judged({source(10.0), stage(LVB_KIND_PASSIVE, -20.0), receiver(-30.0, 0.0)}, 600.0, 0.0);
+    Chain judged({source(10.0), stage(LVB_KIND_PASSIVE, -20.0), receiver(-30.0, 0.0)});
     ASSERT_EQ(judged.compute(), LVB_OK);
     EXPECT_EQ(judged.budget.verdict, LVB_VERDICT_HOLDS);
     EXPECT_EQ(judged.budget.far_end.margin_db, 20.0);
     EXPECT_EQ(judged.budget.near_end.headroom_db, 10.0);
 
-    Chain alone({source(-3.0)}, 600.0, 0.0);
+    Chain alone({source(-3.0)});
     ASSERT_EQ(alone.compute(), LVB_OK);
     EXPECT_EQ(alone.budget.far_end.level_dbm, -3.0);
     EXPECT_EQ(alone.levels[0].far_change_db, -3.0);
@@ -357,6 +358,20 @@ TEST(Verdict, AtEveryBoundary) {
     EXPECT_EQ(walk(-10, -10, 0, 0).verdict, LVB_VERDICT_NOT_JUDGED);
 }
 
+// Allowances have tolerances too, which only the far end takes: a doubtful allowance can leave it above the ceiling.
+TEST(Verdict, IsDoubtfulWhereTheFarEndCanOverload) {
+    const auto with_doubtful_allowance = [](double tolerance_db) {
+        lvb_stage end = receiver();
+        end.stated = LVB_STATED_CEILING;
+        end.ceiling_dbm = -20.0;
+        Chain chain({source(-40.0), stage(LVB_KIND_ALLOWANCE, -10.0, tolerance_db), end});
+        EXPECT_EQ(chain.compute(), LVB_OK);
+        return chain.budget.verdict;
+    };
+    EXPECT_EQ(with_doubtful_allowance(30.0), LVB_VERDICT_HOLDS); // up to the ceiling, no further
+    EXPECT_EQ(with_doubtful_allowance(30.5), LVB_VERDICT_DOUBTFUL);
+}
+
 TEST(Verdict, SaysWhatDecides) {
     constexpr std::uint32_t both = LVB_STATED_FLOOR | LVB_STATED_CEILING;
     const auto decided = [](const lvb_budget &budget, std::int32_t by, double room) {
@@ -394,7 +409,8 @@ TEST(Verdict, FollowsItsDefinition) {
             const bool out = floor && b.far_end.level_dbm < last.floor_dbm;
             const bool over = ceiling && b.near_end.level_dbm > last.ceiling_dbm;
             const bool doubt = (floor && b.far_end.level_dbm - last.floor_dbm < b.far_end.worst_db) ||
-                               (ceiling && last.ceiling_dbm - b.near_end.level_dbm < b.near_end.worst_db);
+                               (ceiling && last.ceiling_dbm - b.near_end.level_dbm < b.near_end.worst_db) ||
+                               (ceiling && last.ceiling_dbm - b.far_end.level_dbm < b.far_end.worst_db);
             expected = out && over ? LVB_VERDICT_DROPS_OUT_AND_OVERLOADS
                        : out       ? LVB_VERDICT_DROPS_OUT
                        : over      ? LVB_VERDICT_OVERLOADS
@@ -547,6 +563,16 @@ TEST(Notes, NearFieldUnderOneWavelengthOfTheNearEnd) {
                   chain.stages[i].kind == LVB_KIND_AIR ? static_cast<std::uint32_t>(LVB_NOTE_NEAR_FIELD) : 0u);
 }
 
+TEST(Notes, ANearDistanceThatIsNotGivenIsMarkedOnTheAir) {
+    with_random_chains(70, 300, [](Chain &chain, Random &) {
+        const bool missing = chain.has_air() && chain.link.near_distance_m == 0.0;
+        EXPECT_EQ((chain.budget.notes & LVB_NOTE_NEAR_NOT_GIVEN) != 0, missing);
+        for (std::size_t i = 0; i < chain.levels.size(); ++i)
+            EXPECT_EQ((chain.levels[i].notes & LVB_NOTE_NEAR_NOT_GIVEN) != 0,
+                      missing && chain.stages[i].kind == LVB_KIND_AIR);
+    });
+}
+
 TEST(Notes, AnExtrapolatedCableIsMarkedOnItsOwnLine) {
     Chain chain(
         {source(0.0), cable(LVB_CABLE_RG_213_U, 10.0), cable(LVB_CABLE_FOAM_405_IN, 10.0), stage(LVB_KIND_PASSIVE)},
@@ -563,7 +589,7 @@ TEST(Notes, AnExtrapolatedCableIsMarkedOnItsOwnLine) {
 TEST(Length, TheLongestChainIsSummedLikeAShortOne) {
     std::vector<lvb_stage> stages = {source(100.0)};
     while (stages.size() < LVB_MAX_STAGES) stages.push_back(stage(LVB_KIND_PASSIVE, -0.125, 0.0625));
-    Chain chain(stages, 600.0, 0.0);
+    Chain chain(stages);
     ASSERT_EQ(chain.compute(), LVB_OK);
     EXPECT_EQ(chain.budget.far_end.level_dbm, 100.0 - 0.125 * (LVB_MAX_STAGES - 1)); // exact in binary
     EXPECT_EQ(chain.budget.far_end.worst_db, 0.0625 * (LVB_MAX_STAGES - 1));

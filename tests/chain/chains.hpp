@@ -3,7 +3,9 @@
 
 #include <levelbook/levelbook.h>
 
+#include <algorithm>
 #include <cstdint>
+#include <utility>
 #include <vector>
 
 namespace proof {
@@ -62,12 +64,20 @@ struct Chain {
     lvb_fault fault = sized<lvb_fault>();
     std::vector<lvb_level> levels;
 
-    explicit Chain(std::vector<lvb_stage> given, double frequency_mhz = 600.0, double far_m = 40.0, double near_m = 0.0)
+    /// Over 40 m, where there is air or the stages come later; a link without air has no distances.
+    explicit Chain(std::vector<lvb_stage> given, double frequency_mhz = 600.0)
+        : Chain(std::move(given), frequency_mhz, 0.0) {
+        if (stages.empty() || has_air()) link.far_distance_m = 40.0;
+    }
+    Chain(std::vector<lvb_stage> given, double frequency_mhz, double far_m, double near_m = 0.0)
         : stages(std::move(given)) {
         link.stage_size = sizeof(lvb_stage);
         link.frequency_mhz = frequency_mhz;
         link.far_distance_m = far_m;
         link.near_distance_m = near_m;
+    }
+    bool has_air() const {
+        return std::any_of(stages.begin(), stages.end(), [](const lvb_stage &in) { return in.kind == LVB_KIND_AIR; });
     }
     lvb_status compute() {
         link.stages = stages.data();

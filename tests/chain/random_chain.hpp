@@ -53,8 +53,10 @@ class ChainMaker {
             window(stages);
         }
         Chain chain(std::move(stages), random_.uniform(100.0, 850.0));
-        chain.link.far_distance_m = random_.log_uniform(-1.0, 4.0);
-        if (random_.below(2)) chain.link.near_distance_m = chain.link.far_distance_m * random_.uniform(0.1, 1.0);
+        if (chain.has_air()) {
+            chain.link.far_distance_m = random_.log_uniform(-1.0, 4.0);
+            if (random_.below(2)) chain.link.near_distance_m = chain.link.far_distance_m * random_.uniform(0.1, 1.0);
+        }
         if (random_.below(2)) {
             chain.link.stated = LVB_STATED_TEMPERATURE;
             chain.link.temperature_degc = random_.uniform(-40.0, 80.0);

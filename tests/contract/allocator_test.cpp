@@ -162,6 +162,58 @@ void call_the_rest() {
     }
 }
 
+// Columns of every formula, and grids, on every instruction set; refused ones as well.
+void call_columns_and_grids() {
+    static double x[300], y[300], scratch[600];
+    for (double &value : x) value = 0.75;
+    x[299] = -1e300;
+    CALL(lvb_best_instructions);
+    const int32_t best = static_cast<int32_t>(kept) & ~LVB_INSTRUCTIONS_ASKED;
+    auto fault = sized<lvb_fault>();
+    auto bad = sized<lvb_bad>();
+    for (int32_t set = LVB_INSTRUCTIONS_AUTOMATIC; set <= best; ++set)
+        for (int32_t formula = -1; formula <= LVB_FORMULA_CROSS_POLAR_DISCRIMINATION_DB + 1; ++formula)
+            for (int arguments = 0; arguments <= 3; ++arguments) {
+                auto columns = sized<lvb_columns>();
+                columns.formula = formula;
+                columns.instructions = set;
+                columns.count = 300;
+                columns.argument_1 = arguments > 0 ? x : nullptr;
+                columns.argument_2 = arguments > 1 ? x : nullptr;
+                columns.argument_3 = arguments > 2 ? x : nullptr;
+                columns.result = y;
+                CALL(lvb_compute_columns, &columns, &bad, &fault);
+            }
+    lvb_stage stages[8] = {};
+    const int32_t kinds[8] = {LVB_KIND_SOURCE, LVB_KIND_PASSIVE,   LVB_KIND_CABLE,   LVB_KIND_ANTENNA,
+                              LVB_KIND_AIR,    LVB_KIND_ALLOWANCE, LVB_KIND_ANTENNA, LVB_KIND_RECEIVER};
+    for (int i = 0; i < 8; ++i) stages[i].kind = kinds[i];
+    stages[2].cable_type = LVB_CABLE_RG_213_U;
+    stages[2].length_m = 10.0;
+    auto link = sized<lvb_link>();
+    link.stages = stages;
+    link.stage_count = 8;
+    link.stage_size = sizeof(lvb_stage);
+    const double mhz[] = {600.0};
+    auto grid = sized<lvb_grid>();
+    grid.frequency_count = 1;
+    grid.distance_count = 300;
+    grid.link = &link;
+    grid.frequency_mhz = mhz;
+    grid.distance_m = x;
+    grid.scratch = scratch;
+    grid.level_dbm = y;
+    for (grid.instructions = LVB_INSTRUCTIONS_AUTOMATIC; grid.instructions <= best + 1; ++grid.instructions)
+        CALL(lvb_compute_grid, &grid, &bad, &fault);
+    grid.instructions = LVB_INSTRUCTIONS_BASELINE;
+    CALL(lvb_compute_grid, &grid, &bad, &fault);
+    if (kept != 0.0 || bad.count != 1) { // LVB_OK
+        std::printf("the sound grid is refused: %g\n", kept);
+        std::exit(1);
+    }
+    CALL(lvb_compute_grid, nullptr, nullptr, &fault);
+}
+
 } // namespace
 
 int main(int count, char **arguments) {
@@ -175,6 +227,7 @@ int main(int count, char **arguments) {
 
     call_plain_functions();
     call_the_rest();
+    call_columns_and_grids();
 
     int missed = 0;
     int listed = 0;

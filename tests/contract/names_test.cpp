@@ -61,7 +61,7 @@ TEST(Names, OfEveryStatus) {
 
 TEST(Names, OfEveryField) {
     const auto all = constants("LVB_FIELD_");
-    EXPECT_GE(all.size(), 39u);
+    EXPECT_GE(all.size(), 55u);
     each_value_once(all);
     for (const auto &[name, value] : all) {
         const std::string field = lower(name.substr(std::string("LVB_FIELD_").size()));
@@ -81,7 +81,7 @@ TEST(Names, OfEveryField) {
 
 TEST(Names, OfEveryStruct) {
     const auto all = constants("LVB_STRUCT_");
-    EXPECT_GE(all.size(), 14u);
+    EXPECT_GE(all.size(), 17u);
     each_value_once(all);
     for (const auto &[name, value] : all) {
         if (value == LVB_STRUCT_NONE) continue;
@@ -104,6 +104,26 @@ TEST(Names, OfEveryStruct) {
     EXPECT_EQ(static_cast<std::size_t>(
                   std::distance(std::sregex_iterator(text.begin(), text.end(), one), std::sregex_iterator())),
               all.size() - 1); // no struct without a number
+}
+
+TEST(Names, OfEveryFormula) {
+    const auto all = constants("LVB_FORMULA_");
+    EXPECT_GE(all.size(), 77u);
+    each_value_once(all);
+    for (const auto &[name, value] : all) { // numbers without a gap, each with its function
+        EXPECT_GE(value, 0);
+        EXPECT_LT(value, static_cast<std::int32_t>(all.size()));
+        if (value == LVB_FORMULA_NONE) continue;
+        const std::string function = "lvb_" + lower(name.substr(std::string("LVB_FORMULA_").size()));
+        EXPECT_NE(header().find("LVB_API double " + function + "("), std::string::npos) << function;
+    }
+}
+
+TEST(Names, OfInstructionsAndEnds) {
+    each_value_once(constants("LVB_INSTRUCTIONS_"));
+    EXPECT_EQ(constants("LVB_INSTRUCTIONS_").size(), 5u);
+    each_value_once(constants("LVB_END_"));
+    EXPECT_EQ(constants("LVB_END_").size(), 2u);
 }
 
 TEST(Names, OfEveryCable) {

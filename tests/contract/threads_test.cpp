@@ -43,4 +43,60 @@ TEST(Threads, SharedInputsGiveTheSameBitsEverywhere) {
     for (const int count : differences) EXPECT_EQ(count, 0);
 }
 
+TEST(Threads, SharedColumnsAndGridsGiveTheSameBitsEverywhere) {
+    Random random(82);
+    Lent lent;
+    Chain chain = ChainMaker(random, lent).make();
+    ASSERT_EQ(chain.compute(), LVB_OK);
+    std::vector<double> distances(500), frequencies(6);
+    for (double &d : distances) d = random.log_uniform(-1.0, 4.0);
+    distances[77] = -1.0;
+    for (double &f : frequencies) f = random.uniform(100.0, 850.0);
+    const std::int32_t best = lvb_best_instructions() & ~LVB_INSTRUCTIONS_ASKED;
+
+    // Results of one thread: every formula of one argument, then the grid.
+    const auto compute = [&] {
+        std::vector<double> all;
+        std::vector<double> result(distances.size()), scratch(2 * distances.size());
+        auto columns = sized<lvb_columns>();
+        columns.count = distances.size();
+        columns.argument_1 = distances.data();
+        columns.result = result.data();
+        auto bad = sized<lvb_bad>();
+        const auto keep = [&](lvb_status status, const std::vector<double> &values) {
+            all.push_back(status);
+            all.push_back(static_cast<double>(bad.count));
+            all.push_back(static_cast<double>(bad.first));
+            all.insert(all.end(), values.begin(), values.end());
+        };
+        for (std::int32_t set = LVB_INSTRUCTIONS_AUTOMATIC; set <= best; ++set) {
+            columns.instructions = set;
+            for (columns.formula = 1; columns.formula <= LVB_FORMULA_CROSS_POLAR_DISCRIMINATION_DB; ++columns.formula)
+                keep(lvb_compute_columns(&columns, &bad, nullptr), result);
+            std::vector<double> levels(frequencies.size() * distances.size());
+            auto grid = sized<lvb_grid>();
+            grid.instructions = set;
+            grid.frequency_count = frequencies.size();
+            grid.distance_count = distances.size();
+            grid.link = &chain.link;
+            grid.frequency_mhz = frequencies.data();
+            grid.distance_m = distances.data();
+            grid.scratch = scratch.data();
+            grid.level_dbm = levels.data();
+            keep(lvb_compute_grid(&grid, &bad, nullptr), levels);
+        }
+        return all;
+    };
+    const std::vector<double> expected = compute();
+    constexpr int threads = 8;
+    std::vector<double> results[threads];
+    std::vector<std::thread> running;
+    for (auto &result : results) running.emplace_back([&compute, &result] { result = compute(); });
+    for (std::thread &thread : running) thread.join();
+    for (const auto &result : results) {
+        ASSERT_EQ(result.size(), expected.size());
+        EXPECT_EQ(std::memcmp(result.data(), expected.data(), expected.size() * sizeof(double)), 0);
+    }
+}
+
 } // namespace

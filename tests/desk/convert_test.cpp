@@ -79,7 +79,39 @@ TEST(Convert, TakesValueAndUnitTogetherOrApart) {
     EXPECT_NE(run({"convert", "0mW", "dBm"}).out.find("= -infinity dBm"), std::string::npos);
 }
 
+TEST(Convert, KnowsOtherSpellings) {
+    EXPECT_NEAR(answer_of(run({"convert", "68F", "C"})), 20.0, 1e-9); // NIST SP 811
+    EXPECT_NEAR(answer_of(run({"convert", "40'", "metres"})), 12.192, 1e-9);
+    EXPECT_NEAR(answer_of(run({"convert", "40feet", "m"})), 12.192, 1e-9);
+    EXPECT_NEAR(answer_of(run({"convert", "10\"", "cm"})), 25.4, 1e-9);
+    EXPECT_NEAR(answer_of(run({"convert", "1.5:1vswr", "reflection"})), 0.2, 1e-9); // (s - 1) / (s + 1)
+    EXPECT_NEAR(answer_of(run({"convert", "1\u00B5V", "dBuV"})), 0.0, 1e-9);        // its definition
+    EXPECT_NEAR(answer_of(run({"convert", "1V", "\u03BCV"})), 1e6, 1e-3);
+}
+
+TEST(Convert, OptionsTakeTheirUnit) {
+    const double plain = answer_of(run({"convert", "40ft", "dB_free_space", "--at", "600"}));
+    EXPECT_EQ(answer_of(run({"convert", "40ft", "dB_free_space", "--at", "600MHz"})), plain);
+    EXPECT_EQ(answer_of(run({"convert", "40ft", "dB_free_space", "--at", "0.6GHz"})), plain);
+    EXPECT_EQ(answer_of(run({"convert", "17dBm_eirp", "dBuV/m", "--ft", "100"})),
+              answer_of(run({"convert", "17dBm_eirp", "dBuV/m", "--m", "30.48"})));
+    expect_refused(run({"convert", "40ft", "dB_free_space", "--at", "3m"}), "--at is given in MHz, not in m");
+    expect_refused(run({"convert", "17dBm_eirp", "dBuV/m", "--ft", "1", "--m", "1"}), "excludes");
+    expect_refused(run({"convert", "17dBm_eirp", "dBuV/m"}), "needs --m (metres) or --ft");
+}
+
+TEST(Convert, AsksWhereItCouldBeWrongByABillion) {
+    expect_refused(run({"convert", "30MW", "dBm"}), "'MW' can mean milli or mega: write mW for a thousandth");
+    expect_refused(run({"convert", "3MV", "dBuV"}), "'MV' can mean milli or mega");
+    expect_refused(run({"convert", "0dBm", "MW"}), "can mean milli or mega");
+    EXPECT_EQ(run({"convert", "600mhz", "m"}).code, 0);
+}
+
 TEST(Convert, RefusesWhatItCannotAnswer) {
+    expect_refused(run({"convert", "2,5m", "ft"}), "has a decimal comma: write 2.5m");
+    expect_refused(run({"convert", "10dBm", "W/m2", "--m", "3"}), "radiated power can: write dBm_eirp");
+    expect_refused(run({"convert", "-30mW", "dBm"}), "a power is 0 or more");
+    expect_refused(run({"convert", "600MHz", "wavelength"}), "unknown unit 'wavelength'; 'levelbook-desk units' lists");
     expect_refused(run({"convert", "30mWW", "dBm"}), "unknown unit 'mWW'; the nearest is 'mW'");
     expect_refused(run({"convert", "30mW", "dBmm"}), "the nearest is 'dBm'");
     expect_refused(run({"convert", "30m", "W"}), "m cannot be converted to W; it can be to ft");
@@ -125,9 +157,12 @@ TEST(Cables, CatalogueNamesTheSourceOfEveryRow) {
         const std::size_t at = line.find("dB/100 ft  ");
         if (at == std::string::npos || line.find("MHz") > 20) continue;
         ++rows;
-        EXPECT_GT(line.size(), at + 20) << line; // the source begins on the same line
+        ASSERT_GT(line.size(), at + 11) << line;
+        const std::string letter = line.substr(at + 11, 1); // of the source, listed once
+        EXPECT_NE(told.out.find("\n  " + letter + "  "), std::string::npos) << line;
     }
     EXPECT_GE(rows, 70);
+    EXPECT_EQ(told.out.find("appendix H"), told.out.rfind("appendix H"));
 }
 
 // Between the rows 450 MHz 16.3 and 850 MHz 24.7 dB/100 m, worked by hand from a sqrt(f) + b f:
@@ -140,6 +175,7 @@ TEST(Cables, LooksUpAPieceOfCable) {
     ASSERT_NE(at, std::string::npos) << metres.out;
     EXPECT_NEAR(std::strtod(metres.out.c_str() + at + 9, nullptr), 5.886, 0.0011);
     const Printout feet = run({"cable", "rg213", "--mhz", "600", "--ft", "98.4251968503937"});
+    EXPECT_NE(metres.out.find("30 m (98.43 ft)"), std::string::npos) << metres.out;
     EXPECT_EQ(feet.out.substr(feet.out.find("attenuation")), metres.out.substr(metres.out.find("attenuation")));
 }
 

@@ -118,6 +118,18 @@ TEST(DeskJson, SaysNullWhereTheLibraryHasNoNumber) {
     EXPECT_TRUE(link.at("far_end").at("margin_db").is_null());
     EXPECT_TRUE(link.at("far_end").at("distance_m").is_null());
     EXPECT_EQ(link.at("verdict"), "not judged");
+    EXPECT_EQ(link.at("not_judged").size(), 2u); // neither floor nor ceiling
+}
+
+TEST(DeskJson, TellsThatNoNearDistanceWasGiven) {
+    const TemporaryFile file(R"({"production": "T", "links": [{"name": "A", "frequency_mhz": 600,
+        "far_distance_m": 30, "stages": [{"kind": "source", "power_mw": 30}, {"kind": "antenna", "gain_dbi": 0},
+        {"kind": "air"}, {"kind": "antenna", "gain_dbi": 0},
+        {"kind": "receiver", "floor_dbm": -90, "ceiling_dbm": -20}]}]})");
+    const Json link = budget_of(file.path()).at("links").at(0);
+    EXPECT_EQ(link.at("notes"), Json::array({"near distance not given"}));
+    EXPECT_EQ(link.at("not_judged").size(), 1u);
+    EXPECT_EQ(link.at("near_end").at("distance_m"), 30.0);
 }
 
 // 30 mW is 14.77 dBm; 600 MHz over 40 ft is 49.73 dB; 12 m to 13 m costs 0.695 dB: worked from ITU-R P.525 and

@@ -6,6 +6,7 @@
 
 #include <algorithm>
 #include <cmath>
+#include <iomanip>
 #include <map>
 #include <regex>
 #include <sstream>
@@ -40,7 +41,7 @@ std::vector<PrintedLink> printed_links(const std::string &page) {
                          "  (conducted|e\\.i\\.r\\.p\\.|isotropic) .*$");
     std::vector<PrintedLink> links;
     for (const std::string &line : lines_of(page)) {
-        if (line == "All links") break;
+        if (line == "Cautions") break;
         if (line.starts_with("LINK ")) links.emplace_back();
         if (links.empty()) continue;
         links.back().text += " " + line.substr(std::min(line.find_first_not_of(' '), line.size()));
@@ -118,7 +119,7 @@ TEST_F(DemoPage, MarginAndHeadroomAreDifferencesOfPrintedFigures) {
 
 TEST_F(DemoPage, EveryPrintedToleranceAddsUpToTheFarEnds) {
     for (const PrintedLink &link : printed) {
-        const std::string rows = link.text.substr(0, link.text.find("Rounding:"));
+        const std::string rows = link.text.substr(0, link.text.find("Receiver's window"));
         const std::regex step("; \\+-([0-9.]+) dB");
         Hundredths sum = 0;
         for (std::sregex_iterator it(rows.begin(), rows.end(), step), end; it != end; ++it) sum += hundredths((*it)[1]);
@@ -247,6 +248,122 @@ TEST(Page, WithoutAWindowNothingIsJudged) {
     EXPECT_NE(page.out.find("16.92 dBm e.i.r.p."), std::string::npos) << page.out;
 }
 
+std::string joined(const Printout &page) {
+    std::string text;
+    for (const std::string &line : lines_of(page.out))
+        text += " " + line.substr(std::min(line.find_first_not_of(' '), line.size()));
+    return text;
+}
+
+// From the printed words alone, as with a pocket calculator.
+TEST_F(DemoPage, WorkingsOfACableCanBeFollowed) {
+    const std::regex words(
+        "10 m x ([0-9.]+) dB/100 m at 25 degC = ([0-9.]+) dB \\(from 16.300 at 450 and 24.700 at 850 "
+        "MHz: ([0-9.]+) sqrt\\(MHz\\) \\+ ([0-9.]+) MHz = ([0-9.]+) dB/100 m at 20 degC, x "
+        "([0-9.]+) at 25 degC\\)");
+    std::smatch found;
+    ASSERT_TRUE(std::regex_search(printed[0].text, found, words)) << printed[0].text;
+    const auto number = [&](std::size_t i) { return std::stod(found[i]); };
+    // The rows of the catalogue are met, and so is what is printed for 534.2 MHz.
+    EXPECT_NEAR(number(3) * std::sqrt(450.0) + number(4) * 450.0, 16.3, 0.0005);
+    EXPECT_NEAR(number(3) * std::sqrt(850.0) + number(4) * 850.0, 24.7, 0.0005);
+    EXPECT_NEAR(number(3) * std::sqrt(534.2) + number(4) * 534.2, number(5), 0.001);
+    EXPECT_NEAR(number(5) * number(6), number(1), 0.002);
+    EXPECT_NEAR(number(1) * 10.0 / 100.0, number(2), 0.0006);
+}
+
+TEST_F(DemoPage, WorkingsOfAGainTableNameItsNeighbours) {
+    // 11 + (541.75 - 540) / (608 - 540) = 11.0257
+    EXPECT_NE(printed[1].text.find("between 540 MHz 11 dBi and 608 MHz 12 dBi: 11.026 dBi"), std::string::npos)
+        << printed[1].text;
+    // 1.1 + 0.1 x 4.2 / 30 = 1.114
+    EXPECT_NE(printed[0].text.find("between 530 MHz 1.1 dB loss and 560 MHz 1.2 dB loss: 1.114 dB loss"),
+              std::string::npos)
+        << printed[0].text;
+}
+
+TEST_F(DemoPage, SaysOnceWhatHoldsForEveryLink) {
+    const auto count = [&](const std::string &words) {
+        const std::string text = joined(page);
+        int found = 0;
+        for (std::size_t at = 0; (at = text.find(words, at)) != std::string::npos; ++at) ++found;
+        return found;
+    };
+    EXPECT_EQ(count("Levels are rounded to 0.01 dB"), 1);
+    EXPECT_EQ(count("as far as the tolerances reach"), 1);
+    EXPECT_LT(page.out.find("All links"), page.out.find("LINK "));
+    // 27.78 dBm and more are radiated by the second link: 250 mW, so above a watt with its antenna of 11 dBi.
+    EXPECT_TRUE(std::regex_search(printed[1].text, std::regex("e\\.i\\.r\\.p\\. \\([0-9.]+ W\\)"))) << printed[1].text;
+    EXPECT_NE(printed[1].text.find("your licence and the exposure rules decide"), std::string::npos);
+}
+
+TEST_F(DemoPage, BriefKeepsLevelsVerdictsAndCautions) {
+    const Printout brief = run({"budget", demo_file(), "--brief"});
+    EXPECT_EQ(brief.code, page.code);
+    const std::vector<PrintedLink> short_links = printed_links(brief.out);
+    ASSERT_EQ(short_links.size(), printed.size());
+    for (std::size_t i = 0; i < printed.size(); ++i) {
+        EXPECT_EQ(short_links[i].rows.size(), printed[i].rows.size());
+        EXPECT_NE(short_links[i].text.find("Verdict:"), std::string::npos);
+    }
+    EXPECT_NE(brief.out.find("walk test"), std::string::npos);
+    EXPECT_LT(lines_of(brief.out).size(), lines_of(page.out).size() / 2);
+    expect_refused(run({"budget", demo_file(), "--brief", "--json"}), "excludes");
+}
+
+TEST(Page, SaysThatACableHasNoConnectors) {
+    const Printout page = run({"budget", DESK_TESTS "/good.json"});
+    EXPECT_NE(joined(page).find("no connectors"), std::string::npos) << page.out;
+}
+
+// A link over air with the given keys of the link and the receiver, and an allowance that nobody looked up.
+Printout asked(const std::string &distances, const std::string &window, const std::string &allowance) {
+    const TemporaryFile file(R"({"production": "T", "links": [{"name": "A", "frequency_mhz": 600, )" + distances +
+                             R"(, "stages": [{"kind": "source", "power_mw": 30, "basis": "data sheet"},
+        {"kind": "antenna", "gain_dbi": 0, "basis": "data sheet"}, {"kind": "air"}, {"kind": "allowance", )" +
+                             allowance + R"(}, {"kind": "antenna", "gain_dbi": 0, "basis": "data sheet"},
+        {"kind": "receiver", )" +
+                             window + R"(, "basis": "data sheet"}]}]})");
+    return run({"budget", file.path()});
+}
+
+// The words of the summary's row and of the verdict's line, spaces and line ends joined.
+void expect_verdict(const Printout &page, const std::string &words) {
+    const std::string text = joined(page);
+    EXPECT_NE(text.find("Verdict:  " + words), std::string::npos) << page.out;
+    EXPECT_NE(text.find("A                                   " + words), std::string::npos) << page.out;
+}
+
+const std::string both_distances = R"("far_distance_m": 30, "near_distance_m": 3)";
+const std::string both_limits = R"("floor_dbm": -90, "ceiling_dbm": -15)";
+const std::string sure = R"("loss_db": 20, "tolerance_db": 6, "basis": "estimate")";
+
+TEST(Verdict, SaysWhenGuessesCarryNoTolerance) {
+    const Printout page = asked(both_distances, both_limits, R"("loss_db": 20)");
+    EXPECT_EQ(page.code, 0) << page.err;
+    expect_verdict(page, "HOLDS as entered; 1 guess carries no tolerance");
+    EXPECT_EQ(page.out.find("every tolerance"), std::string::npos) << page.out;
+    EXPECT_EQ(page.out.find(" %"), std::string::npos) << page.out;
+    EXPECT_NE(asked(both_distances, both_limits, sure).out.find("100 %"), std::string::npos);
+}
+
+TEST(Verdict, SaysWhichEndNothingJudges) {
+    const Printout floor_only = asked(both_distances, R"("floor_dbm": -90)", sure);
+    EXPECT_EQ(floor_only.code, 1);
+    expect_verdict(floor_only, "HOLDS at the far end; the near end is not judged: no ceiling stated");
+    const Printout ceiling_only = asked(both_distances, R"("ceiling_dbm": -15)", sure);
+    EXPECT_EQ(ceiling_only.code, 1);
+    expect_verdict(ceiling_only, "HOLDS at the near end; the far end is not judged: no floor stated");
+    EXPECT_EQ(floor_only.out.find("both ends"), std::string::npos);
+}
+
+TEST(Verdict, SaysThatNoNearDistanceWasGiven) {
+    const Printout page = asked(R"("far_distance_m": 30)", both_limits, sure);
+    EXPECT_EQ(page.code, 1);
+    expect_verdict(page, "HOLDS at the far end; the near distance was not given");
+    EXPECT_EQ(page.out.find("both ends"), std::string::npos);
+}
+
 // What the documentation shows must work.
 TEST(Readme, ItsScenarioIsAnswered) {
     const std::string document = read_file(DESK_SOURCES "/README.md");
@@ -271,6 +388,42 @@ TEST(Readme, ItsQuestionsAreAnswered) {
         ++asked;
     }
     EXPECT_EQ(asked, 8);
+}
+
+// The words of a command line; a double quote holds words together.
+std::vector<std::string> words_of(const std::string &line) {
+    std::vector<std::string> words;
+    std::istringstream stream(line);
+    for (std::string word; stream >> std::quoted(word);) words.push_back(word);
+    return words;
+}
+
+// Runs every line of a document that calls the program, from the project's folder.
+int run_commands_of(const std::string &document) {
+    int commands = 0;
+    for (const std::string &line : lines_of(read_file(document))) {
+        if (!line.starts_with("    ")) continue;
+        std::vector<std::string> words = words_of(line);
+        if (words.empty() || (words[0] != "levelbook-desk" && words[0] != "build/bin/levelbook-desk")) continue;
+        SCOPED_TRACE(document + ": " + line);
+        words.erase(words.begin());
+        for (std::string &word : words) {
+            if (word == "SCENARIO.json") word = demo_file();
+            if (word.starts_with("examples/")) word = DESK_ROOT "/" + word;
+        }
+        const Printout told = run(words);
+        EXPECT_GE(told.code, 0);
+        EXPECT_LE(told.code, words[0] == "budget" ? 1 : 0) << told.err;
+        EXPECT_EQ(told.err, "");
+        EXPECT_FALSE(told.out.empty());
+        ++commands;
+    }
+    return commands;
+}
+
+TEST(Readme, CommandLinesThatItPrintsWork) {
+    EXPECT_EQ(run_commands_of(DESK_ROOT "/README.md"), 2);
+    EXPECT_EQ(run_commands_of(DESK_SOURCES "/README.md"), 9);
 }
 
 } // namespace

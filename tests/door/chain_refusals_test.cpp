@@ -178,7 +178,8 @@ Chain chain_for(const Number &number, double value, std::int32_t &at) {
                                      receiver()};
     at = -1;
     if (number.structure == in_link) {
-        Chain chain({source(0.0)}, 600.0, number.field == LVB_FIELD_NEAR_DISTANCE_M ? 0.0 : 40.0);
+        // Far is as far as it may be, so that near decides alone, and the other way round.
+        Chain chain({source(0.0), antenna(), air(), antenna()}, 600.0, 1e9);
         if (number.field == LVB_FIELD_TEMPERATURE_DEGC) chain.link.stated = LVB_STATED_TEMPERATURE;
         member(chain.link, number.field) = value;
         return chain;
@@ -400,11 +401,11 @@ TEST(CableStage, IsByTypeByTableOrAsMeasuredAndNeverTwoOfThem) {
             {LVB_E_MISSING, in_stage, LVB_FIELD_CABLE_TYPE, 1, -1, 0, 1, 14});
     // a measured gain that is described as well
     refused(with([](lvb_stage &in) { in.gain_db = -1.0, in.length_m = 5.0; }),
-            {LVB_E_MISSING, in_stage, LVB_FIELD_CABLE_TYPE, 1, -1, 0, 1, 14});
+            {LVB_E_UNUSED, in_stage, LVB_FIELD_LENGTH_M, 1, -1, 5.0});
     refused(with([](lvb_stage &in) { in.gain_db = -1.0, in.connector_count = 1; }),
-            {LVB_E_MISSING, in_stage, LVB_FIELD_CABLE_TYPE, 1, -1, 0, 1, 14});
+            {LVB_E_UNUSED, in_stage, LVB_FIELD_CONNECTOR_COUNT, 1, -1, 1.0});
     refused(with([](lvb_stage &in) { in.gain_db = -1.0, in.connector_loss_db = 1.0; }),
-            {LVB_E_MISSING, in_stage, LVB_FIELD_CABLE_TYPE, 1, -1, 0, 1, 14});
+            {LVB_E_UNUSED, in_stage, LVB_FIELD_CONNECTOR_LOSS_DB, 1, -1, 1.0});
     for (const std::int32_t type : {-1, 15, 1000})
         refused(with([=](lvb_stage &in) { in.cable_type = type, in.length_m = 5.0; }),
                 {LVB_E_UNKNOWN_VALUE, in_stage, LVB_FIELD_CABLE_TYPE, 1, -1, static_cast<double>(type), 0, 14});

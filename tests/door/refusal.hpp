@@ -7,6 +7,7 @@
 
 #include <cmath>
 #include <cstring>
+#include <set>
 #include <string>
 
 namespace proof {
@@ -29,9 +30,16 @@ inline std::string text_of(const lvb_fault &fault) {
     return text;
 }
 
+/// Every status that a call of this process was refused with. statuses_test.cpp compares them with the header's.
+inline std::set<lvb_status> &received() {
+    static std::set<lvb_status> statuses;
+    return statuses;
+}
+
 inline bool same(double a, double b) { return (std::isnan(a) && std::isnan(b)) || a == b; }
 
 inline void expect_fault(const lvb_fault &fault, const Expected &expected) {
+    received().insert(fault.status);
     EXPECT_STREQ(lvb_status_name(fault.status), lvb_status_name(expected.status));
     EXPECT_EQ(fault.structure, expected.structure);
     EXPECT_STREQ(lvb_field_name(fault.field), lvb_field_name(expected.field));

@@ -34,6 +34,33 @@ lvb_cable_run run_by_type() {
     return run;
 }
 
+lvb_columns sound_columns() {
+    static double result[2];
+    auto columns = sized<lvb_columns>();
+    columns.formula = LVB_FORMULA_FREE_SPACE_LOSS_DB;
+    columns.count = 2;
+    columns.argument_1 = rows_mhz;
+    columns.argument_2 = rows_db;
+    columns.result = result;
+    return columns;
+}
+
+lvb_grid sound_grid() {
+    static const std::vector<lvb_stage> stages = ordinary();
+    static Chain chain({});
+    static double scratch[4], levels[4];
+    chain.link.stages = stages.data();
+    chain.link.stage_count = static_cast<std::uint32_t>(stages.size());
+    auto grid = sized<lvb_grid>();
+    grid.frequency_count = grid.distance_count = 2;
+    grid.link = &chain.link;
+    grid.frequency_mhz = rows_mhz;
+    grid.distance_m = rows_db;
+    grid.scratch = scratch;
+    grid.level_dbm = levels;
+    return grid;
+}
+
 std::vector<Entry> entries() {
     return {
         {"link", LVB_STRUCT_LINK, LVB_FIELD_LINK, sizeof(lvb_link), false,
@@ -88,6 +115,41 @@ std::vector<Entry> entries() {
                                        fault);
          },
          [](void *) {}},
+        {"columns", LVB_STRUCT_COLUMNS, LVB_FIELD_COLUMNS, sizeof(lvb_columns), false,
+         [](void *object, lvb_fault *fault) {
+             return lvb_compute_columns(static_cast<lvb_columns *>(object), nullptr, fault);
+         },
+         [](void *object) {
+             const lvb_columns columns = sound_columns();
+             std::memcpy(object, &columns, sizeof columns);
+         }},
+        {"bad of columns", LVB_STRUCT_BAD, LVB_FIELD_BAD, sizeof(lvb_bad), true,
+         [](void *object, lvb_fault *fault) {
+             const lvb_columns columns = sound_columns();
+             return lvb_compute_columns(&columns, static_cast<lvb_bad *>(object), fault);
+         },
+         [](void *) {}},
+        {"grid", LVB_STRUCT_GRID, LVB_FIELD_GRID, sizeof(lvb_grid), false,
+         [](void *object, lvb_fault *fault) {
+             return lvb_compute_grid(static_cast<lvb_grid *>(object), nullptr, fault);
+         },
+         [](void *object) {
+             const lvb_grid grid = sound_grid();
+             std::memcpy(object, &grid, sizeof grid);
+         }},
+        {"bad of a grid", LVB_STRUCT_BAD, LVB_FIELD_BAD, sizeof(lvb_bad), true,
+         [](void *object, lvb_fault *fault) {
+             const lvb_grid grid = sound_grid();
+             return lvb_compute_grid(&grid, static_cast<lvb_bad *>(object), fault);
+         },
+         [](void *) {}},
+        {"link of a grid", LVB_STRUCT_LINK, LVB_FIELD_LINK, sizeof(lvb_link), false,
+         [](void *object, lvb_fault *fault) {
+             lvb_grid grid = sound_grid();
+             grid.link = static_cast<lvb_link *>(object);
+             return lvb_compute_grid(&grid, nullptr, fault);
+         },
+         [](void *object) { std::memcpy(object, sound_grid().link, sizeof(lvb_link)); }},
         {"cable_table", LVB_STRUCT_CABLE_TABLE, LVB_FIELD_CABLE_TABLE, sizeof(lvb_cable_table), false,
          [](void *object, lvb_fault *fault) {
              lvb_cable_run run = run_by_type();
@@ -196,10 +258,15 @@ TEST(Zeroed, IsValidOrNamesTheMissingField) {
         lvb_status status;
         std::int32_t field;
     };
-    const auto expected = [](std::int32_t structure) -> Missing {
-        switch (structure) {
-        case LVB_STRUCT_LINK:
+    const auto expected = [](const Entry &entry) -> Missing {
+        switch (entry.structure) {
+        case LVB_STRUCT_LINK: // a grid brings frequencies of its own
+            if (std::string(entry.name) == "link of a grid") return {LVB_E_NO_SOURCE, LVB_FIELD_STAGE_COUNT};
             return {LVB_E_MISSING, LVB_FIELD_FREQUENCY_MHZ};
+        case LVB_STRUCT_COLUMNS:
+            return {LVB_E_MISSING, LVB_FIELD_FORMULA};
+        case LVB_STRUCT_GRID:
+            return {LVB_E_MISSING, LVB_FIELD_FREQUENCY_COUNT};
         case LVB_STRUCT_CABLE_RUN:
             return {LVB_E_MISSING, LVB_FIELD_FREQUENCY_MHZ};
         case LVB_STRUCT_CABLE_TABLE:
@@ -212,7 +279,7 @@ TEST(Zeroed, IsValidOrNamesTheMissingField) {
     for (const Entry &entry : entries()) {
         Room room(0);
         room.set_size(entry.size);
-        const Missing missing = expected(entry.structure);
+        const Missing missing = expected(entry);
         EXPECT_STREQ(lvb_status_name(entry.call(room.bytes, &fault)), lvb_status_name(missing.status)) << entry.name;
         EXPECT_STREQ(lvb_field_name(fault.field), lvb_field_name(missing.field)) << entry.name;
     }
@@ -230,7 +297,8 @@ TEST(Zeroed, IsValidOrNamesTheMissingField) {
 
 TEST(Null, EachPointerThatMustBeGiven) {
     for (const Entry &entry : entries()) {
-        if (entry.structure == LVB_STRUCT_CABLE_TABLE || entry.structure == LVB_STRUCT_GAIN_TABLE)
+        if (entry.structure == LVB_STRUCT_CABLE_TABLE || entry.structure == LVB_STRUCT_GAIN_TABLE ||
+            entry.structure == LVB_STRUCT_BAD)
             continue; // may be null
         auto fault = sized<lvb_fault>();
         EXPECT_EQ(entry.call(nullptr, &fault), LVB_E_NULL) << entry.name;
@@ -351,6 +419,33 @@ template <class T>
 const T *copy(const Guarded &memory, const T *from, std::size_t count) {
     std::memcpy(memory.at<void>(), from, count * sizeof(T));
     return memory.at<T>();
+}
+
+TEST(GuardPages, BehindColumnsAndGrids) {
+    for (const std::size_t count : std::initializer_list<std::size_t>{1, 2, 127, 128, 129, 255, 256}) {
+        const std::vector<double> values(count, 500.0);
+        Guarded first(count * 8), second(count * 8), result(count * 8), scratch(2 * count * 8);
+        Guarded columns_memory(sizeof(lvb_columns)), grid_memory(sizeof(lvb_grid)), bad_memory(sizeof(lvb_bad));
+        bad_memory.at<lvb_bad>()->size = sizeof(lvb_bad);
+        lvb_columns columns = sound_columns();
+        columns.count = count;
+        columns.argument_1 = copy(first, values.data(), count);
+        columns.argument_2 = copy(second, values.data(), count);
+        columns.result = result.at<double>();
+        lvb_grid grid = sound_grid();
+        grid.frequency_count = 1;
+        grid.distance_count = count;
+        grid.frequency_mhz = copy(first, values.data(), count);
+        grid.distance_m = columns.argument_2;
+        grid.scratch = scratch.at<double>();
+        grid.level_dbm = result.at<double>();
+        for (std::int32_t set = LVB_INSTRUCTIONS_BASELINE; set <= (lvb_best_instructions() & 255); ++set) {
+            columns.instructions = grid.instructions = set | LVB_INSTRUCTIONS_ASKED;
+            EXPECT_EQ(lvb_compute_columns(copy(columns_memory, &columns, 1), bad_memory.at<lvb_bad>(), nullptr),
+                      LVB_OK);
+            EXPECT_EQ(lvb_compute_grid(copy(grid_memory, &grid, 1), bad_memory.at<lvb_bad>(), nullptr), LVB_OK);
+        }
+    }
 }
 
 TEST(GuardPages, BehindStagesTablesLevelsAndStructs) {

@@ -271,8 +271,8 @@ TEST(CableRun, EveryField) {
     bad([](auto &run) { run.connector_loss_db = 1; },
         {LVB_E_MISSING, in_run, LVB_FIELD_CONNECTOR_COUNT, -1, -1, 0, 1, 1000});
     bad([](auto &run) { run.cable_type = 4; },
-        {LVB_E_CONFLICT, LVB_STRUCT_NONE, LVB_FIELD_CABLE_TABLE, -1, -1, none, none, none,
-         "cable_table says again what another field already says; give one of them."});
+        {LVB_E_CONFLICT, LVB_STRUCT_NONE, LVB_FIELD_TABLE, -1, -1, none, none, none,
+         "table says again what another field already says; give one of them."});
     for (const std::int32_t type : {-1, 15})
         bad([=](auto &run) { run.cable_type = type; },
             {LVB_E_UNKNOWN_VALUE, in_run, LVB_FIELD_CABLE_TYPE, -1, -1, static_cast<double>(type), 0, 14});
@@ -318,12 +318,12 @@ TEST(LookUps, UnknownNumbers) {
         {LVB_STRUCT_BUDGET,
          0,
          LVB_FIELD_FREQUENCY_MHZ,
-         {LVB_E_NOT_FOUND, 0, LVB_FIELD_FIELD, -1, -1, LVB_FIELD_FREQUENCY_MHZ}},
+         {LVB_E_NOT_FOUND, 0, LVB_FIELD_STRUCTURE, -1, -1, LVB_STRUCT_BUDGET}},
         {LVB_STRUCT_STAGE,
          LVB_KIND_PASSIVE,
          LVB_FIELD_LENGTH_M,
          {LVB_E_NOT_FOUND, 0, LVB_FIELD_FIELD, -1, -1, LVB_FIELD_LENGTH_M}},
-        {99, 0, 99, {LVB_E_NOT_FOUND, 0, LVB_FIELD_FIELD, -1, -1, 99}},
+        {99, 0, 99, {LVB_E_NOT_FOUND, 0, LVB_FIELD_STRUCTURE, -1, -1, 99}},
     };
     for (const Asked &one : asked) {
         Untouched<lvb_range> range;

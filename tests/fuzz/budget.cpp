@@ -1,5 +1,5 @@
 // lvb_compute_budget with chains of every kind: whatever comes, it is refused whole or the book adds up.
-#include "fuzz/tables.hpp"
+#include "fuzz/stages.hpp"
 
 #include <cmath>
 
@@ -7,101 +7,6 @@ namespace {
 
 using fuzz::Bytes;
 using fuzz::Memory;
-
-// The span that gain_db has for a kind, as lvb_describe_field tells it; a span of any kind where it tells none.
-lvb_range gain_range(std::int32_t kind) {
-    lvb_range range{};
-    range.size = sizeof range;
-    if (lvb_describe_field(LVB_STRUCT_STAGE, kind, LVB_FIELD_GAIN_DB, &range, nullptr) != LVB_OK) {
-        range.minimum = -300.0;
-        range.maximum = 300.0;
-    }
-    return range;
-}
-
-lvb_stage make_stage(Bytes &bytes, std::int32_t kind, fuzz::Tables &tables) {
-    const lvb_range gain = gain_range(kind);
-    lvb_stage stage{};
-    stage.kind = kind;
-    stage.basis = static_cast<std::int32_t>(bytes.below(6));
-    stage.tolerance_db = bytes.once_in(3) ? bytes.number(0.0, 100.0) : 0.0;
-    const bool table = bytes.once_in(6);
-    if (table) stage.gain_table = tables.gain(bytes, gain.minimum, gain.maximum);
-    else if (kind != LVB_KIND_CABLE) stage.gain_db = bytes.number(gain.minimum, gain.maximum);
-    switch (kind) {
-    case LVB_KIND_SOURCE:
-        stage.level_dbm = bytes.number(-200.0, 150.0);
-        break;
-    case LVB_KIND_CABLE:
-        if (table || bytes.once_in(3)) {
-            if (!table) stage.gain_db = bytes.number(-200.0, 0.0);
-            break;
-        }
-        if (bytes.once_in(2)) stage.cable_table = tables.cable(bytes);
-        else stage.cable_type = static_cast<std::int32_t>(bytes.below(lvb_cable_type_count() + 1));
-        stage.length_m = bytes.number(0.001, 10000.0);
-        stage.connector_count = bytes.below(8);
-        if (stage.connector_count > 0 && bytes.once_in(2)) stage.connector_loss_db = bytes.number(0.0, 10.0);
-        break;
-    case LVB_KIND_RECEIVER: {
-        stage.stated = (LVB_STATED_FLOOR | LVB_STATED_WANTED | LVB_STATED_CEILING) & bytes.byte();
-        double limit = bytes.between(-250.0, 0.0);
-        for (const auto &[bit, member] : {std::pair{LVB_STATED_FLOOR, &lvb_stage::floor_dbm},
-                                          std::pair{LVB_STATED_WANTED, &lvb_stage::wanted_low_dbm},
-                                          std::pair{LVB_STATED_WANTED, &lvb_stage::wanted_high_dbm},
-                                          std::pair{LVB_STATED_CEILING, &lvb_stage::ceiling_dbm}}) {
-            limit += bytes.between(0.0, 40.0);
-            if ((stage.stated & static_cast<std::uint32_t>(bit)) != 0) stage.*member = limit;
-        }
-        break;
-    }
-    default:
-        break;
-    }
-    return stage;
-}
-
-// One field of a stage gets what does not belong there.
-void spoil(Bytes &bytes, lvb_stage &stage, fuzz::Tables &tables) {
-    double lvb_stage::*const numbers[] = {
-        &lvb_stage::level_dbm,         &lvb_stage::gain_db,         &lvb_stage::tolerance_db,
-        &lvb_stage::length_m,          &lvb_stage::floor_dbm,       &lvb_stage::wanted_low_dbm,
-        &lvb_stage::connector_loss_db, &lvb_stage::wanted_high_dbm, &lvb_stage::ceiling_dbm};
-    const std::uint32_t which = bytes.below(17);
-    if (which < 9) stage.*numbers[which] = bytes.any_number();
-    else if (which == 9) stage.kind = bytes.raw<std::int32_t>();
-    else if (which == 10) stage.basis = bytes.raw<std::int32_t>();
-    else if (which == 11) stage.stated = bytes.raw<std::uint32_t>();
-    else if (which == 12) stage.cable_type = bytes.raw<std::int32_t>();
-    else if (which == 13) stage.connector_count = bytes.raw<std::uint32_t>();
-    else if (which == 14) stage.reserved = bytes.raw<std::uint32_t>();
-    else if (which == 15) stage.cable_table = tables.cable(bytes);
-    else stage.gain_table = tables.gain(bytes, -60.0, 60.0);
-    // never read, so it may point anywhere
-    stage.label = reinterpret_cast<const char *>(std::uintptr_t{bytes.byte()});
-    stage.user = reinterpret_cast<const void *>(std::uintptr_t{bytes.byte()});
-}
-
-// Kinds in an order that is mostly right.
-std::vector<std::int32_t> make_kinds(Bytes &bytes) {
-    std::vector<std::int32_t> kinds = {LVB_KIND_SOURCE};
-    const std::int32_t conducted[] = {LVB_KIND_PASSIVE, LVB_KIND_CABLE, LVB_KIND_AMPLIFIER, LVB_KIND_ALLOWANCE};
-    for (std::uint32_t n = bytes.below(6); n > 0; --n) kinds.push_back(conducted[bytes.below(4)]);
-    if (!bytes.once_in(4)) {
-        kinds.push_back(LVB_KIND_ANTENNA);
-        for (std::uint32_t n = bytes.below(2); n > 0; --n) kinds.push_back(LVB_KIND_ALLOWANCE);
-        if (!bytes.once_in(8)) {
-            kinds.push_back(LVB_KIND_AIR);
-            for (std::uint32_t n = bytes.below(3); n > 0; --n) kinds.push_back(LVB_KIND_ALLOWANCE);
-            kinds.push_back(LVB_KIND_ANTENNA);
-            for (std::uint32_t n = bytes.below(4); n > 0; --n) kinds.push_back(conducted[bytes.below(4)]);
-        }
-    }
-    if (!bytes.once_in(4)) kinds.push_back(LVB_KIND_RECEIVER);
-    if (bytes.once_in(4))
-        kinds[bytes.below(static_cast<std::uint32_t>(kinds.size()))] = 1 + static_cast<std::int32_t>(bytes.below(8));
-    return kinds;
-}
 
 void require_end(const lvb_end &end) {
     REQUIRE(std::isfinite(end.level_dbm) && end.distance_m >= 0.0);
@@ -187,7 +92,7 @@ extern "C" int LLVMFuzzerTestOneInput(const std::uint8_t *data, std::size_t size
     if (bytes.once_in(32)) link.stated = bytes.raw<std::uint32_t>();
 
     // stages, of this or a later version's size
-    const std::vector<std::int32_t> kinds = make_kinds(bytes);
+    const std::vector<std::int32_t> kinds = fuzz::make_kinds(bytes);
     link.stage_size = bytes.size_of(sizeof(lvb_stage));
     link.stage_count = static_cast<std::uint32_t>(kinds.size());
     const bool element_size_is_good = link.stage_size >= sizeof(lvb_stage) && link.stage_size <= 4096;
@@ -195,8 +100,8 @@ extern "C" int LLVMFuzzerTestOneInput(const std::uint8_t *data, std::size_t size
     Memory stages(kinds.size() * step);
     stages.zero_from(0);
     for (std::size_t i = 0; i < kinds.size(); ++i) {
-        lvb_stage stage = make_stage(bytes, kinds[i], tables);
-        if (bytes.once_in(24)) spoil(bytes, stage, tables);
+        lvb_stage stage = fuzz::make_stage(bytes, kinds[i], tables);
+        if (bytes.once_in(24)) fuzz::spoil(bytes, stage, tables);
         if (step != 0) stages.put(stage, i * step);
         if (step > sizeof stage && bytes.once_in(16)) stages.put(bytes.byte(), i * step + step - 1);
     }

@@ -1,17 +1,18 @@
 #!/bin/sh
-# pkg_config.sh LIB_DIR shared|static CC SOURCES_DIR OUTPUT_DIR: builds the C consumer with what pkg-config tells and
-# nothing else. The static one is wholly static, so that a library missing from the file does not link.
+# pkg_config.sh LIB_DIR shared|static SONAME CC SOURCES_DIR OUTPUT_DIR: builds the C consumer with what pkg-config tells
+# and nothing else. The static one is wholly static, so that a library missing from the file does not link.
 set -e
-export PKG_CONFIG_LIBDIR="$1/pkgconfig" PKG_CONFIG_PATH=
-mkdir -p "$5"
+folder=$1 kind=$2 soname=$3 compiler=$4 sources=$5 output=$6
+export PKG_CONFIG_LIBDIR="$folder/pkgconfig" PKG_CONFIG_PATH=
+mkdir -p "$output"
 pkg-config --validate levelbook
-program="$5/pkg_config_$2"
-if [ "$2" = static ]; then
-    # The words of pkg-config are split on purpose.
-    "$3" -static -std=c99 $(pkg-config --static --cflags levelbook) "$4/consumer.c" -o "$program" \
-        $(pkg-config --static --libs levelbook)
-    case " $(pkg-config --static --libs levelbook) " in *" -lm "*) ;; *) echo "-lm is missing" && exit 1 ;; esac
-else
-    "$3" -std=c99 $(pkg-config --cflags levelbook) "$4/consumer.c" -o "$program" $(pkg-config --libs levelbook)
-fi
-LD_LIBRARY_PATH="$1" sh "$4/run.sh" "$program" "$2" no-cxx
+program="$output/pkg_config_$kind"
+all=
+[ "$kind" = shared ] || all=--static
+compile=$(pkg-config $all --cflags levelbook)
+link=$(pkg-config $all --libs levelbook)
+case " $link " in *" -lm "*) echo "-lm is not needed" && exit 1 ;; esac
+[ "$kind" = shared ] || link="-static $link"
+# pkg-config tells words quoted for a shell.
+eval "\"\$compiler\" -std=c99 $compile \"\$sources/consumer.c\" -o \"\$program\" $link"
+LD_LIBRARY_PATH="$folder" sh "$sources/run.sh" "$program" "$kind" "$soname" no-cxx

@@ -1,12 +1,13 @@
 # Installs into a prefix and moves it elsewhere; then leaves in two more copies what a packager might ship alone.
 #   BUILD  levelbook's build tree   OUTPUT  folder for the prefixes   CONSUMERS  folder of the consumers' builds, emptied
-#   LIB  the libraries' folder in a prefix
+#   LIB INCLUDE DATA  the folders in a prefix
 file(REMOVE_RECURSE "${OUTPUT}" "${CONSUMERS}")
 execute_process(COMMAND ${CMAKE_COMMAND} --install "${BUILD}" --prefix "${OUTPUT}/installed"
                 OUTPUT_QUIET COMMAND_ERROR_IS_FATAL ANY)
 file(RENAME "${OUTPUT}/installed" "${OUTPUT}/moved")
 
-foreach(file include/levelbook/levelbook.h share/levelbook/levelbook.index share/levelbook/LICENSE
+foreach(file ${INCLUDE}/levelbook/levelbook.h ${INCLUDE}/levelbook/levelbook.hpp
+             ${DATA}/levelbook/levelbook.index ${DATA}/levelbook/LICENSE
              ${LIB}/liblevelbook.a ${LIB}/liblevelbook.so ${LIB}/pkgconfig/levelbook.pc
              ${LIB}/cmake/levelbook/levelbook-config.cmake ${LIB}/cmake/levelbook/levelbook-config-version.cmake)
   if(NOT EXISTS "${OUTPUT}/moved/${file}")

@@ -172,6 +172,7 @@ class Reader {
             std::string_view source;
         } pinned[] = {{Known::practice, "common practice, no source"},
                       {Known::memory, "from memory"},
+                      {Known::contract, "levelbook's own contract"},
                       {Known::derived, "derived from exact constants"}};
         for (const auto &pin : pinned) {
             const bool known = case_->known == pin.known;
@@ -210,8 +211,8 @@ class Reader {
     void take_known(std::string_view rest) {
         Case &to = open_case("known");
         if (known_) throw Malformed("a second 'known'");
-        if (rest.size() != 1 || std::string_view("PCIDRM").find(rest.front()) == std::string_view::npos)
-            throw Malformed("known is one of P C I D R M, not '" + std::string(rest) + "'");
+        if (rest.size() != 1 || std::string_view("PCIDRNHM").find(rest.front()) == std::string_view::npos)
+            throw Malformed("known is one of P C I D R N H M, not '" + std::string(rest) + "'");
         to.known = static_cast<Known>(rest.front());
         known_ = true;
     }

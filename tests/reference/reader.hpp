@@ -15,8 +15,10 @@ enum class Known : char {
     print = 'P',          ///< seen in print
     companion = 'C',      ///< inputs and page from a public companion to the textbook, recomputed
     implementation = 'I', ///< coefficients seen in a public implementation
-    derived = 'D',        ///< derived from exact constants
+    derived = 'D',        ///< derived from exact constants, or from the printed lines of the publication
     practice = 'R',       ///< a rule of the trade: common practice, no source
+    unnamed = 'N',        ///< seen in print, in a document that cannot be named: checked, not counted as published
+    contract = 'H',       ///< what the header promises: checked, no evidence
     memory = 'M'          ///< from memory: reported, never counted
 };
 

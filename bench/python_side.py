@@ -1,0 +1,153 @@
+"""The same work from Python: through NumPy, and levelbook through cffi, per call and per array.
+
+  python_side.py PREPROCESSED_HEADER LIBRARY
+
+Prints "task contender nanoseconds" for each measurement, the best of a few; the program levelbook-table asks for it
+many times. Ends with an error when NumPy and levelbook do not agree.
+"""
+import math
+import sys
+import timeit
+
+import numpy as np
+from cffi import FFI
+
+ffi = FFI()
+with open(sys.argv[1]) as header:
+    ffi.cdef(header.read())
+lvb = ffi.dlopen(sys.argv[2])
+best = lvb.lvb_best_instructions()
+
+
+def pointer(array):
+    return ffi.from_buffer("double[]", array)
+
+
+def aligned(shape):
+    count = int(np.prod(shape))
+    room = np.zeros(count + 8)
+    start = -room.ctypes.data // 8 % 8
+    return room[start:start + count].reshape(shape)
+
+
+def measure(task, contender, values, statement, **names):
+    timer = timeit.Timer(statement, globals=dict(globals(), **names))
+    number = 1
+    while (once := timer.timeit(number)) < 0.002:
+        number *= 4
+    print(task, contender, min([once] + timer.repeat(4, number)) / number / values * 1e9)
+
+
+def same(a, b):
+    if not np.allclose(a, b, rtol=1e-9, atol=1e-9):
+        sys.exit("NumPy and levelbook do not agree")
+
+
+def columns(formula, x, y):
+    return ffi.new("lvb_columns *", {"size": ffi.sizeof("lvb_columns"), "formula": formula, "instructions": best,
+                                     "count": len(x), "argument_1": pointer(x), "result": pointer(y)})
+
+
+def spread(low, high, count):
+    x = aligned(count)
+    x[:] = low + (high - low) * ((np.arange(count) * 0.6180339887498949) % 1.0)
+    return x
+
+
+# Columns.
+for place, count in ("in_cache", 4096), ("out_of_cache", 1 << 22):
+    y, z = aligned(count), aligned(count)
+    x = spread(1.0, 300.0, count)
+    call = columns(lvb.LVB_FORMULA_DB_FROM_AMPLITUDE_RATIO, x, y)
+    logarithm = "np.log10(x, out=z); np.multiply(z, 20.0, out=z)"
+    measure("log_" + place, "numpy", count, logarithm, x=x, z=z)
+    assert lvb.lvb_compute_columns(call, ffi.NULL, ffi.NULL) == lvb.LVB_OK
+    same(y, z)
+    if place == "in_cache":
+        measure("python_array", "levelbook", count, "lvb.lvb_compute_columns(call, ffi.NULL, ffi.NULL)", call=call)
+        measure("python_array", "plain", count, "[20.0 * math.log10(v) for v in x]", x=x.tolist())
+        measure("python_array", "numpy", count, logarithm, x=x, z=z)
+        measure("free_space", "numpy", count, logarithm + "; np.add(z, 28.1, out=z)", x=x, z=z)
+    # NumPy's two ways: the power itself, and the exponential, which is less exact but may be faster.
+    x = spread(-120.0, 20.0, count)
+    measure("exp_" + place, "numpy", count, "np.multiply(x, 0.1, out=z); np.power(10.0, z, out=z)", x=x, z=z)
+    measure("exp_" + place, "numpy", count, "np.multiply(x, 0.23025850929940458, out=z); np.exp(z, out=z)", x=x, z=z)
+    call = columns(lvb.LVB_FORMULA_MW_FROM_DBM, x, y)
+    assert lvb.lvb_compute_columns(call, ffi.NULL, ffi.NULL) == lvb.LVB_OK
+    same(y / z, 1.0)
+
+# Single calls.
+measure("python_call", "levelbook", 1, "f(x)", f=lvb.lvb_dbm_from_mw, x=30.0)
+measure("python_call", "plain", 1, "10.0 * log10(x)", log10=math.log10, x=30.0)
+measure("python_call", "numpy", 1, "10.0 * log10(x)", log10=np.log10, x=30.0)
+
+# The chain of chains.hpp with 12 stages.
+def allowance(gain_db):
+    return {"kind": lvb.LVB_KIND_ALLOWANCE, "basis": lvb.LVB_BASIS_ESTIMATE, "gain_db": gain_db, "tolerance_db": 3.0}
+
+
+def cable(length_m):
+    return {"kind": lvb.LVB_KIND_CABLE, "cable_type": lvb.LVB_CABLE_RG_213_U, "connector_count": 2,
+            "length_m": length_m, "tolerance_db": 0.5}
+
+
+stages = ffi.new("lvb_stage[]", [
+    {"kind": lvb.LVB_KIND_SOURCE, "basis": lvb.LVB_BASIS_DATA_SHEET, "level_dbm": 14.77, "tolerance_db": 0.5},
+    {"kind": lvb.LVB_KIND_PASSIVE, "basis": lvb.LVB_BASIS_MEASURED, "gain_db": -3.5, "tolerance_db": 0.2},
+    cable(1.5),
+    {"kind": lvb.LVB_KIND_AMPLIFIER, "basis": lvb.LVB_BASIS_DATA_SHEET, "gain_db": 4.0, "tolerance_db": 0.5},
+    {"kind": lvb.LVB_KIND_ANTENNA, "basis": lvb.LVB_BASIS_DATA_SHEET, "gain_db": 6.0, "tolerance_db": 1.0},
+    {"kind": lvb.LVB_KIND_AIR, "tolerance_db": 1.0},
+    allowance(-3.0), allowance(-10.0), allowance(-15.0),
+    {"kind": lvb.LVB_KIND_ANTENNA, "basis": lvb.LVB_BASIS_ESTIMATE, "gain_db": -2.0, "tolerance_db": 1.0},
+    cable(3.0),
+    {"kind": lvb.LVB_KIND_RECEIVER, "basis": lvb.LVB_BASIS_DATA_SHEET,
+     "stated": lvb.LVB_STATED_FLOOR | lvb.LVB_STATED_WANTED | lvb.LVB_STATED_CEILING, "floor_dbm": -95.0,
+     "wanted_low_dbm": -80.0, "wanted_high_dbm": -40.0, "ceiling_dbm": -20.0},
+])
+link = ffi.new("lvb_link *", {"size": ffi.sizeof("lvb_link"), "stages": stages, "stage_count": len(stages),
+                              "stage_size": ffi.sizeof("lvb_stage"), "frequency_mhz": 610.0, "far_distance_m": 40.0,
+                              "near_distance_m": 3.0})
+budget = ffi.new("lvb_budget *", {"size": ffi.sizeof("lvb_budget")})
+assert lvb.lvb_compute_budget(link, budget, ffi.NULL, 0, ffi.NULL) == lvb.LVB_OK
+measure("python_budget", "levelbook", 1, "lvb.lvb_compute_budget(link, budget, ffi.NULL, 0, ffi.NULL)")
+
+# The grid. The law of the cable is set up before, as straight lines in sqrt(f) between the rows of its table.
+row = ffi.new("lvb_cable_row *", {"size": ffi.sizeof("lvb_cable_row")})
+rows = []
+while lvb.lvb_describe_cable_row(lvb.LVB_CABLE_RG_213_U, len(rows), row, ffi.NULL) == lvb.LVB_OK:
+    rows.append((row.frequency_mhz, row.attenuation_db_per_100m))
+table_mhz, table_db = np.array(rows).T
+roots = np.sqrt(table_mhz)
+dielectric = np.diff(table_db / roots) / np.diff(roots)
+conductor = table_db[:-1] / roots[:-1] - dielectric * roots[:-1]
+frequency_mhz, distance_m = aligned(1000), aligned(1000)
+frequency_mhz[:] = 470.0 + 0.224 * np.arange(1000)
+distance_m[:] = 1.0 + 0.3 * np.arange(1000)
+levels, ours, scratch = aligned((1000, 1000)), aligned((1000, 1000)), aligned(2000)
+used = np.unique(np.searchsorted(table_mhz, frequency_mhz, side="right") - 1)
+assert (dielectric[used] >= 0.0).all() and (conductor[used] >= 0.0).all()
+LENGTHS_M, CONNECTORS, FLAT_DB = 1.5 + 3.0, 4, 14.77 - 3.5 + 4.0 + 6.0 - 3.0 - 10.0 - 15.0 - 2.0
+
+
+def numpy_grid():
+    root = np.sqrt(frequency_mhz)
+    i = np.searchsorted(table_mhz[1:-1], frequency_mhz, side="right")
+    cables = (conductor[i] + dielectric[i] * root) * root * (LENGTHS_M / 100.0)
+    connectors = root * (CONNECTORS * 0.05 / math.sqrt(1000.0))
+    by_frequency = (FLAT_DB - 20.0 * math.log10(4.0 * math.pi / 299.792458)) - cables - connectors
+    by_frequency -= 20.0 * np.log10(frequency_mhz)
+    by_distance = -20.0 * np.log10(distance_m)
+    np.add(by_frequency[:, None], by_distance, out=levels)
+
+
+grid = ffi.new("lvb_grid *", {"size": ffi.sizeof("lvb_grid"), "instructions": best, "link": link,
+                              "frequency_count": 1000, "distance_count": 1000, "scratch": pointer(scratch),
+                              "frequency_mhz": pointer(frequency_mhz), "distance_m": pointer(distance_m),
+                              "level_dbm": pointer(ours)})
+assert lvb.lvb_compute_grid(grid, ffi.NULL, ffi.NULL) == lvb.LVB_OK
+numpy_grid()
+same(levels, ours)
+for task in "grid", "python_grid":
+    measure(task, "numpy", 1000000, "numpy_grid()")
+measure("python_grid", "levelbook", 1000000, "lvb.lvb_compute_grid(grid, ffi.NULL, ffi.NULL)")

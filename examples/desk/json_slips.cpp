@@ -1,0 +1,183 @@
+#include "json_slips.hpp"
+
+#include <algorithm>
+#include <array>
+#include <cctype>
+#include <regex>
+#include <vector>
+
+namespace desk {
+namespace {
+
+// A text, a single sign, or a word: whatever else stands between signs and spaces. An empty one ends the file.
+struct Token {
+    std::size_t offset = 0;
+    std::string_view bytes;
+
+    std::size_t end() const { return offset + bytes.size(); }
+    char first() const { return bytes.empty() ? '\0' : bytes.front(); }
+    bool is_sign() const { return first() != '\0' && std::string_view("{}[],:").find(first()) != std::string::npos; }
+    bool is_text() const { return first() == '"'; }
+    bool is_word() const { return !bytes.empty() && !is_sign() && !is_text(); }
+    bool begins_value() const { return !bytes.empty() && (!is_sign() || first() == '{' || first() == '['); }
+    bool ends_value() const { return !bytes.empty() && (!is_sign() || first() == '}' || first() == ']'); }
+};
+
+constexpr std::size_t longest_number = 100; // that a person writes
+constexpr std::string_view spaces = " \t\r\n";
+
+// A text with its quotes; one that is not closed ends with its line.
+std::size_t end_of_text(std::string_view text, std::size_t at) {
+    for (std::size_t i = at + 1; i < text.size() && text[i] != '\n'; ++i) {
+        if (text[i] == '\\') ++i;
+        else if (text[i] == '"') return i + 1;
+    }
+    return std::min(text.find('\n', at), text.size());
+}
+
+Token next_token(std::string_view text, std::size_t from) {
+    const std::size_t at = text.find_first_not_of(spaces, from);
+    if (at == std::string::npos) return {text.size(), {}};
+    std::size_t end = at + 1;
+    if (text[at] == '"') end = end_of_text(text, at);
+    else if (std::string_view("{}[],:").find(text[at]) == std::string::npos)
+        end = std::min(text.find_first_of(" \t\r\n{}[],:\"", at), text.size());
+    return {at, text.substr(at, end - at)};
+}
+
+// What a word should have been.
+std::string word_slip(std::string_view word) {
+    constexpr std::array<std::string_view, 7> dashes = {"\u2212", "\u2010", "\u2011", "\u2012",
+                                                        "\u2013", "\u2014", "\uFF0D"};
+    for (const std::string_view dash : dashes)
+        if (word.starts_with(dash)) return "this dash is not the minus sign -";
+    for (const std::string_view quote : {"\u201C", "\u201D", "\u201E", "\u2018", "\u2019", "'"})
+        if (word.starts_with(quote)) return "this quote is not the straight double one \"";
+    if (word.starts_with("//") || word.starts_with("/*") || word.starts_with("#"))
+        return "JSON has no comments: notes go into a note key";
+    if (word.size() > longest_number) return "";
+    static const std::regex number("([+-]?)(0*)([0-9]*)([.]?)([0-9]*)([eE][+-]?[0-9]+)?(.*)");
+    std::cmatch part;
+    if (!std::regex_match(word.data(), word.data() + word.size(), part, number)) return "";
+    const std::string whole = part[3].length() > 0 ? part[3].str() : "0";
+    const bool digits = part[2].length() + part[3].length() + part[5].length() > 0;
+    if (!digits) return "";
+    const std::string right =
+        (part[1] == "-" ? "-" : "") + whole + (part[5].length() > 0 ? "." + part[5].str() : "") + part[6].str();
+    if (part[7].length() > 0) {
+        const bool letters = std::isalpha(static_cast<unsigned char>(*part[7].first)) != 0;
+        return letters ? "the unit goes into the key's name: write " + right : "";
+    }
+    if (part[1] == "+") return "no plus sign: write " + right;
+    const bool leading_zero = part[2].length() > (part[3].length() > 0 ? 0 : 1);
+    const bool bare_point = part[4].length() > 0 && (part[2].length() + part[3].length() == 0 || part[5].length() == 0);
+    return bare_point || leading_zero ? "write " + right : "";
+}
+
+bool is_number(const Token &token) {
+    if (token.is_word() && token.bytes.size() > longest_number) return true; // nobody's slip
+    static const std::regex number("-?(0|[1-9][0-9]*)([.][0-9]+)?([eE][+-]?[0-9]+)?");
+    return token.is_word() && std::regex_match(token.bytes.begin(), token.bytes.end(), number);
+}
+
+bool is_digits(const Token &token) {
+    return token.is_word() &&
+           std::all_of(token.bytes.begin(), token.bytes.end(), [](char c) { return c >= '0' && c <= '9'; });
+}
+
+// A slip between two tokens, the last of which cannot stand where it does.
+std::optional<Slip> slip_between(const std::vector<Token> &last, char container) {
+    const Token &here = last.back();
+    const Token before = last.size() > 1 ? last[last.size() - 2] : Token{};
+    const Token earlier = last.size() > 2 ? last[last.size() - 3] : Token{};
+    const bool in_object = container == '{';
+    if (here.bytes.empty() && container != '\0')
+        return Slip{here.offset,
+                    std::string("the file ends before the ") + (in_object ? "}" : "]") + " that closes what was begun"};
+    if (before.first() == ',' && is_digits(here) && is_number(earlier) && before.offset == earlier.end() &&
+        here.offset == before.end() && in_object)
+        return Slip{before.offset,
+                    "a decimal comma: write " + std::string(earlier.bytes) + "." + std::string(here.bytes)};
+    if (before.first() == ',' && (here.first() == '}' || here.first() == ']' || here.first() == ','))
+        return Slip{before.offset, std::string("a comma too many before ") + here.first()};
+    if (is_number(before) && here.is_word() && std::isalpha(static_cast<unsigned char>(here.first())) != 0)
+        return Slip{here.offset, "the unit goes into the key's name: write " + std::string(before.bytes)};
+    const bool before_is_key = in_object && before.is_text() && (earlier.first() == '{' || earlier.first() == ',');
+    if (before_is_key && here.begins_value()) return Slip{here.offset, "a colon is missing before this"};
+    if (container != '\0' && before.ends_value() && here.begins_value())
+        return Slip{here.offset, "a comma is missing before this"};
+    return std::nullopt;
+}
+
+bool is_literal(const Token &token) {
+    return token.bytes == "true" || token.bytes == "false" || token.bytes == "null" || is_number(token);
+}
+
+// Follows the order of the tokens, as far as it is right.
+class Order {
+  public:
+    /// False where the token cannot stand here.
+    bool take(const Token &token) {
+        const char sign = token.is_sign() ? token.first() : '\0';
+        const bool closes = !open_.empty() && sign == (open_.back() == '{' ? '}' : ']');
+        switch (next_) {
+        case Next::key_or_close:
+        case Next::key:
+            if (token.is_text()) return go(Next::colon);
+            return next_ == Next::key_or_close && closes && close();
+        case Next::colon:
+            return sign == ':' && go(Next::value);
+        case Next::value_or_close:
+            if (closes) return close();
+            [[fallthrough]];
+        case Next::value:
+            if (sign == '{' || sign == '[') {
+                open_.push_back(sign);
+                return go(sign == '{' ? Next::key_or_close : Next::value_or_close);
+            }
+            return (token.is_text() || is_literal(token)) && go(Next::comma_or_close);
+        case Next::comma_or_close:
+            if (closes) return close();
+            return sign == ',' && !open_.empty() && go(open_.back() == '{' ? Next::key : Next::value);
+        }
+        return false;
+    }
+    char container() const { return open_.empty() ? '\0' : open_.back(); }
+
+  private:
+    enum class Next { key_or_close, key, colon, value_or_close, value, comma_or_close };
+    bool go(Next next) {
+        next_ = next;
+        return true;
+    }
+    bool close() {
+        open_.pop_back();
+        return go(Next::comma_or_close);
+    }
+
+    Next next_ = Next::value;
+    std::vector<char> open_; // brackets
+};
+
+} // namespace
+
+std::optional<Slip> find_slip(std::string_view text, std::size_t failed) {
+    Order order;
+    std::vector<Token> tokens;
+    for (std::size_t at = text.starts_with("\xEF\xBB\xBF") ? 3 : 0;; at = tokens.back().end()) {
+        const Token token = next_token(text, at);
+        tokens.push_back(token);
+        if (token.offset > failed && !token.bytes.empty())
+            return std::nullopt; // what the parser did not take looked right here
+        const bool closed = token.bytes.size() > 1 && token.bytes.back() == '"';
+        if (token.is_text() && !closed)
+            return Slip{token.offset, "this text does not end on its line: a \" is missing"};
+        if (!order.take(token)) break;
+    }
+    const Token &last = tokens.back();
+    const std::string words = last.is_word() ? word_slip(last.bytes) : "";
+    if (!words.empty()) return Slip{last.offset, words};
+    return slip_between(tokens, order.container());
+}
+
+} // namespace desk

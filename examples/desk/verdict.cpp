@@ -1,0 +1,104 @@
+#include "verdict.hpp"
+
+#include <algorithm>
+#include <cmath>
+
+namespace desk {
+namespace {
+
+bool stated(const Link &link, std::uint32_t bit) { return (link.stages.back().entry.stated & bit) != 0; }
+
+// How far a level lies from a limit, as the difference of the printed figures; a positive room is on the right side.
+std::string room_words(double room, std::int64_t printed, const char *right, const char *wrong) {
+    if (printed == 0 && room != 0.0) return std::string("less than 0.01 dB ") + (room < 0.0 ? wrong : right);
+    return two_decimals(std::abs(printed)) + " dB " + (room < 0.0 ? wrong : right);
+}
+
+// Guesses without a tolerance: the verdict cannot take them into account.
+std::string bare_guesses(const lvb_budget &budget) {
+    const std::uint32_t count = budget.guesses_without_tolerance;
+    return std::to_string(count) + (count == 1 ? " guess carries" : " guesses carry") + " no tolerance";
+}
+
+std::string holds_words(const Link &link, const lvb_budget &budget) {
+    const bool far = stated(link, LVB_STATED_FLOOR);
+    const bool near = stated(link, LVB_STATED_CEILING) && !near_distance_missing(link);
+    const bool bare = budget.guesses_without_tolerance > 0;
+    std::string words = bare ? "HOLDS as entered" : "HOLDS";
+    if (far && near) {
+        if (bare) return words;
+        words += " at both ends";
+        const bool tolerated = budget.far_end.worst_db > 0.0 || budget.near_end.worst_db > 0.0;
+        return words + (tolerated ? ", even with every tolerance against you" : " as entered; no tolerance is given");
+    }
+    if (far) return words + " at the far end";
+    return words + (near ? " at the near end" : " as far as it was judged");
+}
+
+std::string doubtful_words(const lvb_budget &budget) {
+    std::string words = "DOUBTFUL: inside as entered, but the tolerances together can push";
+    const bool far_end = budget.far_end.margin_db < budget.far_end.worst_db;
+    const bool near_end = budget.near_end.headroom_db < budget.near_end.worst_db;
+    if (far_end) words += " the far end below the floor";
+    if (far_end && near_end) words += " and";
+    if (near_end) words += " the near end above the ceiling";
+    return words;
+}
+
+std::string outcome_words(const Link &link, const lvb_budget &budget) {
+    const lvb_stage &receiver = link.stages.back().entry;
+    const std::string far = "the far end lies " + floor_words(receiver, budget.far_end);
+    const std::string near = "the near end lies " + ceiling_words(receiver, budget.near_end);
+    switch (budget.verdict) {
+    case LVB_VERDICT_HOLDS:
+        return holds_words(link, budget);
+    case LVB_VERDICT_DROPS_OUT:
+        return "DROPS OUT: " + far;
+    case LVB_VERDICT_OVERLOADS:
+        return "OVERLOADS: " + near;
+    case LVB_VERDICT_DROPS_OUT_AND_OVERLOADS:
+        return "DROPS OUT AND OVERLOADS: " + far + ", " + near;
+    default:
+        return doubtful_words(budget);
+    }
+}
+
+} // namespace
+
+bool has_air(const Link &link) {
+    return std::any_of(link.stages.begin(), link.stages.end(),
+                       [](const Stage &stage) { return stage.entry.kind == LVB_KIND_AIR; });
+}
+
+bool near_distance_missing(const Link &link) { return has_air(link) && link.near_distance_m == 0.0; }
+
+std::vector<std::string> not_judged(const Link &link) {
+    std::vector<std::string> reasons;
+    if (!stated(link, LVB_STATED_FLOOR)) reasons.emplace_back("the far end is not judged: no floor stated");
+    if (!stated(link, LVB_STATED_CEILING)) reasons.emplace_back("the near end is not judged: no ceiling stated");
+    if (near_distance_missing(link))
+        reasons.emplace_back("the near distance was not given, so near stands for the far distance");
+    return reasons;
+}
+
+std::string floor_words(const lvb_stage &receiver, const lvb_end &end) {
+    const std::int64_t printed = hundredths(end.level_dbm) - hundredths(receiver.floor_dbm);
+    return room_words(end.margin_db, printed, "above the floor", "BELOW the floor");
+}
+
+std::string ceiling_words(const lvb_stage &receiver, const lvb_end &end) {
+    const std::int64_t printed = hundredths(receiver.ceiling_dbm) - hundredths(end.level_dbm);
+    return room_words(end.headroom_db, printed, "under the ceiling", "ABOVE the ceiling");
+}
+
+std::string verdict_words(const Link &link, const lvb_budget &budget) {
+    if (budget.verdict == LVB_VERDICT_NOT_JUDGED)
+        return "NOT JUDGED: no receiver with a floor or a ceiling ends this chain";
+    std::string words = outcome_words(link, budget);
+    for (const std::string &reason : not_judged(link)) words += "; " + reason;
+    const bool rests_on_tolerances = budget.verdict == LVB_VERDICT_HOLDS || budget.verdict == LVB_VERDICT_DOUBTFUL;
+    if (rests_on_tolerances && budget.guesses_without_tolerance > 0) words += "; " + bare_guesses(budget);
+    return words;
+}
+
+} // namespace desk
