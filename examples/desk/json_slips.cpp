@@ -3,7 +3,6 @@
 #include <algorithm>
 #include <array>
 #include <cctype>
-#include <regex>
 #include <vector>
 
 namespace desk {
@@ -45,6 +44,41 @@ Token next_token(std::string_view text, std::size_t from) {
     return {at, text.substr(at, end - at)};
 }
 
+// A number as a person may write it, and what stands behind it.
+struct NumberParts {
+    std::string_view sign, zeros, whole, point, decimals, power, rest;
+};
+
+NumberParts number_parts(std::string_view word) {
+    const auto take = [&](std::string_view allowed, std::size_t most) {
+        const std::size_t end = std::min({word.find_first_not_of(allowed), word.size(), most});
+        const std::string_view taken = word.substr(0, end);
+        word.remove_prefix(end);
+        return taken;
+    };
+    constexpr std::string_view digits = "0123456789";
+    constexpr std::size_t any = std::string_view::npos;
+    NumberParts part;
+    part.sign = take("+-", 1);
+    part.zeros = take("0", any);
+    part.whole = take(digits, any);
+    part.point = take(".", 1);
+    part.decimals = take(digits, any);
+    const std::string_view from_power = word;
+    const bool has_power = !take("eE", 1).empty();
+    take("+-", has_power ? 1 : 0);
+    if (has_power && !take(digits, any).empty()) part.power = from_power.substr(0, from_power.size() - word.size());
+    else word = from_power;
+    part.rest = word;
+    return part;
+}
+
+// As JSON wants it: no plus, no needless zero in front, digits on both sides of a point.
+bool is_well_formed(const NumberParts &part) {
+    const bool whole = part.whole.empty() ? part.zeros.size() == 1 : part.zeros.empty();
+    return whole && part.sign != "+" && part.point.empty() == part.decimals.empty() && part.rest.empty();
+}
+
 // What a word should have been.
 std::string word_slip(std::string_view word) {
     constexpr std::array<std::string_view, 7> dashes = {"\u2212", "\u2010", "\u2011", "\u2012",
@@ -56,28 +90,22 @@ std::string word_slip(std::string_view word) {
     if (word.starts_with("//") || word.starts_with("/*") || word.starts_with("#"))
         return "JSON has no comments: notes go into a note key";
     if (word.size() > longest_number) return "";
-    static const std::regex number("([+-]?)(0*)([0-9]*)([.]?)([0-9]*)([eE][+-]?[0-9]+)?(.*)");
-    std::cmatch part;
-    if (!std::regex_match(word.data(), word.data() + word.size(), part, number)) return "";
-    const std::string whole = part[3].length() > 0 ? part[3].str() : "0";
-    const bool digits = part[2].length() + part[3].length() + part[5].length() > 0;
-    if (!digits) return "";
-    const std::string right =
-        (part[1] == "-" ? "-" : "") + whole + (part[5].length() > 0 ? "." + part[5].str() : "") + part[6].str();
-    if (part[7].length() > 0) {
-        const bool letters = std::isalpha(static_cast<unsigned char>(*part[7].first)) != 0;
+    const NumberParts part = number_parts(word);
+    if (part.zeros.empty() && part.whole.empty() && part.decimals.empty()) return "";
+    const std::string right = std::string(part.sign == "-" ? "-" : "") +
+                              std::string(part.whole.empty() ? "0" : part.whole) +
+                              (part.decimals.empty() ? "" : "." + std::string(part.decimals)) + std::string(part.power);
+    if (!part.rest.empty()) {
+        const bool letters = std::isalpha(static_cast<unsigned char>(part.rest.front())) != 0;
         return letters ? "the unit goes into the key's name: write " + right : "";
     }
-    if (part[1] == "+") return "no plus sign: write " + right;
-    const bool leading_zero = part[2].length() > (part[3].length() > 0 ? 0 : 1);
-    const bool bare_point = part[4].length() > 0 && (part[2].length() + part[3].length() == 0 || part[5].length() == 0);
-    return bare_point || leading_zero ? "write " + right : "";
+    if (part.sign == "+") return "no plus sign: write " + right;
+    return is_well_formed(part) ? "" : "write " + right;
 }
 
 bool is_number(const Token &token) {
-    if (token.is_word() && token.bytes.size() > longest_number) return true; // nobody's slip
-    static const std::regex number("-?(0|[1-9][0-9]*)([.][0-9]+)?([eE][+-]?[0-9]+)?");
-    return token.is_word() && std::regex_match(token.bytes.begin(), token.bytes.end(), number);
+    if (!token.is_word()) return false;
+    return token.bytes.size() > longest_number || is_well_formed(number_parts(token.bytes)); // too long: nobody's slip
 }
 
 bool is_digits(const Token &token) {
