@@ -165,9 +165,10 @@ bool take_columns(Refusal &refusal, const lvb_columns *lent, Work &work) noexcep
     if (!check_arguments(refusal, columns, place, work) ||
         !choose_loops(refusal, columns.instructions, columns.count, place, work.loops))
         return false;
-    const bool both_single = work.formula->arguments == 2 && columns.single == 3;
-    const bool only_single = work.formula->arguments == 1 && columns.single == 1;
-    work.program = both_single || only_single ? nullptr : work.formula->programs[columns.single & 3u];
+    // There are programs for one or two arguments, of which at least one is a column.
+    const std::uint32_t arguments = work.formula->arguments;
+    const bool has_program = arguments <= 2 && columns.single < (1u << arguments) - 1u;
+    work.program = has_program ? work.formula->programs[columns.single] : nullptr;
     return true;
 }
 
