@@ -971,7 +971,7 @@ LVB_API int32_t lvb_best_instructions(void);
 
 enum { LVB_MAX_VALUES = 1073741824 /**< the most values that a column may have */ };
 
-/** A formula over columns. The result may be one of the arguments; otherwise they must not overlap. */
+/** A formula over columns. The result may be one of the arguments that are columns; otherwise they must not overlap. */
 typedef struct lvb_columns {
     uint32_t size;            /**< sizeof(lvb_columns) */
     int32_t formula;          /**< LVB_FORMULA_ */

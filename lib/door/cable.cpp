@@ -30,7 +30,7 @@ bool take_table(Refusal &refusal, const lvb_cable_run &run, const lvb_cable_tabl
 bool compute(Refusal &refusal, const lvb_cable_run *lent, const lvb_cable_table *lent_table,
              lvb_cable_loss *loss) noexcept {
     const Place place{LVB_STRUCT_CABLE_RUN};
-    lvb_cable_run run;
+    lvb_cable_run run{};
     if (!take(refusal, lent, run, place, LVB_FIELD_RUN) ||
         !check_result(refusal, loss, LVB_STRUCT_CABLE_LOSS, LVB_FIELD_LOSS) || !check_run(refusal, run, place))
         return false;

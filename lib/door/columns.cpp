@@ -150,7 +150,7 @@ bool check_arguments(Refusal &refusal, const lvb_columns &columns, Place place, 
 
 bool take_columns(Refusal &refusal, const lvb_columns *lent, Work &work) noexcept {
     const Place place{LVB_STRUCT_COLUMNS};
-    lvb_columns columns;
+    lvb_columns columns{};
     if (!take(refusal, lent, columns, place, LVB_FIELD_COLUMNS)) return false;
     if (columns.formula == LVB_FORMULA_NONE)
         return refuse(refusal, LVB_E_MISSING, place, LVB_FIELD_FORMULA, 0.0, 1.0, formula_count);

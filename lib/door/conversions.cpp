@@ -9,6 +9,8 @@ using namespace lvb::door;
 
 extern "C" {
 
+// Names of parameters and functions take no parentheses.
+// NOLINTBEGIN(bugprone-macro-parentheses)
 #define LVB_FORMULA_ONE(name, a, a_domain, a_ordinary, model)                                                          \
     double lvb_##name(double a) { return a_domain(a) ? model(a) : not_a_number; }
 #define LVB_FORMULA_ONE_PLAIN(name, a, a_domain, model) LVB_FORMULA_ONE(name, a, a_domain, , model)
@@ -20,6 +22,7 @@ extern "C" {
     double lvb_##name(double a, double b, double c) {                                                                  \
         return a_domain(a) && b_domain(b) && c_domain(c) ? model(a, b, c) : not_a_number;                              \
     }
+// NOLINTEND(bugprone-macro-parentheses)
 #include "door/formulas.inc"
 
 } // extern "C"

@@ -42,9 +42,10 @@ bool check_grid(Refusal &refusal, const lvb_grid &in, Place place) noexcept {
     if (in.frequency_count > most)
         return refuse(refusal, LVB_E_COUNT, place, LVB_FIELD_FREQUENCY_COUNT, static_cast<double>(in.frequency_count),
                       1.0, LVB_MAX_VALUES);
-    if (in.distance_count > most / in.frequency_count)
+    const std::uint64_t most_distances = most / in.frequency_count;
+    if (in.distance_count > most_distances)
         return refuse(refusal, LVB_E_COUNT, place, LVB_FIELD_DISTANCE_COUNT, static_cast<double>(in.distance_count),
-                      1.0, static_cast<double>(most / in.frequency_count));
+                      1.0, static_cast<double>(most_distances));
     if (in.frequency_mhz == nullptr) return refuse(refusal, LVB_E_NULL, place, LVB_FIELD_FREQUENCY_MHZ);
     if (in.distance_m == nullptr) return refuse(refusal, LVB_E_NULL, place, LVB_FIELD_DISTANCE_M);
     if (in.scratch == nullptr) return refuse(refusal, LVB_E_NULL, place, LVB_FIELD_SCRATCH);
@@ -79,7 +80,7 @@ bool take_stages(Refusal &refusal, Grid &grid) noexcept {
 
 bool take_grid(Refusal &refusal, const lvb_grid *lent, Grid &grid) noexcept {
     const Place place{LVB_STRUCT_GRID};
-    lvb_grid in;
+    lvb_grid in{};
     if (!take(refusal, lent, in, place, LVB_FIELD_GRID) || !check_grid(refusal, in, place) ||
         !take(refusal, in.link, grid.link, {LVB_STRUCT_LINK}, LVB_FIELD_LINK) ||
         !check_link_frame(refusal, grid.link) ||

@@ -29,7 +29,7 @@ bool check_frequency(Refusal &refusal, const double *frequency_mhz, std::uint32_
 
 bool take_cable_table(Refusal &refusal, const lvb_cable_table *lent, std::int32_t stage, cable::Table &table) noexcept {
     Place place{LVB_STRUCT_CABLE_TABLE, stage};
-    lvb_cable_table copy;
+    lvb_cable_table copy{};
     if (!take(refusal, lent, copy, place, LVB_FIELD_CABLE_TABLE)) return false;
     const double *f = copy.frequency_mhz;
     const double *a = copy.attenuation_db_per_100m;
@@ -61,7 +61,7 @@ bool check_usable(Refusal &refusal, const cable::Table &table, double frequency_
 bool take_gain_table(Refusal &refusal, const lvb_gain_table *lent, std::int32_t stage, const Range &range,
                      chain::GainTable &table) noexcept {
     Place place{LVB_STRUCT_GAIN_TABLE, stage};
-    lvb_gain_table copy;
+    lvb_gain_table copy{};
     if (!take(refusal, lent, copy, place, LVB_FIELD_GAIN_TABLE)) return false;
     const double *f = copy.frequency_mhz;
     const double *g = copy.gain_db;

@@ -6,6 +6,7 @@
 
 #include <gtest/gtest.h>
 
+#include <algorithm>
 #include <fstream>
 #include <map>
 
@@ -202,6 +203,26 @@ TEST(Columns, HaveNoSeamBetweenOrdinaryAndOtherValues) {
                 made.expected[at] = made.function.call(x);
                 made.bad = std::isnan(made.expected[at]);
                 made.first_bad = made.bad ? at : 128;
+                for (std::int32_t set = LVB_INSTRUCTIONS_BASELINE; set <= instruction_sets(); ++set)
+                    made.check_apart(set | LVB_INSTRUCTIONS_ASKED, 0);
+                if (HasFatalFailure() || HasNonfatalFailure()) return;
+            }
+    }
+}
+
+// Whole columns of one value: what every piece is asked, all arguments answer alike.
+TEST(Columns, MayHoldOneValueOnly) {
+    Random random(99);
+    for (std::int32_t formula = 1; formula <= static_cast<std::int32_t>(functions().size()); ++formula) {
+        const std::size_t arity = functions()[static_cast<std::size_t>(formula - 1)].arity();
+        for (std::uint32_t single = 0; single < 1u << arity; ++single)
+            for (const double value : {0.0, -0.0, 1.0, 0.5, 1e-290, 3000.0, nan}) {
+                Case made(formula, single, 256, Kind::ordinary, random);
+                for (auto &argument : made.arguments) std::fill(argument.begin(), argument.end(), value);
+                const double x[3] = {value, value, value};
+                std::fill(made.expected.begin(), made.expected.end(), made.function.call(x));
+                made.bad = std::isnan(made.expected[0]) ? 256 : 0;
+                made.first_bad = made.bad != 0 ? 0 : 256;
                 for (std::int32_t set = LVB_INSTRUCTIONS_BASELINE; set <= instruction_sets(); ++set)
                     made.check_apart(set | LVB_INSTRUCTIONS_ASKED, 0);
                 if (HasFatalFailure() || HasNonfatalFailure()) return;
