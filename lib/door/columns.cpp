@@ -83,7 +83,7 @@ struct Work {
     const Loops *loops;
     std::uint64_t count;
     const double *arguments[3];
-    std::size_t step[3];
+    std::size_t step[3]; // 0 for a single value, and for an argument that the formula does not have
     double *result;
     Program program; // null where every value goes through the function
 };
@@ -99,9 +99,9 @@ double plain(const Formula &formula, const double *const *a) noexcept {
     }
 }
 
-// Whether the loops can take a whole piece that starts at these arguments.
+// Whether the loops can take a whole piece that starts at these arguments; programs have one or two.
 bool is_ordinary(const Work &work, const double *const *a) noexcept {
-    for (std::uint32_t i = 0; i < work.formula->arguments; ++i) {
+    for (std::uint32_t i = 0; i < 2 && i < work.formula->arguments; ++i) {
         const Ordinary &range = work.formula->ordinary[i];
         const bool inside = work.step[i] == 0 ? *a[i] >= range.low && *a[i] <= range.high
                                               : work.loops->within(a[i], range.low, range.high);
@@ -119,12 +119,12 @@ void compute(const Work &work, lvb_bad &bad) noexcept {
         const std::size_t left = work.count - done < piece ? static_cast<std::size_t>(work.count - done) : piece;
         if (left == piece && work.program != nullptr && is_ordinary(work, a)) {
             work.program(*work.loops, a, y);
-            for (std::uint32_t i = 0; i < work.formula->arguments; ++i) a[i] += work.step[i] * piece;
+            for (std::size_t i = 0; i < 3; ++i) a[i] += work.step[i] * piece;
         } else {
             for (std::size_t k = 0; k < left; ++k) {
                 y[k] = plain(*work.formula, a);
                 if (math::is_nan(y[k]) && bad.count++ == 0) bad.first = done + k;
-                for (std::uint32_t i = 0; i < work.formula->arguments; ++i) a[i] += work.step[i];
+                for (std::size_t i = 0; i < 3; ++i) a[i] += work.step[i];
             }
         }
         y += left;
@@ -140,7 +140,7 @@ bool check_arguments(Refusal &refusal, const lvb_columns &columns, Place place, 
         if (i < used && given[i] == nullptr && columns.count != 0) return refuse(refusal, LVB_E_NULL, place, fields[i]);
         if (i >= used && given[i] != nullptr) return refuse(refusal, LVB_E_UNUSED, place, fields[i]);
         work.arguments[i] = given[i];
-        work.step[i] = (columns.single >> i & 1u) != 0 ? 0 : 1;
+        work.step[i] = i < used && (columns.single >> i & 1u) == 0 ? 1 : 0;
     }
     if (columns.single >> used != 0)
         return refuse(refusal, LVB_E_UNUSED, place, LVB_FIELD_SINGLE, columns.single, 0.0, (1u << used) - 1u);

@@ -131,7 +131,7 @@ bool take_change(const Grid &grid, std::uint32_t index, double frequency_mhz, st
     change = grid.flat_db[index];
     if (!math::is_nan(change)) return true;
     Refusal refusal;
-    chain::Stage again;
+    chain::Stage again{};
     const bool is_kept = varying < kept_stages;
     const chain::Stage &stage = is_kept ? grid.kept[varying] : again;
     ++varying;
