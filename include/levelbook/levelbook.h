@@ -29,6 +29,9 @@
  * Units: MHz, m, dBm, dB, degrees, degC, W, mW, as each name says. Gains are signed and losses in a chain are negative
  * gains; a function or field named `loss` is positive when power is lost.
  *
+ * Numbers: IEEE binary64 with round to nearest, the default of every C program. A thread that flushes subnormal numbers
+ * to zero gets the same bits wherever arguments and results are normal numbers; another rounding mode is not served.
+ *
  * Cautions. A prediction does not replace a walk test with the real packs. Radiated power and frequencies are set
  * by the national regulator and the licence. Keep people away from radiating antennas by the exposure rules in force.
  * Where national rules and this library differ, the rules win.
@@ -957,16 +960,17 @@ enum {
 
 /** Instruction sets that the loops over columns were compiled for. All give the same bits. */
 enum {
-    LVB_INSTRUCTIONS_AUTOMATIC = 0, /**< baseline below 65536 values; above, the processor is asked in each call */
+    LVB_INSTRUCTIONS_AUTOMATIC = 0, /**< from 65536 values on the processor is asked in each call; below: baseline */
     LVB_INSTRUCTIONS_BASELINE = 1,  /**< what the library was compiled for: SSE2 on x86-64, NEON on 64-bit Arm */
     LVB_INSTRUCTIONS_AVX2 = 2,
     LVB_INSTRUCTIONS_AVX512 = 3, /**< AVX-512 F, DQ and VL */
-    LVB_INSTRUCTIONS_ASKED = 256 /**< added to a set: the processor was asked, and has it */
+    LVB_INSTRUCTIONS_ASKED = 256 /**< added to a set: the processor was asked, and has it; then it is not asked again */
 };
 
 /** Best instruction set of this processor: an LVB_INSTRUCTIONS_ value with LVB_INSTRUCTIONS_ASKED added. Call it once and
  *  pass what it gives: the library keeps no state, and asking the processor takes some microseconds on a virtual
- *  machine. Refused: nothing. Since: 0.1. */
+ *  machine. What it gives is for this processor and this run: with LVB_INSTRUCTIONS_ASKED a set is not checked, and one
+ *  that the processor lacks ends the program. Refused: nothing. Since: 0.1. */
 LVB_API int32_t lvb_best_instructions(void);
 
 enum { LVB_MAX_VALUES = 1073741824 /**< the most values that a column may have */ };
@@ -1355,7 +1359,7 @@ typedef struct lvb_grid {
  *  gives NaN for its row or column, and these are counted. A chain without air has the same level in its
  *  whole row, whatever the distances.
  *  bad and fault may be null.
- *  Range: frequency_mhz 0.1 to 300000, distance_m 0.01 to 1e9, or 0 where the chain has no air.
+ *  Range: frequency_mhz 0.1 to 300000, distance_m 0.01 to 1e9; not read where the chain has no air.
  *  Refused: as lvb_compute_budget for the chain; null pointers; counts of zero (LVB_E_MISSING) or too large (LVB_E_COUNT);
  *  instructions that this processor lacks. Nothing is written then.
  *  Accuracy: as lvb_compute_budget. Cost: once per frequency what depends on the frequency, once per distance what

@@ -1,8 +1,7 @@
 #include "math/loops.hpp"
 
-#if defined(__x86_64__) && defined(__GNUC__)
+#if defined(LVB_HAS_X86_LOOPS) // set where the build compiles them
 #include <cpuid.h>
-#define LVB_HAS_X86_LOOPS 1
 #endif
 
 namespace lvb::math {
@@ -36,7 +35,7 @@ bool processor_has(InstructionSet set) noexcept {
     if ((saved_states() & needed) != needed) return false;
     unsigned a, b, c, d;
     if (__get_cpuid_count(7, 0, &a, &b, &c, &d) == 0) return false;
-    const unsigned bits = set == InstructionSet::avx2 ? bit_AVX2 : bit_AVX512F | bit_AVX512DQ | bit_AVX512VL;
+    const unsigned bits = set == InstructionSet::avx2 ? bit_AVX2 : bit_AVX2 | bit_AVX512F | bit_AVX512DQ | bit_AVX512VL;
     return (b & bits) == bits;
 }
 
