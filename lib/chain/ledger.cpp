@@ -7,20 +7,22 @@
 namespace lvb::chain {
 namespace {
 
-void enter_change(Tally &tally, double change_db, double tolerance_db) noexcept {
-    tally.sum.add(change_db);
+// What a stage does to a tally once its sum has taken the change.
+void enter_summed(Tally &tally, double change_db, double tolerance_db) noexcept {
     tally.change_db = change_db;
     tally.level_dbm = tally.sum.level();
     tally.worst_db += tolerance_db;
     tally.squares_db2 += tolerance_db * tolerance_db;
 }
 
+void enter_change(Tally &tally, double change_db, double tolerance_db) noexcept {
+    tally.sum.add(change_db);
+    enter_summed(tally, change_db, tolerance_db);
+}
+
 void enter_air(Tally &tally, double gain_db, double loss_db, double tolerance_db) noexcept {
     tally.sum.cross_air(gain_db, loss_db);
-    tally.change_db = gain_db - loss_db;
-    tally.level_dbm = tally.sum.level();
-    tally.worst_db += tolerance_db;
-    tally.squares_db2 += tolerance_db * tolerance_db;
+    enter_summed(tally, gain_db - loss_db, tolerance_db);
 }
 
 bool is_guess(Basis basis) noexcept { return basis == Basis::not_looked_up || basis == Basis::estimate; }
@@ -73,7 +75,7 @@ Zone zone_of(const Window &window, double level_dbm) noexcept {
 }
 
 Ledger::Ledger(const Conditions &conditions) noexcept
-    : conditions_(conditions), line_{Reference::conducted, Basis::not_looked_up, false, false, false, {}, {}},
+    : conditions_(conditions), line_{Reference::conducted, Basis::not_looked_up, {}, {}, {}},
       eirp_dbm_(math::not_a_number), eirp_worst_db_(math::not_a_number) {}
 
 Change own_change(const Stage &stage, double frequency_mhz, double temperature_degc) noexcept {
@@ -93,9 +95,7 @@ const Line &Ledger::enter(const Stage &stage) noexcept {
     const double frequency = conditions_.frequency_mhz;
     const Change change = own_change(stage, frequency, conditions_.temperature_degc);
     line_.basis = stage.basis;
-    line_.extrapolated = change.extrapolated;
-    line_.near_field = false;
-    line_.near_not_given = false;
+    line_.notes = {change.extrapolated, false, false};
 
     const double tolerance = stage.tolerance_db;
     const bool far_only = stage.kind == Kind::allowance;
@@ -103,8 +103,8 @@ const Line &Ledger::enter(const Stage &stage) noexcept {
         enter_air(line_.far_end, change.db, path::free_space_loss_db(frequency, conditions_.far_distance_m), tolerance);
         enter_air(line_.near_end, change.db, path::free_space_loss_db(frequency, conditions_.near_distance_m),
                   tolerance);
-        line_.near_field = conditions_.near_distance_m < units::wavelength_m_from_mhz(frequency);
-        line_.near_not_given = !conditions_.near_is_given;
+        line_.notes.near_field = conditions_.near_distance_m < units::wavelength_m_from_mhz(frequency);
+        line_.notes.near_not_given = !conditions_.near_is_given;
         line_.reference = Reference::isotropic;
         has_air_ = true;
     } else {
@@ -118,9 +118,7 @@ const Line &Ledger::enter(const Stage &stage) noexcept {
         eirp_dbm_ = line_.near_end.level_dbm;
         eirp_worst_db_ = line_.near_end.worst_db;
     }
-    extrapolated_ = extrapolated_ || line_.extrapolated;
-    near_field_ = near_field_ || line_.near_field;
-    near_not_given_ = near_not_given_ || line_.near_not_given;
+    notes_.add(line_.notes);
     count(stage);
     return line_;
 }
@@ -135,9 +133,7 @@ void Ledger::count(const Stage &stage) noexcept {
 Result Ledger::close() const noexcept {
     Result result{};
     result.reference = line_.reference;
-    result.extrapolated = extrapolated_;
-    result.near_field = near_field_;
-    result.near_not_given = near_not_given_;
+    result.notes = notes_;
     result.entries = entries_;
     result.eirp_dbm = eirp_dbm_;
     result.eirp_worst_db = eirp_worst_db_;

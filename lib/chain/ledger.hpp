@@ -70,12 +70,21 @@ struct Tally {
     double rss_db() const noexcept;
 };
 
+/// What a reader of a line, or of the whole result, should know.
+struct Notes {
+    bool extrapolated = false, near_field = false, near_not_given = false;
+
+    void add(const Notes &more) noexcept {
+        extrapolated = extrapolated || more.extrapolated;
+        near_field = near_field || more.near_field;
+        near_not_given = near_not_given || more.near_not_given;
+    }
+};
+
 struct Line {
     Reference reference;
     Basis basis;
-    bool extrapolated;
-    bool near_field;
-    bool near_not_given;
+    Notes notes;
     Tally far_end;
     Tally near_end;
 };
@@ -95,7 +104,7 @@ struct Result {
     Verdict verdict;
     Decision decided_by;
     Reference reference;
-    bool extrapolated, near_field, near_not_given;
+    Notes notes;
     Entries entries;
     double decided_by_db, eirp_dbm, eirp_worst_db;
     End far_end, near_end;
@@ -126,7 +135,8 @@ class Ledger {
     Line line_;
     Window window_{};
     Entries entries_{};
-    bool extrapolated_ = false, near_field_ = false, near_not_given_ = false, has_air_ = false;
+    Notes notes_;
+    bool has_air_ = false;
     double eirp_dbm_, eirp_worst_db_;
 };
 

@@ -3,19 +3,17 @@
 namespace lvb::door {
 namespace {
 
-// The notes of a line or of the whole result, which carry them under the same names.
-template <class Noted>
-std::uint32_t notes_of(const Noted &noted) noexcept {
-    return (noted.extrapolated ? std::uint32_t{LVB_NOTE_EXTRAPOLATED} : 0u) |
-           (noted.near_field ? std::uint32_t{LVB_NOTE_NEAR_FIELD} : 0u) |
-           (noted.near_not_given ? std::uint32_t{LVB_NOTE_NEAR_NOT_GIVEN} : 0u);
+std::uint32_t bits_of(const chain::Notes &notes) noexcept {
+    return (notes.extrapolated ? std::uint32_t{LVB_NOTE_EXTRAPOLATED} : 0u) |
+           (notes.near_field ? std::uint32_t{LVB_NOTE_NEAR_FIELD} : 0u) |
+           (notes.near_not_given ? std::uint32_t{LVB_NOTE_NEAR_NOT_GIVEN} : 0u);
 }
 
 lvb_level level_of(const chain::Line &line) noexcept {
     lvb_level level{};
     level.reference = static_cast<std::int32_t>(line.reference);
     level.basis = static_cast<std::int32_t>(line.basis);
-    level.notes = notes_of(line);
+    level.notes = bits_of(line.notes);
     level.far_change_db = line.far_end.change_db;
     level.far_level_dbm = line.far_end.level_dbm;
     level.far_worst_db = line.far_end.worst_db;
@@ -48,7 +46,7 @@ lvb_budget budget_of(const chain::Result &result, std::uint32_t stages) noexcept
     budget.verdict = static_cast<std::int32_t>(result.verdict);
     budget.decided_by = static_cast<std::int32_t>(result.decided_by);
     budget.reference = static_cast<std::int32_t>(result.reference);
-    budget.notes = notes_of(result);
+    budget.notes = bits_of(result.notes);
     budget.entries = stages;
     budget.not_looked_up = by_basis[LVB_BASIS_NOT_LOOKED_UP];
     budget.estimated = by_basis[LVB_BASIS_ESTIMATE];
