@@ -32,20 +32,15 @@ Attenuation attenuation(const Table &table, double frequency_mhz, double tempera
     const double dielectric = (slope_1 - slope_0) / (root_1 - root_0);
     const double conductor = slope_0 - dielectric * root_0;
     const double root = math::sqrt(frequency_mhz);
+    // From the nearer row, so that every tabulated frequency gives its row exactly.
+    const std::size_t nearer = frequency_mhz - f[i] > f[i + 1] - frequency_mhz ? i + 1 : i;
     if (dielectric >= 0.0 && conductor >= 0.0) {
-        // From the nearer end, so that every tabulated frequency gives its row exactly.
-        const bool upper = frequency_mhz - f[i] > f[i + 1] - frequency_mhz;
-        const double from_end = upper ? a[i + 1] : a[i];
-        const double root_end = upper ? root_1 : root_0;
-        const double f_end = upper ? f[i + 1] : f[i];
-        const double at_20 = from_end + conductor * (root - root_end) + dielectric * (frequency_mhz - f_end);
+        const double root_nearer = nearer == i ? root_0 : root_1;
+        const double at_20 = a[nearer] + conductor * (root - root_nearer) + dielectric * (frequency_mhz - f[nearer]);
         return {at_20 + conductor * root * (warm - 1.0), outside};
     }
-    const double ratio = math::ten_log10(a[i + 1] / a[i]) / math::ten_log10(f[i + 1] / f[i]);
-    const bool upper = frequency_mhz - f[i] > f[i + 1] - frequency_mhz;
-    const double at_20 = upper ? a[i + 1] * math::power(frequency_mhz / f[i + 1], ratio)
-                               : a[i] * math::power(frequency_mhz / f[i], ratio);
-    return {at_20 * warm, outside};
+    const double exponent = math::ten_log10(a[i + 1] / a[i]) / math::ten_log10(f[i + 1] / f[i]);
+    return {a[nearer] * math::power(frequency_mhz / f[nearer], exponent) * warm, outside};
 }
 
 Loss loss(const Run &run, double frequency_mhz, double temperature_degc) noexcept {
