@@ -108,7 +108,7 @@ lvb_bad take_distances(const Grid &grid) noexcept {
     for (std::uint64_t i = 0; i < grid.distances;) {
         const double *d = grid.distance_m + i;
         if (grid.distances - i >= piece && grid.loops->within(d, distance_range.minimum, distance_range.maximum)) {
-            grid.loops->decibel_parts(d, grid.high + i, grid.low + i, 2.0);
+            grid.loops->decibel_parts(d, grid.high + i, grid.low + i, path::loss_scale);
             i += piece;
             continue;
         }

@@ -17,7 +17,6 @@ inline constexpr double neper_high = 0x1.d791c6p-3, neper_low = -0x1.dddf7654115
 inline constexpr double octaves_per_db = 0x1.542a5a12e1c5bp-2;
 
 inline constexpr double smallest_normal = 0x1p-1022;
-inline constexpr double largest_finite = 0x1.fffffffffffffp1023;
 /// Up to this size 10^(d / 10) and its inverse are normal numbers.
 inline constexpr double largest_ordinary_db = 3070.0;
 

@@ -40,8 +40,6 @@ double ratio_of_db(double db, double scale, double offset) noexcept;
 /// 10^(db / 10): the power ratio of decibels.
 inline double power_of_db(double db) noexcept { return ratio_of_db(db, 1.0, 0.0); }
 
-inline double amplitude_of_db(double db) noexcept { return power_of_db(0.5 * db); }
-
 /// 10^(db / 10) - 1, accurate also for small db. Error below 3 ULP.
 double power_of_db_m1(double db) noexcept;
 

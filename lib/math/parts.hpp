@@ -34,9 +34,8 @@ auto sum_with(const Parts<A> &a, const B &level) noexcept {
 }
 inline double sum_with(const Parts<double> &a, double level) noexcept {
     const double sum = a.high + level;
-    if (!(sum - sum == 0.0)) return sum; // infinite, or not a number
-    const double from_level = sum - a.high;
-    return sum + (a.low + ((a.high - (sum - from_level)) + (level - from_level)));
+    const bool finite = sum - sum == 0.0;
+    return finite ? sum_with<double, double>(a, level) : sum;
 }
 
 template <class A>

@@ -20,19 +20,22 @@ inline constexpr Parts<double> field_at_1_mw_1_m{0x1.a312a4dd0d400p+6, -0x1.6d79
 // 299.792458 / (4 pi): distance in metres at which 1 MHz loses 0 dB.
 inline constexpr double lossless_m_at_1_mhz = 0x1.7db5261bc40bep+4;
 
+/// Decibels of the loss grow with the square of frequency and distance.
+inline constexpr double loss_scale = 2.0;
+
 /// The part of the loss that depends on the frequency alone, and that on the distance alone.
 template <class F>
 auto frequency_parts(const F &frequency_mhz) noexcept {
-    return decibel_parts(frequency_mhz, 2.0) + loss_at_1_mhz_1_m;
+    return decibel_parts(frequency_mhz, loss_scale) + loss_at_1_mhz_1_m;
 }
 template <class D>
 auto distance_parts(const D &distance_m) noexcept {
-    return decibel_parts(distance_m, 2.0);
+    return decibel_parts(distance_m, loss_scale);
 }
 
 template <class F, class D>
 auto free_space_loss_db(const F &frequency_mhz, const D &distance_m) noexcept {
-    return decibel_sum(distance_m, 2.0, frequency_parts(frequency_mhz));
+    return decibel_sum(distance_m, loss_scale, frequency_parts(frequency_mhz));
 }
 template <class F, class L>
 auto free_space_distance_m(const F &frequency_mhz, const L &loss_db) noexcept {
