@@ -16,9 +16,7 @@ bool check_run(Refusal &refusal, const lvb_cable_run &run, Place place) noexcept
 
 bool take_table(Refusal &refusal, const lvb_cable_run &run, const lvb_cable_table *lent, Place place,
                 cable::Table &table) noexcept {
-    if (run.cable_type < 0 || run.cable_type > tables::cable_types)
-        return refuse(refusal, LVB_E_UNKNOWN_VALUE, place, LVB_FIELD_CABLE_TYPE, run.cable_type, 0.0,
-                      tables::cable_types);
+    if (!check_cable_type(refusal, run.cable_type, place)) return false;
     if (run.cable_type != 0 && lent != nullptr) return refuse(refusal, LVB_E_CONFLICT, {}, LVB_FIELD_TABLE);
     if (lent != nullptr) return take_cable_table(refusal, lent, -1, table);
     if (run.cable_type == 0)

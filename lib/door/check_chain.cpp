@@ -72,9 +72,7 @@ bool check_common(Refusal &refusal, const lvb_stage &in, Place place) noexcept {
 
 // Either a type or a table with a length, or a gain as measured; never two of them.
 bool take_cable(Refusal &refusal, const lvb_stage &in, Place place, chain::Stage &out) noexcept {
-    if (in.cable_type < 0 || in.cable_type > tables::cable_types)
-        return refuse(refusal, LVB_E_UNKNOWN_VALUE, place, LVB_FIELD_CABLE_TYPE, in.cable_type, 0.0,
-                      tables::cable_types);
+    if (!check_cable_type(refusal, in.cable_type, place)) return false;
     const bool computed = in.cable_type != 0 || in.cable_table != nullptr;
     const bool measured = in.gain_db != 0.0 || in.gain_table != nullptr;
     if (!computed) {

@@ -3,6 +3,7 @@
 
 #include "cable/attenuation.hpp"
 #include "door/check.hpp"
+#include "tables/cables.hpp"
 
 namespace lvb::door {
 
@@ -38,6 +39,12 @@ inline bool check_temperature(Refusal &refusal, double temperature_degc, std::ui
 }
 inline double temperature_of(double temperature_degc, std::uint32_t stated) noexcept {
     return (stated & LVB_STATED_TEMPERATURE) != 0 ? temperature_degc : cable::table_temperature_degc;
+}
+
+/// A type of the catalogue, or none.
+inline bool check_cable_type(Refusal &refusal, std::int32_t type, Place place) noexcept {
+    return (type >= LVB_CABLE_NONE && type <= tables::cable_types) ||
+           refuse(refusal, LVB_E_UNKNOWN_VALUE, place, LVB_FIELD_CABLE_TYPE, type, 0.0, tables::cable_types);
 }
 
 /// Connectors of a cable; a loss of each without a count is refused, since it would have no effect.
