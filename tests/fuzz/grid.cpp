@@ -1,5 +1,6 @@
 // lvb_compute_grid with chains of every kind: refused whole, or every level is that of lvb_compute_budget, bit for bit.
 #include "fuzz/stages.hpp"
+#include "support/link.hpp"
 
 namespace {
 
@@ -16,20 +17,12 @@ Memory make_axis(Bytes &bytes, std::size_t count, double low, double high) {
     return axis;
 }
 
-bool has_air(const lvb_link &link) {
-    for (std::uint32_t i = 0; i < link.stage_count; ++i) {
-        std::int32_t kind;
-        std::memcpy(&kind, reinterpret_cast<const char *>(link.stages) + std::size_t{i} * link.stage_size, sizeof kind);
-        if (kind == LVB_KIND_AIR) return true;
-    }
-    return false;
-}
-
 double budget_level(lvb_link link, double frequency_mhz, double distance_m, std::int32_t end) {
     link.frequency_mhz = frequency_mhz;
     link.far_distance_m = distance_m;
     link.near_distance_m = 0.0;
-    if (!has_air(link)) link.far_distance_m = 0.0; // a budget without air takes no distance, a grid does not use it
+    if (!support::has_air(link))
+        link.far_distance_m = 0.0; // a budget without air takes no distance, a grid does not use it
     lvb_budget budget{};
     budget.size = sizeof budget;
     lvb_fault fault{};

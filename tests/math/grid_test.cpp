@@ -2,6 +2,7 @@
 // set, and what the budget refuses there is NaN and counted.
 #include "chain/random_chain.hpp"
 #include "math/values.hpp"
+#include "support/link.hpp"
 
 #include <gtest/gtest.h>
 
@@ -20,21 +21,13 @@ bool is_frequency_or_distance(std::int32_t field) {
     return field == LVB_FIELD_FREQUENCY_MHZ || field == LVB_FIELD_FAR_DISTANCE_M;
 }
 
-bool has_air(const lvb_link &link) {
-    for (std::uint32_t i = 0; i < link.stage_count; ++i) {
-        std::int32_t kind;
-        std::memcpy(&kind, reinterpret_cast<const char *>(link.stages) + std::size_t{i} * link.stage_size, sizeof kind);
-        if (kind == LVB_KIND_AIR) return true;
-    }
-    return false;
-}
-
 /// The budget's level for one frequency and distance; NaN where it refuses one of the two.
 double level_of(lvb_link link, double frequency_mhz, double distance_m, std::int32_t end) {
     link.frequency_mhz = frequency_mhz;
     link.far_distance_m = distance_m;
-    link.near_distance_m = 0.0;                    // the same as far
-    if (!has_air(link)) link.far_distance_m = 0.0; // a budget without air takes no distance, a grid does not use it
+    link.near_distance_m = 0.0; // the same as far
+    if (!support::has_air(link))
+        link.far_distance_m = 0.0; // a budget without air takes no distance, a grid does not use it
     auto budget = sized<lvb_budget>();
     auto fault = sized<lvb_fault>();
     if (lvb_compute_budget(&link, &budget, nullptr, 0, &fault) != LVB_OK) {
