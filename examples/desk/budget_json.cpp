@@ -128,13 +128,13 @@ Json link_json(const Answer &answer) {
     out["near_end"] = end_json(budget.near_end);
     out["verdict"] = lvb_verdict_name(budget.verdict);
     out["holds"] = budget.verdict == LVB_VERDICT_HOLDS;
-    out["not_judged"] = not_judged(link);
+    out["not_judged"] = not_judged(link, budget);
     out["decided_by"] = decided_json(budget);
     out["eirp_dbm"] = budget.eirp_dbm;
     out["eirp_worst_db"] = budget.eirp_worst_db;
     out["basis"] = guesses_json(budget);
     out["notes"] = notes_json(budget.notes);
-    if (near_distance_missing(link)) out["notes"].push_back("near distance not given");
+    if (near_distance_missing(budget)) out["notes"].push_back("near distance not given");
     return out;
 }
 

@@ -46,7 +46,8 @@ Outcome budget(const std::string &file, const std::string &link_name, bool as_js
 
     Outcome outcome;
     for (const Answer &answer : answers)
-        if (answer.computed.budget.verdict != LVB_VERDICT_HOLDS || !not_judged(*answer.link).empty())
+        if (answer.computed.budget.verdict != LVB_VERDICT_HOLDS ||
+            !not_judged(*answer.link, answer.computed.budget).empty())
             outcome.code = exit_does_not_hold;
     if (as_json) {
         outcome.text = budget_json(scenario, file, answers);

@@ -128,7 +128,7 @@ std::string print_end(const char *name, const Link &link, const lvb_budget &budg
     const lvb_stage &receiver = link.stages.back().entry;
     std::string words = two(end.level_dbm) + " dBm";
     if (end.distance_m > 0.0) words = "at " + plain(end.distance_m) + " m " + words;
-    if (&end == &budget.near_end && near_distance_missing(link)) words += " (no near distance is given)";
+    if (&end == &budget.near_end && near_distance_missing(budget)) words += " (no near distance is given)";
     if (receiver.stated != 0) words += ", " + place_words(receiver, end.zone);
     if ((receiver.stated & LVB_STATED_FLOOR) != 0) words += "; " + floor_words(receiver, end);
     if ((receiver.stated & LVB_STATED_CEILING) != 0) words += "; " + ceiling_words(receiver, end);

@@ -1,6 +1,5 @@
 #include "verdict.hpp"
 
-#include <algorithm>
 #include <cmath>
 
 namespace desk {
@@ -22,7 +21,7 @@ std::string bare_guesses(const lvb_budget &budget) {
 
 std::string holds_words(const Link &link, const lvb_budget &budget) {
     const bool far = stated(link, LVB_STATED_FLOOR);
-    const bool near = stated(link, LVB_STATED_CEILING) && !near_distance_missing(link);
+    const bool near = stated(link, LVB_STATED_CEILING) && !near_distance_missing(budget);
     const bool bare = budget.guesses_without_tolerance > 0;
     std::string words = bare ? "HOLDS as entered" : "HOLDS";
     if (far && near) {
@@ -35,14 +34,20 @@ std::string holds_words(const Link &link, const lvb_budget &budget) {
     return words + (near ? " at the near end" : " as far as it was judged");
 }
 
+// The far end can reach the ceiling too: an allowance may be smaller than its tolerance.
 std::string doubtful_words(const lvb_budget &budget) {
-    std::string words = "DOUBTFUL: inside as entered, but the tolerances together can push";
-    const bool far_end = budget.far_end.margin_db < budget.far_end.worst_db;
-    const bool near_end = budget.near_end.headroom_db < budget.near_end.worst_db;
-    if (far_end) words += " the far end below the floor";
-    if (far_end && near_end) words += " and";
-    if (near_end) words += " the near end above the ceiling";
-    return words;
+    const struct {
+        bool can;
+        const char *words;
+    } ways[] = {
+        {budget.far_end.margin_db < budget.far_end.worst_db, " the far end below the floor"},
+        {budget.near_end.headroom_db < budget.near_end.worst_db, " the near end above the ceiling"},
+        {budget.far_end.headroom_db < budget.far_end.worst_db, " the far end above the ceiling"},
+    };
+    std::string reached;
+    for (const auto &way : ways)
+        if (way.can) reached += (reached.empty() ? "" : " and") + std::string(way.words);
+    return "DOUBTFUL: inside as entered, but the tolerances together can push" + reached;
 }
 
 std::string outcome_words(const Link &link, const lvb_budget &budget) {
@@ -65,18 +70,13 @@ std::string outcome_words(const Link &link, const lvb_budget &budget) {
 
 } // namespace
 
-bool has_air(const Link &link) {
-    return std::any_of(link.stages.begin(), link.stages.end(),
-                       [](const Stage &stage) { return stage.entry.kind == LVB_KIND_AIR; });
-}
+bool near_distance_missing(const lvb_budget &budget) { return (budget.notes & LVB_NOTE_NEAR_NOT_GIVEN) != 0; }
 
-bool near_distance_missing(const Link &link) { return has_air(link) && link.near_distance_m == 0.0; }
-
-std::vector<std::string> not_judged(const Link &link) {
+std::vector<std::string> not_judged(const Link &link, const lvb_budget &budget) {
     std::vector<std::string> reasons;
     if (!stated(link, LVB_STATED_FLOOR)) reasons.emplace_back("the far end is not judged: no floor stated");
     if (!stated(link, LVB_STATED_CEILING)) reasons.emplace_back("the near end is not judged: no ceiling stated");
-    if (near_distance_missing(link))
+    if (near_distance_missing(budget))
         reasons.emplace_back("the near distance was not given, so near stands for the far distance");
     return reasons;
 }
@@ -95,7 +95,7 @@ std::string verdict_words(const Link &link, const lvb_budget &budget) {
     if (budget.verdict == LVB_VERDICT_NOT_JUDGED)
         return "NOT JUDGED: no receiver with a floor or a ceiling ends this chain";
     std::string words = outcome_words(link, budget);
-    for (const std::string &reason : not_judged(link)) words += "; " + reason;
+    for (const std::string &reason : not_judged(link, budget)) words += "; " + reason;
     const bool rests_on_tolerances = budget.verdict == LVB_VERDICT_HOLDS || budget.verdict == LVB_VERDICT_DOUBTFUL;
     if (rests_on_tolerances && budget.guesses_without_tolerance > 0) words += "; " + bare_guesses(budget);
     return words;

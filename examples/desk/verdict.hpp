@@ -5,14 +5,11 @@
 
 namespace desk {
 
-/// Whether a link has air, and so a walk with a far and a near end.
-bool has_air(const Link &link);
-
 /// Whether the near end had to be taken at the far distance, because the scenario gives no near distance.
-bool near_distance_missing(const Link &link);
+bool near_distance_missing(const lvb_budget &budget);
 
 /// Every reason why an end of the walk was not judged, one clause each; empty where both were.
-std::vector<std::string> not_judged(const Link &link);
+std::vector<std::string> not_judged(const Link &link, const lvb_budget &budget);
 
 /// "23.70 dB above the floor", as the difference of the printed figures.
 std::string floor_words(const lvb_stage &receiver, const lvb_end &end);

@@ -357,6 +357,17 @@ TEST(Verdict, SaysWhichEndNothingJudges) {
     EXPECT_EQ(floor_only.out.find("both ends"), std::string::npos);
 }
 
+// -22.78 dBm at 3 m (ITU-R P.525, exact c); 1 dB lower and 10 dB either way reaches past -15 dBm.
+TEST(Verdict, SaysWhereAnAllowanceLetsTheFarEndOverload) {
+    const Printout page = asked(R"("far_distance_m": 3, "near_distance_m": 3)", both_limits,
+                                R"("loss_db": 1, "tolerance_db": 10, "basis": "estimate")");
+    EXPECT_EQ(page.code, 1);
+    EXPECT_NE(joined(page).find("DOUBTFUL: inside as entered, but the tolerances together can push the far end above "
+                                "the ceiling"),
+              std::string::npos)
+        << page.out;
+}
+
 TEST(Verdict, SaysThatNoNearDistanceWasGiven) {
     const Printout page = asked(R"("far_distance_m": 30)", both_limits, sure);
     EXPECT_EQ(page.code, 1);
