@@ -1264,7 +1264,7 @@ typedef struct lvb_coaxial_properties {
  *  Refused: null line or properties; wrong sizes; values outside their ranges; diameters that do not leave 1 % between
  *  them (LVB_E_ORDER); a temperature without its bit.
  *  Accuracy: relative 1e-14 of the stated formulas, 1e-13 where the diameters lie within 10 %. The approximation of the cut-off is
- *  at most 3.4 % low and at most 8.7 % high against the exact mode for any ratio of diameters. Since: 0.1. */
+ *  at most 2.8 % low (diameters 1 to 3.4) and 8.7 % high (1 to 100 and more) against the exact mode. Since: 0.1. */
 LVB_API lvb_status lvb_compute_coaxial_line(const lvb_coaxial_line *line, lvb_coaxial_properties *properties,
                                             lvb_fault *fault);
 
