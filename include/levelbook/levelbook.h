@@ -152,6 +152,8 @@ enum {
     LVB_STRUCT_LIMIT = 50,
     LVB_STRUCT_LIMIT_RESULT = 51,
     LVB_STRUCT_LIMIT_RULE = 52,
+    /* sweeps, maps and walks: from 60 */
+    /* decisions: from 70 */
 };
 
 /** Fields and arguments, as a fault names them; lvb_field_name gives the name as it stands in this header. */
@@ -255,6 +257,8 @@ enum {
     LVB_FIELD_HIGHEST_MHZ = 204,
     LVB_FIELD_RULE = 205,
     LVB_FIELD_RULE_INDEX = 206,
+    /* sweeps, maps and walks: from 220 */
+    /* decisions: from 260 */
 };
 
 /** Why a call was refused, in numbers. Give one (with its size set) to any call that takes it, or a null pointer. A fault of
