@@ -40,10 +40,12 @@ Document Document::load(const std::string &file, std::size_t largest) {
 
     Document document;
     document.file_ = file;
-    document.text_.resize(largest + 1);
-    stream.read(document.text_.data(), static_cast<std::streamsize>(document.text_.size()));
+    char piece[16384];
+    do {
+        stream.read(piece, sizeof piece);
+        document.text_.append(piece, static_cast<std::size_t>(stream.gcount()));
+    } while (stream && document.text_.size() <= largest);
     if (stream.bad()) throw Unreadable(name + ": cannot be read");
-    document.text_.resize(static_cast<std::size_t>(stream.gcount()));
     if (document.text_.size() > largest) throw Unreadable(name + ": larger than " + std::to_string(largest) + " bytes");
     return document;
 }
