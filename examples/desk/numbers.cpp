@@ -109,6 +109,9 @@ Parameter parameter_of(const Checks &checks, const Value &table, bool touchstone
 // A table whose columns stand in a file beside the scenario.
 Table read_table_in_file(const Checks &checks, const Value &value, const std::vector<const NumberKey *> &columns) {
     const Document &scenario = checks.document();
+    for (const std::string &name : column_names(columns))
+        if (const Value *column = value.find(name))
+            scenario.refuse_key(*column, "the columns of this table stand in its file; give one of them");
     checks.check_keys(value, {"file", "parameter", "source"}, "a table that stands in a file");
     const Value &file = *value.find("file");
     const std::string path = (std::filesystem::path(scenario.file()).parent_path() / checks.text(file)).string();
@@ -138,9 +141,8 @@ Table read_table(const Checks &checks, const Value &value, const std::vector<con
     if (value.find("file") != nullptr) {
         table = read_table_in_file(checks, value, columns);
     } else {
-        std::vector<std::string> known = {"file", "source"};
-        for (const NumberKey &key : frequency_keys()) known.emplace_back(key.name);
-        for (const NumberKey *key : columns) known.emplace_back(key->name);
+        std::vector<std::string> known = column_names(columns);
+        known.insert(known.end(), {"file", "source"});
         checks.check_keys(value, known, "this table");
         table = read_columns(checks, value, columns);
         table.origin = checks.text_or_empty(value, "source");

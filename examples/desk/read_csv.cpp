@@ -132,8 +132,8 @@ void plant_csv(Document &document, const std::vector<std::string> &known) {
             document.refuse_at(record.front().offset, "", "more than " + std::to_string(rows) + " rows");
         if (record.size() != columns.size())
             document.refuse_at(record.front().offset, "",
-                               "this row has " + std::to_string(record.size()) + " fields, the header " +
-                                   std::to_string(columns.size()) +
+                               "fields in this row: " + std::to_string(record.size()) +
+                                   ", in the header: " + std::to_string(columns.size()) +
                                    (record.size() > columns.size() ? "; decimals take a point" : ""));
         for (std::size_t i = 0; i < columns.size(); ++i) plant_number(document, *columns[i], record[i]);
     }

@@ -213,6 +213,7 @@ class Reader {
         if (name == "end") return take_end(keyword);
         if (name == "noise data") return take_noise_data(keyword);
         if (!in_header) refuse(line.offset, "this keyword must stand before [Network Data]");
+        if (name == "end information") refuse(line.offset, "[Begin Information] must stand before this keyword");
         if (name == "begin information") return take_begin_information(keyword);
         if (const auto [place, fresh] = seen_.insert({name, line.offset}); !fresh)
             refuse(line.offset, "the same keyword stands on line " + std::to_string(document_.line_of(place->second)));
@@ -296,8 +297,7 @@ class Reader {
     }
 
     void end_references() const {
-        refuse(seen_.at("reference"),
-               "there are " + counted(resistances_.size(), "reference") + " for " + counted(ports_, "port"));
+        refuse(seen_.at("reference"), counted(resistances_.size(), "reference") + " for " + counted(ports_, "port"));
     }
 
     void take_begin_information(const Keyword &keyword) {
@@ -433,7 +433,7 @@ class Reader {
         const std::size_t rows = noise ? noise_rows_ : frequency_column_->items.size();
         if (rows != announced)
             refuse(seen_.at(noise ? "number of noise frequencies" : "number of frequencies"),
-                   std::to_string(announced) + " are announced, " + std::to_string(rows) + " stand in the data");
+                   "this announces " + std::to_string(announced) + ", but the data hold " + std::to_string(rows));
     }
 
     void finish() {

@@ -19,14 +19,14 @@ void check_rising(const Document &document, const Value &frequencies) {
     }
 }
 
-std::vector<std::string> names_of(const std::vector<const NumberKey *> &columns) {
+} // namespace
+
+std::vector<std::string> column_names(const std::vector<const NumberKey *> &columns) {
     std::vector<std::string> names;
     for (const NumberKey &key : frequency_keys()) names.emplace_back(key.name);
     for (const NumberKey *key : columns) names.emplace_back(key->name);
     return names;
 }
-
-} // namespace
 
 bool is_touchstone(const std::string &file) {
     const std::string name = lower_case(file);
@@ -45,7 +45,7 @@ TableFile read_table_file(const std::string &file, const std::vector<const Numbe
         const std::string resistance = plant_touchstone(document, parameter);
         origin += ", " + name_of(parameter) + ", " + resistance;
     } else {
-        plant_csv(document, names_of(columns));
+        plant_csv(document, column_names(columns));
     }
     for (const NumberKey &key : frequency_keys())
         if (const Value *frequencies = document.root().find(key.name)) check_rising(document, *frequencies);

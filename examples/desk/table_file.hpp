@@ -14,6 +14,9 @@ struct TableFile {
     std::string origin; ///< "combiner.s2p, s21, 50 ohm"
 };
 
+/// The names of all frequency columns and of these.
+std::vector<std::string> column_names(const std::vector<const NumberKey *> &columns);
+
 /// Whether a name is that of a Touchstone file (.ts or .s1p to .s99p) rather than of a CSV file; throws Unreadable
 /// where it is neither.
 bool is_touchstone(const std::string &file);

@@ -388,6 +388,15 @@ TEST(Readme, ItsScenarioIsAnswered) {
     EXPECT_EQ(printed_links(page.out).at(0).rows.size(), 7u);
 }
 
+TEST(Readme, ItsTableIsRead) {
+    const std::string document = read_file(DESK_SOURCES "/README.md");
+    const std::size_t begin = document.find("# our own drum");
+    const TemporaryFolder folder;
+    const Printout table =
+        run({"table", folder.write("drum.csv", document.substr(begin, document.find("```", begin) - begin))});
+    EXPECT_EQ(table.out, "# drum.csv\nfrequency_mhz,attenuation_db_per_100m\n450,17.4\n600,20.6\n") << table.err;
+}
+
 TEST(Readme, ItsQuestionsAreAnswered) {
     int asked = 0;
     for (const std::string &line : lines_of(read_file(DESK_SOURCES "/README.md"))) {
@@ -435,8 +444,8 @@ int run_commands_of(const std::string &document) {
 }
 
 TEST(Readme, CommandLinesThatItPrintsWork) {
-    EXPECT_EQ(run_commands_of(DESK_ROOT "/README.md"), 2);
-    EXPECT_EQ(run_commands_of(DESK_SOURCES "/README.md"), 9);
+    EXPECT_EQ(run_commands_of(DESK_ROOT "/README.md"), 3);
+    EXPECT_EQ(run_commands_of(DESK_SOURCES "/README.md"), 11);
 }
 
 } // namespace
