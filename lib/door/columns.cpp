@@ -1,6 +1,7 @@
 // Plain formulas over columns: whole pieces of ordinary numbers go through the loops of an instruction set, all others
 // through the plain function, value by value. Both give the same bits.
 #include "door/instructions.hpp"
+#include "door/many.hpp"
 #include "door/models.hpp"
 
 namespace lvb::door {
@@ -84,6 +85,7 @@ struct Work {
     std::uint64_t count;
     const double *arguments[3];
     std::size_t step[3]; // 0 for a single value, and for an argument that the formula does not have
+    double single[3];    // single values, read before a result is written that may lie over them
     double *result;
     Program program; // null where every value goes through the function
 };
@@ -139,12 +141,20 @@ bool check_arguments(Refusal &refusal, const lvb_columns &columns, Place place, 
     for (std::uint32_t i = 0; i < 3; ++i) {
         if (i < used && given[i] == nullptr && columns.count != 0) return refuse(refusal, LVB_E_NULL, place, fields[i]);
         if (i >= used && given[i] != nullptr) return refuse(refusal, LVB_E_UNUSED, place, fields[i]);
-        work.arguments[i] = given[i];
-        work.step[i] = i < used && (columns.single >> i & 1u) == 0 ? 1 : 0;
     }
     if (columns.single >> used != 0)
         return refuse(refusal, LVB_E_UNUSED, place, LVB_FIELD_SINGLE, columns.single, 0.0, (1u << used) - 1u);
     if (columns.result == nullptr && columns.count != 0) return refuse(refusal, LVB_E_NULL, place, LVB_FIELD_RESULT);
+    for (std::uint32_t i = 0; i < 3; ++i) {
+        const bool column = i < used && (columns.single >> i & 1u) == 0;
+        if (column && given[i] != columns.result && overlap(given[i], columns.count, columns.result, columns.count))
+            return refuse(refusal, LVB_E_CONFLICT, place, LVB_FIELD_RESULT);
+        work.arguments[i] = given[i];
+        work.step[i] = column ? 1 : 0;
+        if (column || given[i] == nullptr || columns.count == 0) continue;
+        work.single[i] = *given[i];
+        work.arguments[i] = &work.single[i];
+    }
     return true;
 }
 
@@ -174,13 +184,7 @@ bool take_columns(Refusal &refusal, const lvb_columns *lent, Work &work) noexcep
 
 extern "C" lvb_status lvb_compute_columns(const lvb_columns *columns, lvb_bad *bad, lvb_fault *fault) {
     using namespace lvb::door;
-    return answer(fault, [&](Refusal &refusal) noexcept {
-        Work work{};
-        if (!take_columns(refusal, columns, work)) return false;
-        if (bad != nullptr && !check_result(refusal, bad, LVB_STRUCT_BAD, LVB_FIELD_BAD)) return false;
-        lvb_bad told{};
-        compute(work, told);
-        if (bad != nullptr) give(bad, told);
-        return true;
-    });
+    return answer_many<Work>(
+        bad, fault, [&](Refusal &refusal, Work &work) noexcept { return take_columns(refusal, columns, work); },
+        compute);
 }
