@@ -349,9 +349,9 @@ void add_grids(Digest &digest, std::int32_t instructions) {
 // ---- What describes: ranges, the catalogue, names.
 
 void add_descriptions(Digest &digest) {
-    for (std::int32_t structure = 0; structure < 18; ++structure)
+    for (std::int32_t structure = 0; structure < 60; ++structure)
         for (std::int32_t kind = 0; kind < 10; ++kind)
-            for (std::int32_t field = 0; field < 60; ++field) {
+            for (std::int32_t field = 0; field < 300; ++field) {
                 auto range = sized<lvb_range>();
                 const lvb_status status = lvb_describe_field(structure, kind, field, &range, nullptr);
                 digest.number(status);
@@ -373,11 +373,23 @@ void add_descriptions(Digest &digest) {
             digest.text(row.remark);
         }
     }
-    for (std::int32_t i = -510; i < 60; ++i)
-        for (const auto name : {lvb_status_name, lvb_field_name, lvb_kind_name, lvb_basis_name, lvb_reference_name,
-                                lvb_zone_name, lvb_verdict_name})
+    for (std::int32_t i = -510; i < 300; ++i)
+        for (const auto name : {lvb_status_name, lvb_field_name, lvb_formula_name, lvb_kind_name, lvb_basis_name,
+                                lvb_reference_name, lvb_zone_name, lvb_verdict_name})
             digest.text(name(i));
 }
+
+// ---- Antennas and bodies.
+
+// ---- Other paths.
+
+// ---- Fading.
+
+// ---- Noise and linearity.
+
+// ---- Two systems.
+
+// ---- Limits.
 
 std::uint64_t digest_with(std::int32_t instructions) {
     Digest digest;
@@ -387,6 +399,12 @@ std::uint64_t digest_with(std::int32_t instructions) {
     add_budgets(digest);
     add_grids(digest, instructions);
     add_descriptions(digest);
+    // antennas and bodies
+    // other paths
+    // fading
+    // noise and linearity
+    // two systems
+    // limits
     return digest.value();
 }
 
