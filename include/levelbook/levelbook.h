@@ -146,6 +146,8 @@ enum {
     /* noise and linearity: from 40 */
     /* two systems: from 45 */
     /* limits: from 50 */
+    /* sweeps, maps and walks: from 60 */
+    /* decisions: from 70 */
 };
 
 /** Fields and arguments, as a fault names them; lvb_field_name gives the name as it stands in this header. */
@@ -213,6 +215,8 @@ enum {
     /* noise and linearity: from 150 */
     /* two systems: from 180 */
     /* limits: from 200 */
+    /* sweeps, maps and walks: from 220 */
+    /* decisions: from 260 */
 };
 
 /** Why a call was refused, in numbers. Give one (with its size set) to any call that takes it, or a null pointer. A fault of

@@ -187,6 +187,8 @@ TEST(Layout, IsPinned) {
     // noise and linearity
     // two systems
     // limits
+    // sweeps, maps and walks
+    // decisions
 }
 
 } // namespace
