@@ -80,14 +80,14 @@ static_assert(sizeof formulas / sizeof formulas[0] == formula_count); // every p
 
 // Columns that were checked: where each argument stands, and by how many values it moves on with each result.
 struct Work {
-    const Formula *formula;
-    const Loops *loops;
-    std::uint64_t count;
-    const double *arguments[3];
-    std::size_t step[3]; // 0 for a single value, and for an argument that the formula does not have
-    double single[3];    // single values, read before a result is written that may lie over them
-    double *result;
-    Program program; // null where every value goes through the function
+    const Formula *formula = nullptr;
+    const Loops *loops = nullptr;
+    std::uint64_t count = 0;
+    const double *arguments[3] = {};
+    std::size_t step[3] = {}; // 0 for a single value, and for an argument that the formula does not have
+    double single[3];         // single values, read before a result is written that may lie over them
+    double *result = nullptr;
+    Program program = nullptr; // null where every value goes through the function
 };
 
 double plain(const Formula &formula, const double *const *a) noexcept {
