@@ -147,7 +147,10 @@ enum {
     /* two systems: from 45 */
     /* limits: from 50 */
     /* sweeps, maps and walks: from 60 */
-    /* decisions: from 70 */
+    /* choose: from 70 */
+    /* locate: from 77 */
+    /* how sure: from 82 */
+    /* solve, rank, compare: from 86 */
 };
 
 /** Fields and arguments, as a fault names them; lvb_field_name gives the name as it stands in this header. */
@@ -216,7 +219,10 @@ enum {
     /* two systems: from 180 */
     /* limits: from 200 */
     /* sweeps, maps and walks: from 220 */
-    /* decisions: from 260 */
+    /* choose: from 260 */
+    /* locate: from 286 */
+    /* how sure: from 300 */
+    /* solve, rank, compare: from 320 */
 };
 
 /** Why a call was refused, in numbers. Give one (with its size set) to any call that takes it, or a null pointer. A fault of
@@ -1461,7 +1467,23 @@ LVB_API const char *lvb_verdict_name(int32_t verdict);
  * ---------------------------------------------------------------------------------------------------------- */
 
 /* ------------------------------------------------------------------------------------------------------------
- * Decisions: solve, rank, choose, locate, how sure. (A later version fills this section.)
+ * Solve: one unknown for a wanted margin. (A later version fills this section.)
+ * ---------------------------------------------------------------------------------------------------------- */
+
+/* ------------------------------------------------------------------------------------------------------------
+ * Rank and compare: what each stage contributes, what helps most, how two chains differ. (A later version fills this section.)
+ * ---------------------------------------------------------------------------------------------------------- */
+
+/* ------------------------------------------------------------------------------------------------------------
+ * How sure: draws over tolerances, fading and shadowing. (A later version fills this section.)
+ * ---------------------------------------------------------------------------------------------------------- */
+
+/* ------------------------------------------------------------------------------------------------------------
+ * Choose: gear from stock. (A later version fills this section.)
+ * ---------------------------------------------------------------------------------------------------------- */
+
+/* ------------------------------------------------------------------------------------------------------------
+ * Locate: which stage has a fault. (A later version fills this section.)
  * ---------------------------------------------------------------------------------------------------------- */
 
 #ifdef __cplusplus

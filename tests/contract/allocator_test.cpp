@@ -230,7 +230,13 @@ void call_columns_and_grids() {
 
 // ---- sweeps, maps and walks
 
-// ---- decisions
+// ---- choose
+
+// ---- locate
+
+// ---- how sure
+
+// ---- solve, rank, compare
 
 } // namespace
 
@@ -253,7 +259,10 @@ int main(int count, char **arguments) {
     // two systems
     // limits
     // sweeps, maps and walks
-    // decisions
+    // choose
+    // locate
+    // how sure
+    // solve, rank, compare
 
     int missed = 0;
     int listed = 0;

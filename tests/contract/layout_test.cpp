@@ -188,7 +188,10 @@ TEST(Layout, IsPinned) {
     // two systems
     // limits
     // sweeps, maps and walks
-    // decisions
+    // choose
+    // locate
+    // how sure
+    // solve, rank, compare
 }
 
 } // namespace

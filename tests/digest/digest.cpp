@@ -393,7 +393,13 @@ void add_descriptions(Digest &digest) {
 
 // ---- Sweeps, maps and walks.
 
-// ---- Decisions.
+// ---- Choose.
+
+// ---- Locate.
+
+// ---- How sure.
+
+// ---- Solve, rank, compare.
 
 std::uint64_t digest_with(std::int32_t instructions) {
     Digest digest;
@@ -410,7 +416,10 @@ std::uint64_t digest_with(std::int32_t instructions) {
     // two systems
     // limits
     // sweeps, maps and walks
-    // decisions
+    // choose
+    // locate
+    // how sure
+    // solve, rank, compare
     return digest.value();
 }
 
