@@ -244,8 +244,9 @@ LVB_API const char *lvb_field_name(int32_t field);
  * Infinities pass where the range includes them: 0 mW is -infinity dBm, and -infinity dBm is 0 mW.
  * Accuracy lines count in units in the last place (ULP) of the exact result, the distance of neighbouring doubles
  * there; 0.5 is a correctly rounded result. They hold where every argument is 0 or from 1e-100 to 1e100 in size, decibels
- * at most 1000. Further out, up to the largest and down to the smallest double, the range still holds, but digits are lost.
- * Tests measure every line (tests/accuracy).
+ * at most 1000. Further out, up to the largest and down to the smallest double, the range still holds, but digits are lost;
+ * no infinity, 0 or NaN stands for a result that a normal double holds. Tests measure every line (tests/accuracy).
+ * Every NaN has the same bits, 0x7ff8000000000000.
  * ---------------------------------------------------------------------------------------------------------- */
 
 /** Level in dBm of a power in milliwatts.
@@ -357,7 +358,7 @@ LVB_API double lvb_dbm_from_volts(double voltage_v, double impedance_ohm);
  *  Source: definition of the level, P = V^2 / R; IEC 60027-3.
  *  Range: level_dbm [-inf, inf], impedance_ohm (0, inf).
  *  Refused: outside the range, and NaN, gives NaN.
- *  Accuracy: 2.1 ULP. Since: 0.1. */
+ *  Accuracy: 0.9 ULP. Since: 0.1. */
 LVB_API double lvb_volts_from_dbm(double level_dbm, double impedance_ohm);
 
 /** Voltage level in dBuV (0 dBuV is 1 microvolt) of an r.m.s. voltage.
