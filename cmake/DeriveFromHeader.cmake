@@ -1,6 +1,6 @@
 # Reads include/levelbook/levelbook.h, the single source of the version and of the exported functions, and writes from
-# it: the linker's version script, the Windows .def file, the WebAssembly export list, the index of the API and the
-# table of plain functions of doubles that tests, benchmarks and tools walk through.
+# it: the linker's version script, the Windows .def file, the WebAssembly export list, the index of the API, the table
+# of plain functions of doubles that tests, benchmarks and tools walk through, and the names of its constants.
 #
 # Used in two ways: included (levelbook_read_version, at configure time) and run as a script at build time:
 #   cmake -DHEADER=levelbook.h -DOUTPUT_DIR=dir -P DeriveFromHeader.cmake
@@ -65,6 +65,23 @@ function(levelbook_derive header output_dir)
     endif()
   endforeach()
 
+  # Constants with their names: a status as the header writes it, a field and a formula in lower case, a struct as its type.
+  set(names "")
+  foreach(family OK E_ FIELD_ STRUCT_ FORMULA_)
+    string(REGEX MATCHALL "LVB_${family}[A-Z0-9_]* = -?[0-9]+" constants "${text}")
+    foreach(constant IN LISTS constants)
+      string(REGEX REPLACE " = .*" "" constant "${constant}")
+      string(REGEX REPLACE "^LVB_${family}" "" spelled "${constant}")
+      string(TOLOWER "${spelled}" spelled)
+      if(family MATCHES "^(OK|E_)$")
+        string(APPEND names "LVB_NAME_OF_STATUS(${constant}, \"${constant}\")\n")
+      elseif(NOT spelled STREQUAL "none")
+        string(REGEX REPLACE "_$" "" kind "${family}")
+        string(APPEND names "LVB_NAME_OF_${kind}(${constant}, lvb_${spelled}, \"${spelled}\")\n")
+      endif()
+    endforeach()
+  endforeach()
+
   foreach(output map def wasm index scalars)
     string(REPLACE "<" "[" ${output} "${${output}}")
     string(REPLACE ">" "]" ${output} "${${output}}")
@@ -76,6 +93,8 @@ function(levelbook_derive header output_dir)
   levelbook_write("${output_dir}/levelbook.index" "${index}")
   levelbook_write("${output_dir}/levelbook_scalars.inc"
                   "/* derived from levelbook.h: name, range, accuracy */\n${scalars}")
+  levelbook_write("${output_dir}/levelbook_names.inc"
+                  "/* derived from levelbook.h: constant, type or function, name */\n${names}")
 endfunction()
 
 # Writes only what changed, so that nothing is built again in vain.

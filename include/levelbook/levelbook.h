@@ -137,7 +137,16 @@ enum {
     LVB_STRUCT_END = 13, /**< part of lvb_budget; has no size of its own */
     LVB_STRUCT_COLUMNS = 14,
     LVB_STRUCT_BAD = 15,
-    LVB_STRUCT_GRID = 16
+    LVB_STRUCT_GRID = 16,
+    /* cable: from 17 */
+    /* antennas and bodies: from 20 */
+    /* other paths: from 30 */
+    /* fading: from 35 */
+    /* noise and linearity: from 40 */
+    /* two systems: from 45 */
+    /* limits: from 50 */
+    /* sweeps, maps and walks: from 60 */
+    /* decisions: from 70 */
 };
 
 /** Fields and arguments, as a fault names them; lvb_field_name gives the name as it stands in this header. */
@@ -197,7 +206,16 @@ enum {
     LVB_FIELD_DISTANCE_COUNT = 52,
     LVB_FIELD_DISTANCE_M = 53,
     LVB_FIELD_SCRATCH = 54,
-    LVB_FIELD_TABLE = 55
+    LVB_FIELD_TABLE = 55,
+    /* cable: from 60 */
+    /* antennas and bodies: from 80 */
+    /* other paths: from 110 */
+    /* fading: from 140 */
+    /* noise and linearity: from 150 */
+    /* two systems: from 180 */
+    /* limits: from 200 */
+    /* sweeps, maps and walks: from 220 */
+    /* decisions: from 260 */
 };
 
 /** Why a call was refused, in numbers. Give one (with its size set) to any call that takes it, or a null pointer. A fault of
@@ -875,7 +893,7 @@ LVB_API double lvb_axial_ratio_db_from_ellipticity(double ellipticity);
 LVB_API double lvb_cross_polar_discrimination_db(double axial_ratio_db);
 
 /* ------------------------------------------------------------------------------------------------------------
- * Columns: any plain function above over many values at once.
+ * Columns: any plain function of this header over many values at once.
  * ---------------------------------------------------------------------------------------------------------- */
 
 /** Formulas, each named after its function: LVB_FORMULA_DBM_FROM_MW is lvb_dbm_from_mw. Numbers are pinned. */
@@ -956,8 +974,21 @@ enum {
     LVB_FORMULA_ELLIPTICAL_POLARIZATION_LOSS_DB = 73,
     LVB_FORMULA_ELLIPTICITY_FROM_AXIAL_RATIO_DB = 74,
     LVB_FORMULA_AXIAL_RATIO_DB_FROM_ELLIPTICITY = 75,
-    LVB_FORMULA_CROSS_POLAR_DISCRIMINATION_DB = 76
+    LVB_FORMULA_CROSS_POLAR_DISCRIMINATION_DB = 76,
+    /* antennas */
+    /* other paths */
+    /* fading */
+    /* noise and linearity */
+    /* limits */
 };
+
+/** Name of a formula's function without its prefix ("free_space_loss_db"); an unknown number gives "unknown".
+ *  Formulas are numbered from 1 without gaps. Since: 0.1. */
+LVB_API const char *lvb_formula_name(int32_t formula);
+
+/** Number of a formula by its name as lvb_formula_name gives it, or LVB_FORMULA_NONE where there is none of that name.
+ *  name is a zero-terminated text; a null one gives LVB_FORMULA_NONE. Since: 0.1. */
+LVB_API int32_t lvb_formula_from_name(const char *name);
 
 /** Instruction sets that the loops over columns were compiled for. All give the same bits. */
 enum {

@@ -2,6 +2,7 @@
 // through the plain function, value by value. Both give the same bits.
 #include "door/instructions.hpp"
 #include "door/models.hpp"
+#include "door/names.hpp"
 
 namespace lvb::door {
 namespace {
@@ -75,8 +76,7 @@ void run_first(const Loops &loops, const double *const *a, double *y) {
 constexpr Formula formulas[] = {
 #include "door/formulas.inc"
 };
-constexpr std::int32_t formula_count = sizeof formulas / sizeof formulas[0];
-static_assert(formula_count == LVB_FORMULA_CROSS_POLAR_DISCRIMINATION_DB);
+static_assert(sizeof formulas / sizeof formulas[0] == formula_count); // every plain function of the header
 
 // Columns that were checked: where each argument stands, and by how many values it moves on with each result.
 struct Work {

@@ -43,40 +43,16 @@ uint32_t lvb_version_number(void) {
 
 const char *lvb_version_text(void) { return version_text; }
 
+#define LVB_NAME_OF_STATUS(constant, name)
+#define LVB_NAME_OF_FIELD(constant, member, name)
+#define LVB_NAME_OF_FORMULA(constant, function, name)
+#define LVB_NAME_OF_STRUCT(constant, type, name)                                                                       \
+    case constant:                                                                                                     \
+        return sizeof(type);
+
 uint32_t lvb_struct_size(int32_t structure) {
     switch (structure) {
-    case LVB_STRUCT_FAULT:
-        return sizeof(lvb_fault);
-    case LVB_STRUCT_LINK:
-        return sizeof(lvb_link);
-    case LVB_STRUCT_STAGE:
-        return sizeof(lvb_stage);
-    case LVB_STRUCT_LEVEL:
-        return sizeof(lvb_level);
-    case LVB_STRUCT_BUDGET:
-        return sizeof(lvb_budget);
-    case LVB_STRUCT_GAIN_TABLE:
-        return sizeof(lvb_gain_table);
-    case LVB_STRUCT_CABLE_TABLE:
-        return sizeof(lvb_cable_table);
-    case LVB_STRUCT_CABLE_RUN:
-        return sizeof(lvb_cable_run);
-    case LVB_STRUCT_CABLE_LOSS:
-        return sizeof(lvb_cable_loss);
-    case LVB_STRUCT_CABLE_INFO:
-        return sizeof(lvb_cable_info);
-    case LVB_STRUCT_CABLE_ROW:
-        return sizeof(lvb_cable_row);
-    case LVB_STRUCT_RANGE:
-        return sizeof(lvb_range);
-    case LVB_STRUCT_END:
-        return sizeof(lvb_end);
-    case LVB_STRUCT_COLUMNS:
-        return sizeof(lvb_columns);
-    case LVB_STRUCT_BAD:
-        return sizeof(lvb_bad);
-    case LVB_STRUCT_GRID:
-        return sizeof(lvb_grid);
+#include "levelbook_names.inc"
     default:
         return 0;
     }

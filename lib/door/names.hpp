@@ -1,4 +1,4 @@
-// Name of a struct as the header writes it; the other names are public functions.
+// Name of a struct as the header writes it, and how many formulas it has; the other names are public functions.
 #pragma once
 
 #include <levelbook/levelbook.h>
@@ -8,5 +8,15 @@
 namespace lvb::door {
 
 const char *struct_name(std::int32_t structure) noexcept;
+
+inline constexpr std::int32_t formula_count = 0
+#define LVB_SCALAR_1(name, range, accuracy) +1
+#define LVB_SCALAR_2(name, range, accuracy) +1
+#define LVB_SCALAR_3(name, range, accuracy) +1
+#include "levelbook_scalars.inc"
+    ;
+#undef LVB_SCALAR_1
+#undef LVB_SCALAR_2
+#undef LVB_SCALAR_3
 
 } // namespace lvb::door

@@ -92,9 +92,11 @@ void call_the_rest() {
     CALL(lvb_version_number);
     CALL_TEXT(lvb_version_text);
     CALL(lvb_cable_type_count);
-    for (int32_t i = -2; i < 60; ++i) {
+    CALL(lvb_formula_from_name, "elliptical_polarization_loss_db");
+    for (int32_t i = -2; i < 400; ++i) {
         CALL(lvb_struct_size, i);
         CALL_TEXT(lvb_field_name, i);
+        CALL_TEXT(lvb_formula_name, i);
         CALL_TEXT(lvb_kind_name, i);
         CALL_TEXT(lvb_basis_name, i);
         CALL_TEXT(lvb_reference_name, i);
@@ -172,7 +174,7 @@ void call_columns_and_grids() {
     auto fault = sized<lvb_fault>();
     auto bad = sized<lvb_bad>();
     for (int32_t set = LVB_INSTRUCTIONS_AUTOMATIC; set <= best; ++set)
-        for (int32_t formula = -1; formula <= LVB_FORMULA_CROSS_POLAR_DISCRIMINATION_DB + 1; ++formula)
+        for (int32_t formula = -1; formula < 200; ++formula)
             for (int arguments = 0; arguments <= 3; ++arguments) {
                 auto columns = sized<lvb_columns>();
                 columns.formula = formula;
@@ -214,6 +216,22 @@ void call_columns_and_grids() {
     CALL(lvb_compute_grid, nullptr, nullptr, &fault);
 }
 
+// ---- antennas and bodies
+
+// ---- other paths
+
+// ---- fading
+
+// ---- noise and linearity
+
+// ---- two systems
+
+// ---- limits
+
+// ---- sweeps, maps and walks
+
+// ---- decisions
+
 } // namespace
 
 int main(int count, char **arguments) {
@@ -228,6 +246,14 @@ int main(int count, char **arguments) {
     call_plain_functions();
     call_the_rest();
     call_columns_and_grids();
+    // antennas and bodies
+    // other paths
+    // fading
+    // noise and linearity
+    // two systems
+    // limits
+    // sweeps, maps and walks
+    // decisions
 
     int missed = 0;
     int listed = 0;

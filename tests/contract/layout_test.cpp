@@ -180,6 +180,15 @@ TEST(Layout, IsPinned) {
     OFFSET(lvb_grid, scratch, 56);
     OFFSET(lvb_grid, level_dbm, 64);
     OFFSET(lvb_grid, user, 72);
+    // cable
+    // antennas and bodies
+    // other paths
+    // fading
+    // noise and linearity
+    // two systems
+    // limits
+    // sweeps, maps and walks
+    // decisions
 }
 
 } // namespace

@@ -116,7 +116,14 @@ TEST(Names, OfEveryFormula) {
         if (value == LVB_FORMULA_NONE) continue;
         const std::string function = "lvb_" + lower(name.substr(std::string("LVB_FORMULA_").size()));
         EXPECT_NE(header().find("LVB_API double " + function + "("), std::string::npos) << function;
+        EXPECT_EQ("lvb_" + std::string(lvb_formula_name(value)), function);
+        EXPECT_EQ(lvb_formula_from_name(lvb_formula_name(value)), value);
     }
+    for (const std::int32_t none : {-1, 0, static_cast<std::int32_t>(all.size())})
+        EXPECT_STREQ(lvb_formula_name(none), "unknown") << none;
+    for (const char *none :
+         {"", "unknown", "dbm_from_m", "dbm_from_mw ", "DBM_FROM_MW", static_cast<const char *>(nullptr)})
+        EXPECT_EQ(lvb_formula_from_name(none), LVB_FORMULA_NONE);
 }
 
 TEST(Names, OfInstructionsAndEnds) {

@@ -11,7 +11,7 @@ void describe_field(Bytes &bytes) {
     const bool any = bytes.once_in(4);
     const auto structure = any ? bytes.raw<std::int32_t>() : static_cast<std::int32_t>(bytes.below(16));
     const auto kind = any ? bytes.raw<std::int32_t>() : static_cast<std::int32_t>(bytes.below(10));
-    const auto field = any ? bytes.raw<std::int32_t>() : static_cast<std::int32_t>(bytes.below(LVB_FIELD_SCRATCH + 2));
+    const auto field = any ? bytes.raw<std::int32_t>() : static_cast<std::int32_t>(bytes.below(400));
     const std::uint32_t size = bytes.size_of(sizeof(lvb_range));
     Memory range = fuzz::result<lvb_range>(size);
     const std::vector<unsigned char> before = range.copy();
@@ -31,13 +31,15 @@ void describe_field(Bytes &bytes) {
 
 void ask_names(Bytes &bytes) {
     const auto code = bytes.once_in(2) ? bytes.raw<std::int32_t>() : static_cast<std::int32_t>(bytes.byte());
-    for (const char *name : {lvb_status_name(code), lvb_field_name(code), lvb_kind_name(code), lvb_basis_name(code),
+    for (const char *name : {lvb_status_name(code), lvb_field_name(code), lvb_formula_name(code), lvb_kind_name(code), lvb_basis_name(code),
                              lvb_reference_name(code), lvb_zone_name(code), lvb_verdict_name(code)})
         REQUIRE(name != nullptr && std::strlen(name) > 0 && std::strlen(name) < 64);
     const std::uint32_t size = lvb_struct_size(code);
-    REQUIRE(size == 0 || (code >= LVB_STRUCT_FAULT && code <= LVB_STRUCT_GRID && size % 8 == 0));
+    REQUIRE(size == 0 || (code >= LVB_STRUCT_FAULT && code < 100 && size % 8 == 0));
     REQUIRE(lvb_version_number() == 1000000 * LVB_VERSION_MAJOR + 1000 * LVB_VERSION_MINOR + LVB_VERSION_PATCH);
     REQUIRE(std::strlen(lvb_version_text()) >= 5);
+    const std::int32_t formula = lvb_formula_from_name(lvb_formula_name(code));
+    REQUIRE(formula == LVB_FORMULA_NONE || formula == code);
 }
 
 // A fault that the host has made up, or damaged: still one sentence, or nothing where its size is wrong.
@@ -49,8 +51,8 @@ void tell_fault(Bytes &bytes) {
                        ? -100 * static_cast<std::int32_t>(bytes.below(6)) - static_cast<std::int32_t>(bytes.below(11))
                        : bytes.raw<std::int32_t>();
     fault.structure =
-        plausible ? static_cast<std::int32_t>(bytes.below(LVB_STRUCT_GRID + 2)) : bytes.raw<std::int32_t>();
-    fault.field = plausible ? static_cast<std::int32_t>(bytes.below(LVB_FIELD_SCRATCH + 2)) : bytes.raw<std::int32_t>();
+        plausible ? static_cast<std::int32_t>(bytes.below(100)) : bytes.raw<std::int32_t>();
+    fault.field = plausible ? static_cast<std::int32_t>(bytes.below(400)) : bytes.raw<std::int32_t>();
     fault.stage = bytes.raw<std::int32_t>();
     fault.row = bytes.raw<std::int32_t>();
     fault.value = bytes.any_number();
