@@ -30,9 +30,10 @@ std::vector<std::string> column_names(const std::vector<const NumberKey *> &colu
 
 bool is_touchstone(const std::string &file) {
     const std::string name = lower_case(file);
-    if (name.ends_with(".ts") || ports_in_name(file) > 0) return true;
-    if (name.ends_with(".csv")) return false;
-    throw Unreadable(in_quotes(file) +
+    const bool nameable = name.find('\0') == std::string::npos; // the system would see only the part before it
+    if (nameable && (name.ends_with(".ts") || ports_in_name(file) > 0)) return true;
+    if (nameable && name.ends_with(".csv")) return false;
+    throw Unreadable(in_quotes(std::filesystem::path(file).filename().string()) +
                      " is no name of a table: it must end in .csv, .ts, or .s2p with the number of ports");
 }
 

@@ -3,7 +3,7 @@
 // Source of the rules: IBIS Open Forum, Touchstone File Format Specification, versions 1.1 (2002), 2.0 (2009) and 2.1
 // (2024); known from a public copy of 1.1 and from public summaries of 2.0 and 2.1. RFC 4180 from memory. Decibels are
 // those of round numbers: 20 log10(0.5) = -6.0206, 20 log10(0.1) = -20 (IEC 60027-3). Files that a general RF network
-// library reads too are compared with it in scikit_rf_test.py.
+// library reads too are compared with it in table_files_test.py.
 #include "run.hpp"
 
 #include <gtest/gtest.h>
@@ -335,6 +335,8 @@ TEST(TableInScenario, RefusalsInTheScenario) {
             "67: links[0].stages[1].gain_table.parameter: only a Touchstone file has parameters");
     refused(R"({"file": "filter.csv", "loss_db": [1]})",
             "67: links[0].stages[1].gain_table.loss_db: the columns of this table stand in its file; give one of them");
+    refused(R"({"file": "filter.s2p\u0000.csv"})",
+            "53: links[0].stages[1].gain_table.file: 'filter.s2p?.csv' is no name");
     refused(R"({"file": 7})", "53: links[0].stages[1].gain_table.file: this must be a text, not a number");
     expect_refused(
         budget(R"({"file": "filter.csv"})", R"({"file": "filter.s2p"})"),

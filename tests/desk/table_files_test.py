@@ -1,6 +1,7 @@
-"""levelbook-desk reads Touchstone files as a general RF network library does (scikit-rf 0.15, from the Debian package).
+"""levelbook-desk reads Touchstone files as a general RF network library does (scikit-rf 0.15, from the Debian package),
+and CSV files as Python's csv module writes and reads them.
 
-Usage: scikit_rf_test.py LEVELBOOK_DESK
+Usage: table_files_test.py LEVELBOOK_DESK
 
 Files of every unit, format, number of ports from 1 to 4 and way to wrap lines are generated from fixed random numbers,
 and others are written by the library itself. For every parameter of every file the desk's frequencies and decibels are
@@ -10,6 +11,7 @@ are checked by hand in table_test.cpp.
 """
 
 import contextlib
+import csv
 import io
 import math
 import os
@@ -92,8 +94,9 @@ def generate(rng, ports, unit, form, version):
     return rng.choice(("\n", "\r\n")).join(lines) + "\n"
 
 
-def read_by_desk(desk, path, parameter):
-    told = subprocess.run([desk, "table", path, "--parameter", parameter], capture_output=True, text=True)
+def read_by_desk(desk, path, parameter=None):
+    options = [] if parameter is None else ["--parameter", parameter]
+    told = subprocess.run([desk, "table", path] + options, capture_output=True, text=True)
     assert told.returncode == 0 and not told.stderr, (told.stderr, open(path).read())
     lines = told.stdout.splitlines()
     assert lines[1] == "frequency_mhz,gain_db", lines[1]
@@ -135,6 +138,20 @@ def written_by_library(rng, folder, name, form, ports):
     return os.path.join(folder, name + ".s%dp" % ports)
 
 
+def compare_csv(desk, path, rng):
+    """One file of random numbers and notes, in a random one of the forms that the module writes."""
+    rows = [(470 + k, rng.uniform(-60, 0), rng.choice(("", "a, b", 'say "c"', "two\nlines", "# no comment", "d")))
+            for k in range(rng.randint(1, 9))]
+    with open(path, "w", newline="") as file:
+        writer = csv.writer(file, quoting=rng.choice((csv.QUOTE_ALL, csv.QUOTE_MINIMAL, csv.QUOTE_NONNUMERIC)),
+                            lineterminator=rng.choice(("\n", "\r\n")))
+        writer.writerow(("frequency_mhz", "gain_db", "note"))
+        writer.writerows(rows)
+    with open(path, newline="") as file:
+        read = [(float(mhz), float(gain)) for mhz, gain, _ in list(csv.reader(file))[1:]]
+    assert read_by_desk(desk, path) == read, open(path).read()
+
+
 def main():
     desk = sys.argv[1]
     rng = random.Random(20261125)  # fixed: every run is the same
@@ -155,8 +172,10 @@ def main():
                     path = written_by_library(rng, folder, "w%d%s" % (ports, form), form, ports)
                 error = compare(desk, path, None)
                 worst, files = max(worst, error), files + 1
+        for _ in range(50):
+            compare_csv(desk, os.path.join(folder, "c.csv"), rng)
     assert files == 4 * 3 * (4 * 2 + 1)
-    print("%d files; largest difference %.3g dB" % (files, worst))
+    print("50 CSV files alike; %d Touchstone files, largest difference %.3g dB" % (files, worst))
 
 
 if __name__ == "__main__":
