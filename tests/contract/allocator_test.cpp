@@ -273,7 +273,13 @@ void call_limits() {
 
 // ---- sweeps, maps and walks
 
-// ---- decisions
+// ---- choose
+
+// ---- locate
+
+// ---- how sure
+
+// ---- solve, rank, compare
 
 } // namespace
 
@@ -298,7 +304,10 @@ int main(int count, char **arguments) {
     // limits
     call_limits();
     // sweeps, maps and walks
-    // decisions
+    // choose
+    // locate
+    // how sure
+    // solve, rank, compare
 
     int missed = 0;
     int listed = 0;

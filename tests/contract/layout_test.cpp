@@ -271,7 +271,10 @@ TEST(Layout, IsPinned) {
     OFFSET(lvb_limit_rule, edition, 56);
     OFFSET(lvb_limit_rule, remark, 64);
     // sweeps, maps and walks
-    // decisions
+    // choose
+    // locate
+    // how sure
+    // solve, rank, compare
 }
 
 } // namespace

@@ -497,7 +497,13 @@ void add_limits(Digest &digest) {
 
 // ---- Sweeps, maps and walks.
 
-// ---- Decisions.
+// ---- Choose.
+
+// ---- Locate.
+
+// ---- How sure.
+
+// ---- Solve, rank, compare.
 
 std::uint64_t digest_with(std::int32_t instructions) {
     Digest digest;
@@ -516,7 +522,10 @@ std::uint64_t digest_with(std::int32_t instructions) {
     // limits
     add_limits(digest);
     // sweeps, maps and walks
-    // decisions
+    // choose
+    // locate
+    // how sure
+    // solve, rank, compare
     return digest.value();
 }
 
