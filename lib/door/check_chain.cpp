@@ -1,6 +1,7 @@
 #include "door/check_chain.hpp"
 
 #include "door/fields.hpp"
+#include "door/patterns.hpp"
 #include "door/tables.hpp"
 #include "tables/cables.hpp"
 
@@ -34,18 +35,38 @@ constexpr Field numbers[] = {
     {LVB_FIELD_WANTED_HIGH_DBM, &lvb_stage::wanted_high_dbm},
     {LVB_FIELD_CEILING_DBM, &lvb_stage::ceiling_dbm},
 };
-
-lvb_status status_of_unused(double value) noexcept {
-    if (math::is_nan(value)) return LVB_E_NAN;
-    return math::abs(value) == math::infinity ? LVB_E_INFINITE : LVB_E_UNUSED;
-}
+constexpr Field directions[] = {
+    {LVB_FIELD_FAR_AZIMUTH_DEG, &lvb_stage::far_azimuth_deg},
+    {LVB_FIELD_FAR_ELEVATION_DEG, &lvb_stage::far_elevation_deg},
+    {LVB_FIELD_NEAR_AZIMUTH_DEG, &lvb_stage::near_azimuth_deg},
+    {LVB_FIELD_NEAR_ELEVATION_DEG, &lvb_stage::near_elevation_deg},
+};
 
 // A number that this kind of stage uses lies in its range; one that it does not use is zero.
 bool check_number(Refusal &refusal, double value, std::int32_t kind, std::int32_t field, Place place) noexcept {
     if (value == 0.0) return true;
     const Range *range = stage_range(kind, field);
-    if (range == nullptr) return refuse(refusal, status_of_unused(value), place, field, value);
+    if (range == nullptr) return refuse_unused(refusal, value, place, field);
     return check_range(refusal, value, range->minimum, range->maximum, place, field);
+}
+
+// What an antenna or an allowance lends in place of its gain, and the directions that belong to it.
+bool check_lent(Refusal &refusal, const lvb_stage &in, Place place) noexcept {
+    if (in.pattern != nullptr && in.kind != LVB_KIND_ANTENNA)
+        return refuse(refusal, LVB_E_UNUSED, place, LVB_FIELD_PATTERN);
+    if (in.body_table != nullptr && in.kind != LVB_KIND_ALLOWANCE)
+        return refuse(refusal, LVB_E_UNUSED, place, LVB_FIELD_BODY_TABLE);
+    if (in.pattern == nullptr)
+        for (const Field &angle : directions)
+            if (in.*angle.member != 0.0) return refuse_unused(refusal, in.*angle.member, place, angle.id);
+    if (in.body_table == nullptr && in.facing_deg != 0.0)
+        return refuse_unused(refusal, in.facing_deg, place, LVB_FIELD_FACING_DEG);
+    if (in.pattern == nullptr && in.body_table == nullptr) return true;
+    for (const Field &angle : directions)
+        if (!check_number(refusal, in.*angle.member, in.kind, angle.id, place)) return false;
+    if (in.gain_table != nullptr) return refuse(refusal, LVB_E_CONFLICT, place, LVB_FIELD_GAIN_TABLE);
+    if (in.gain_db != 0.0) return refuse(refusal, LVB_E_CONFLICT, place, LVB_FIELD_GAIN_DB, in.gain_db);
+    return check_number(refusal, in.facing_deg, in.kind, LVB_FIELD_FACING_DEG, place);
 }
 
 bool check_common(Refusal &refusal, const lvb_stage &in, Place place) noexcept {
@@ -60,6 +81,7 @@ bool check_common(Refusal &refusal, const lvb_stage &in, Place place) noexcept {
     if (!check_stated(refusal, in.stated, in.kind == LVB_KIND_RECEIVER ? window_bits : 0u, place)) return false;
     for (const Field &number : numbers)
         if (!check_number(refusal, in.*number.member, in.kind, number.id, place)) return false;
+    if (!check_lent(refusal, in, place)) return false;
     if (in.gain_table != nullptr && in.gain_db != 0.0)
         return refuse(refusal, LVB_E_CONFLICT, place, LVB_FIELD_GAIN_DB, in.gain_db);
     if (in.kind == LVB_KIND_CABLE) return true;
@@ -201,10 +223,21 @@ bool take_stage(Refusal &refusal, const lvb_link &link, std::uint32_t index, cha
     stage.gain_db = in.gain_db;
     stage.tolerance_db = in.tolerance_db;
     stage.gain_table.rows = 0;
-    stage.has_cable = false;
+    stage.has_cable = stage.has_pattern = stage.has_body = false;
     if (in.gain_table != nullptr) {
         const Range &range = *stage_range(in.kind, LVB_FIELD_GAIN_DB);
         if (!take_gain_table(refusal, in.gain_table, place.stage, range, stage.gain_table)) return false;
+    }
+    if (in.pattern != nullptr) {
+        stage.has_pattern = true;
+        stage.far_direction = {in.far_azimuth_deg, in.far_elevation_deg};
+        stage.near_direction = {in.near_azimuth_deg, in.near_elevation_deg};
+        if (!take_pattern(refusal, in.pattern, place.stage, stage.pattern)) return false;
+    }
+    if (in.body_table != nullptr) {
+        stage.has_body = true;
+        stage.facing_deg = in.facing_deg;
+        if (!take_body_table(refusal, in.body_table, place.stage, LVB_FIELD_BODY_TABLE, stage.body)) return false;
     }
     switch (stage.kind) {
     case Kind::cable:

@@ -17,12 +17,16 @@ bool describe_field(Refusal &refusal, std::int32_t structure, std::int32_t kind,
                     lvb_range *range) noexcept {
     if (!check_result(refusal, range, LVB_STRUCT_RANGE, LVB_FIELD_RANGE)) return false;
     const bool stage = structure == LVB_STRUCT_STAGE;
-    if (!stage && structure != LVB_STRUCT_LINK && structure != LVB_STRUCT_CABLE_RUN)
+    const bool pattern = structure == LVB_STRUCT_PATTERN;
+    if (!stage && !pattern && structure != LVB_STRUCT_LINK && structure != LVB_STRUCT_CABLE_RUN &&
+        structure != LVB_STRUCT_ANTENNA)
         return refuse(refusal, LVB_E_NOT_FOUND, {}, LVB_FIELD_STRUCTURE, structure);
-    if (stage ? kind < LVB_KIND_SOURCE || kind > LVB_KIND_RECEIVER : kind != 0)
-        return refuse(refusal, LVB_E_NOT_FOUND, {}, LVB_FIELD_KIND, kind, stage ? LVB_KIND_SOURCE : 0,
-                      stage ? LVB_KIND_RECEIVER : 0);
-    const Range *found = stage ? stage_range(kind, field) : struct_range(structure, field);
+    const std::int32_t first = stage ? LVB_KIND_SOURCE : 0;
+    const std::int32_t last = stage ? LVB_KIND_RECEIVER : pattern ? LVB_PATTERN_HELIX : 0;
+    if (kind < first || kind > last) return refuse(refusal, LVB_E_NOT_FOUND, {}, LVB_FIELD_KIND, kind, first, last);
+    const Range *found = stage     ? stage_range(kind, field)
+                         : pattern ? pattern_range(kind, field)
+                                   : struct_range(structure, field);
     if (found == nullptr) return refuse(refusal, LVB_E_NOT_FOUND, {}, LVB_FIELD_FIELD, field);
     lvb_range out{};
     out.required = found->required ? 1 : 0;

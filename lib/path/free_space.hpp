@@ -53,9 +53,5 @@ template <class P, class D>
 auto power_density_w_per_m2(const P &eirp_dbm, const D &distance_m) noexcept {
     return ratio_of_db(eirp_dbm, 1.0, -30.0) / distance_m / (4.0 * math::pi) / distance_m;
 }
-template <class F, class A>
-auto far_field_distance_m(const F &frequency_mhz, const A &aperture_m) noexcept {
-    return 2.0 * aperture_m * (aperture_m / units::light_m_mhz) * frequency_mhz;
-}
 
 } // namespace lvb::path
