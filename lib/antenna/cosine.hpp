@@ -27,7 +27,7 @@ inline double cosine_exponent_from_beam_width_deg(double beam_width_deg) noexcep
 }
 inline double beam_width_deg_from_cosine_exponent(double exponent) noexcept {
     // cos^2 of half the width, and what it lacks to one
-    const double db = -2.0 * half_space_dbi / exponent;
+    const double db = -2.0 * half_space_dbi / math::abs(exponent); // of -0 it is that of 0
     return 2.0 * math::arctangent_deg(math::sqrt(-math::power_of_db_m1(db)), math::sqrt(math::power_of_db(db)));
 }
 inline double gain_dbi_from_beam_widths(double beam_width_1_deg, double beam_width_2_deg) noexcept {

@@ -50,23 +50,25 @@ bool check_number(Refusal &refusal, double value, std::int32_t kind, std::int32_
     return check_range(refusal, value, range->minimum, range->maximum, place, field);
 }
 
-// What an antenna or an allowance lends in place of its gain, and the directions that belong to it.
+// An angle that belongs to what a stage lends, and is filled only beside it.
+bool check_beside(Refusal &refusal, const void *lent, double angle_deg, std::int32_t kind, std::int32_t field,
+                  Place place) noexcept {
+    if (lent == nullptr && angle_deg != 0.0) return refuse_unused(refusal, angle_deg, place, field);
+    return check_number(refusal, angle_deg, kind, field, place);
+}
+
+// What an antenna or an allowance lends in place of its gain.
 bool check_lent(Refusal &refusal, const lvb_stage &in, Place place) noexcept {
     if (in.pattern != nullptr && in.kind != LVB_KIND_ANTENNA)
         return refuse(refusal, LVB_E_UNUSED, place, LVB_FIELD_PATTERN);
     if (in.body_table != nullptr && in.kind != LVB_KIND_ALLOWANCE)
         return refuse(refusal, LVB_E_UNUSED, place, LVB_FIELD_BODY_TABLE);
-    if (in.pattern == nullptr)
-        for (const Field &angle : directions)
-            if (in.*angle.member != 0.0) return refuse_unused(refusal, in.*angle.member, place, angle.id);
-    if (in.body_table == nullptr && in.facing_deg != 0.0)
-        return refuse_unused(refusal, in.facing_deg, place, LVB_FIELD_FACING_DEG);
-    if (in.pattern == nullptr && in.body_table == nullptr) return true;
     for (const Field &angle : directions)
-        if (!check_number(refusal, in.*angle.member, in.kind, angle.id, place)) return false;
+        if (!check_beside(refusal, in.pattern, in.*angle.member, in.kind, angle.id, place)) return false;
+    if (!check_beside(refusal, in.body_table, in.facing_deg, in.kind, LVB_FIELD_FACING_DEG, place)) return false;
+    if (in.pattern == nullptr && in.body_table == nullptr) return true;
     if (in.gain_table != nullptr) return refuse(refusal, LVB_E_CONFLICT, place, LVB_FIELD_GAIN_TABLE);
-    if (in.gain_db != 0.0) return refuse(refusal, LVB_E_CONFLICT, place, LVB_FIELD_GAIN_DB, in.gain_db);
-    return check_number(refusal, in.facing_deg, in.kind, LVB_FIELD_FACING_DEG, place);
+    return in.gain_db == 0.0 || refuse(refusal, LVB_E_CONFLICT, place, LVB_FIELD_GAIN_DB, in.gain_db);
 }
 
 bool check_common(Refusal &refusal, const lvb_stage &in, Place place) noexcept {
