@@ -12,6 +12,10 @@ inline constexpr double half_space_dbi = 3.010299956639812, half_space_rest_dbi 
 inline constexpr double square_degrees = 41253.0;
 
 inline double cosine_exponent_from_gain_dbi(double gain_dbi) noexcept {
+    if (gain_dbi > math::ordinary_db) {
+        const double root = math::ratio_of_db(gain_dbi, 0.5, 0.0);
+        return 0.5 * root * root;
+    }
     if (gain_dbi > 6.0) return 0.5 * math::power_of_db(gain_dbi) - 1.0;
     return math::power_of_db_m1((gain_dbi - half_space_dbi) - half_space_rest_dbi); // near an even half space
 }
@@ -19,6 +23,8 @@ inline double gain_dbi_from_cosine_exponent(double exponent) noexcept {
     return math::ten_log10_1p(exponent) + half_space_dbi;
 }
 inline double cosine_exponent_from_beam_width_deg(double beam_width_deg) noexcept {
+    constexpr double narrow = 18203.74372667940156; // 8 ln 2 (180 / pi)^2
+    if (beam_width_deg < math::tiny) return narrow / math::abs(beam_width_deg) / math::abs(beam_width_deg);
     const double half = 0.5 * beam_width_deg;
     const double sine = math::abs_sin_deg(half);
     const double power_db =
@@ -26,6 +32,8 @@ inline double cosine_exponent_from_beam_width_deg(double beam_width_deg) noexcep
     return 2.0 * half_space_dbi / math::abs(power_db);
 }
 inline double beam_width_deg_from_cosine_exponent(double exponent) noexcept {
+    constexpr double narrow = 134.9212500930798579; // 360 / pi sqrt(2 ln 2)
+    if (exponent > 1.0 / math::tiny) return narrow / math::sqrt(exponent);
     // cos^2 of half the width, and what it lacks to one
     const double db = -2.0 * half_space_dbi / math::abs(exponent); // of -0 it is that of 0
     return 2.0 * math::arctangent_deg(math::sqrt(-math::power_of_db_m1(db)), math::sqrt(math::power_of_db(db)));
