@@ -101,7 +101,7 @@ const Line &Ledger::enter(const Stage &stage) noexcept {
     const Change change = own_change(stage, frequency, conditions_.temperature_degc);
     line_.basis = stage.basis;
     line_.notes = {change.extrapolated, false, false,
-                   change.far_db == -math::infinity || change.near_db == -math::infinity};
+                   stage.has_pattern && (change.far_db == -math::infinity || change.near_db == -math::infinity)};
 
     const double tolerance = stage.tolerance_db;
     const bool far_only = stage.kind == Kind::allowance;

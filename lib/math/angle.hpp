@@ -48,10 +48,10 @@ inline double abs_sin_deg(double angle_deg) noexcept {
     const double quarter = half > 90.0 ? 180.0 - half : half; // sin(180 - t) = sin t
     return quarter > 45.0 ? small_cosine(90.0 - quarter) : small_sine(quarter);
 }
-inline double sin_deg(double angle_deg) noexcept {
+/// Whether the sine of an angle is negative.
+inline bool sine_is_negative(double angle_deg) noexcept {
     const double rest = less_turns(angle_deg);
-    const bool below = rest > 180.0 || (rest < 0.0 && rest >= -180.0);
-    return below ? -abs_sin_deg(rest) : abs_sin_deg(rest);
+    return rest > 180.0 || (rest < 0.0 && rest >= -180.0);
 }
 
 } // namespace lvb::math::LVB_KERNEL

@@ -30,8 +30,9 @@ inline double arctangent_deg(double y, double x) noexcept {
     const bool upper = small > 0x1.a827999fcef32p-2 * large;
     const double t = upper ? (small - large) / (small + large) : small / large;
     // a tiny quotient may be no normal number though its degrees are
-    const double low = t < 0x1p-900 ? small * 0x1.ca5dc1a63c1f8p5 / large : small_arctangent_deg(t);
-    const double eighth = upper ? 45.0 + small_arctangent_deg(t) : low;
+    const bool tiny = !upper && t < 0x1p-900;
+    const double low = tiny ? small * 0x1.ca5dc1a63c1f8p5 / large : small_arctangent_deg(t);
+    const double eighth = upper ? 45.0 + low : low;
     const double quarter = steep ? 90.0 - eighth : eighth;
     const double half = x < 0.0 ? 180.0 - quarter : quarter;
     return y < 0.0 ? -half : half;
