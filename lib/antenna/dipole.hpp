@@ -17,9 +17,8 @@ auto dbd_from_dbi(const N &gain_dbi) noexcept {
     return gain_dbi - half_wave_dipole_dbi;
 }
 
-
-/// Over the angle from its axis: cos(90 cos t) is sin(180 sin^2(t / 2)), and sin t is 2 sin(t / 2) cos(t / 2), which lose
-/// no digits near the axis.
+/// Over the angle from its axis: cos(90 cos t) is sin(180 sin^2(t / 2)), and sin t is 2 sin(t / 2) cos(t / 2), which
+/// lose no digits near the axis.
 inline double dipole_gain_dbi(double angle_deg) noexcept {
     // next to the axis it is pi / 4 sin t of the maximum; the square of a tiny sine would vanish
     constexpr double of_a_degree_dbi = -35.109774646310787070;

@@ -23,8 +23,7 @@ double free_gain_dbi(const Pattern &pattern, const Direction &direction) noexcep
     case Shape::half_wave_dipole:
         return dipole_gain_dbi(90.0 - math::abs(direction.elevation_deg));
     case Shape::cosine:
-        return pattern.gain_dbi +
-               cosine_pattern_db(pattern.exponent, direction.azimuth_deg, direction.elevation_deg);
+        return pattern.gain_dbi + cosine_pattern_db(pattern.exponent, direction.azimuth_deg, direction.elevation_deg);
     case Shape::cuts: {
         const Cut &a = pattern.azimuth, &e = pattern.elevation;
         const double around =

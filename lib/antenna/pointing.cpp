@@ -39,12 +39,12 @@ Axes turned(const Turn &turn) noexcept {
 
 Direction direction_of(const Axes &axes, const Vector &line) noexcept {
     const double ahead = dot(line, axes.boresight), aside = dot(line, axes.right), above = dot(line, axes.up);
-    return {math::arctangent_deg(aside, ahead),
-            math::arctangent_deg(above, math::sqrt(ahead * ahead + aside * aside))};
+    return {math::arctangent_deg(aside, ahead), math::arctangent_deg(above, math::sqrt(ahead * ahead + aside * aside))};
 }
 
 double polarization_loss_db(const Axes &one, const Axes &other, const Vector &line) noexcept {
-    // Fields across the line of sight, as complex amplitudes; that of an antenna that receives is the one it would radiate.
+    // Fields across the line of sight, as complex amplitudes; that of an antenna that receives is the one it would
+    // radiate.
     const Vector a = across(line, one.element), a_later = across(line, one.cross_element);
     const Vector b = across(line, other.element), b_later = across(line, other.cross_element);
     const double a_power = dot(a, a) + dot(a_later, a_later), b_power = dot(b, b) + dot(b_later, b_later);

@@ -67,8 +67,7 @@ bool take_antenna(Refusal &refusal, const lvb_antenna *lent, std::int32_t stage,
         (in.pattern != nullptr && !take_pattern(refusal, in.pattern, stage, placed.pattern)))
         return false;
     placed.place = {in.x_m, in.y_m, in.z_m};
-    placed.axes =
-        antenna::turned({in.azimuth_deg, in.tilt_deg, in.roll_deg, in.polarization_deg, in.ellipticity});
+    placed.axes = antenna::turned({in.azimuth_deg, in.tilt_deg, in.roll_deg, in.polarization_deg, in.ellipticity});
     placed.far_field_distance_m = antenna::far_field_distance_m(frequency_mhz, in.largest_dimension_m);
     return true;
 }

@@ -42,8 +42,8 @@ constexpr Field directions[] = {
     {LVB_FIELD_NEAR_ELEVATION_DEG, &lvb_stage::near_elevation_deg},
 };
 
-// A number that this kind of stage uses lies in its range; one that it does not use is zero. Most are zero, which is asked
-// before anything is called: a chain has many of them.
+// A number that this kind of stage uses lies in its range; one that it does not use is zero. Most are zero, which is
+// asked before anything is called: a chain has many of them.
 bool check_filled(Refusal &refusal, double value, std::int32_t kind, std::int32_t field, std::int32_t index) noexcept {
     const Place place{LVB_STRUCT_STAGE, index};
     const Range *range = stage_range(kind, field);

@@ -19,9 +19,9 @@ inline bool positive(double x) noexcept { return x > 0.0 && x < infinity; }     
 inline bool one_or_more(double x) noexcept { return x >= 1.0; }                         // [1, inf]
 inline bool unit(double x) noexcept { return x >= 0.0 && x <= 1.0; }                    // [0, 1]
 inline bool signed_unit(double x) noexcept { return x >= -1.0 && x <= 1.0; }            // [-1, 1]
-inline bool half_space_gain(double x) noexcept { return x >= antenna::half_space_dbi; }        // [3.0103, inf]
-inline bool half_circle(double x) noexcept { return x >= 0.0 && x <= 180.0; }                  // [0, 180]
-inline bool beam_width(double x) noexcept { return x > 0.0 && x <= 360.0; }                    // (0, 360]
+inline bool half_space_gain(double x) noexcept { return x >= antenna::half_space_dbi; } // [3.0103, inf]
+inline bool half_circle(double x) noexcept { return x >= 0.0 && x <= 180.0; }           // [0, 180]
+inline bool beam_width(double x) noexcept { return x > 0.0 && x <= 360.0; }             // (0, 360]
 inline bool helix_turns(double x) noexcept { return x >= antenna::fewest_turns && x <= antenna::most_turns; }
 inline bool helix_spacing(double x) noexcept { return x >= antenna::least_spacing && x <= antenna::most_spacing; }
 inline bool helix_circumference(double x) noexcept {

@@ -19,8 +19,7 @@ struct Rows {
 };
 
 bool check_count(Refusal &refusal, const Rows &rows, Place place) noexcept {
-    if (rows.count == 0)
-        return refuse(refusal, LVB_E_TABLE_EMPTY, place, LVB_FIELD_ROW_COUNT, 0.0, 1.0, LVB_MAX_ROWS);
+    if (rows.count == 0) return refuse(refusal, LVB_E_TABLE_EMPTY, place, LVB_FIELD_ROW_COUNT, 0.0, 1.0, LVB_MAX_ROWS);
     if (rows.count > LVB_MAX_ROWS)
         return refuse(refusal, LVB_E_COUNT, place, LVB_FIELD_ROW_COUNT, rows.count, 1.0, LVB_MAX_ROWS);
     if (rows.angle_deg == nullptr) return refuse(refusal, LVB_E_NULL, place, rows.angle_field);
@@ -66,10 +65,10 @@ bool take_azimuth_cut(Refusal &refusal, const lvb_azimuth_cut *lent, std::int32_
     const Place place{LVB_STRUCT_AZIMUTH_CUT, stage};
     lvb_azimuth_cut in{};
     if (!take(refusal, lent, in, place, LVB_FIELD_AZIMUTH_CUT) ||
-        !check_circle(refusal,
-                      {in.row_count, in.azimuth_deg, in.gain_db, LVB_FIELD_AZIMUTH_DEG, LVB_FIELD_GAIN_DB, turn_range,
-                       cut_gain},
-                      place))
+        !check_circle(
+            refusal,
+            {in.row_count, in.azimuth_deg, in.gain_db, LVB_FIELD_AZIMUTH_DEG, LVB_FIELD_GAIN_DB, turn_range, cut_gain},
+            place))
         return false;
     cut = {in.azimuth_deg, in.gain_db, in.row_count};
     return true;
@@ -138,8 +137,7 @@ bool take_cuts(Refusal &refusal, const lvb_pattern &in, Place place, antenna::Pa
     if (in.azimuth_cut == nullptr && in.elevation_cut == nullptr)
         return refuse(refusal, LVB_E_MISSING, place, LVB_FIELD_AZIMUTH_CUT, 0.0);
     pattern.shape = antenna::Shape::cuts;
-    return (in.azimuth_cut == nullptr ||
-            take_azimuth_cut(refusal, in.azimuth_cut, place.stage, pattern.azimuth)) &&
+    return (in.azimuth_cut == nullptr || take_azimuth_cut(refusal, in.azimuth_cut, place.stage, pattern.azimuth)) &&
            (in.elevation_cut == nullptr ||
             take_elevation_cut(refusal, in.elevation_cut, place.stage, pattern.elevation));
 }

@@ -10,10 +10,10 @@ inline double small_arctangent_deg(double t) noexcept {
     const double z = t * t;
     const double z2 = z * z;
     const double z4 = z2 * z2;
-    const double low = (-0x1.3193d66ed2bfap4 + z * 0x1.6eb167b82fc3dp3) +
-                       z2 * (-0x1.05ec6ea7d3982p3 + z * 0x1.976fc85afc32dp2);
-    const double middle = (-0x1.4d5b6b0b082f7p2 + z * 0x1.1a112ba93dcbcp2) +
-                          z2 * (-0x1.e8c4cf10379eap1 + z * 0x1.ada6e12e5d2afp1);
+    const double low =
+        (-0x1.3193d66ed2bfap4 + z * 0x1.6eb167b82fc3dp3) + z2 * (-0x1.05ec6ea7d3982p3 + z * 0x1.976fc85afc32dp2);
+    const double middle =
+        (-0x1.4d5b6b0b082f7p2 + z * 0x1.1a112ba93dcbcp2) + z2 * (-0x1.e8c4cf10379eap1 + z * 0x1.ada6e12e5d2afp1);
     const double high = (-0x1.75136d8814cabp1 + z * 0x1.2009b6752c793p1) + z2 * -0x1.1a05fff8d7f05p0;
     const double rest = z * (low + z4 * (middle + z4 * high)) + -0x1.1e7ab456405f9p-49;
     return t * 0x1.ca5dc1a63c1f8p5 + t * rest;

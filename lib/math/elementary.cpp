@@ -99,8 +99,6 @@ double sin_deg(double angle_deg) noexcept {
     const double size = abs_sin_deg(angle_deg);
     return kernel::sine_is_negative(angle_deg) ? -size : size;
 }
-double arctangent_deg(double y, double x) noexcept {
-    return x == 0.0 && y == 0.0 ? 0.0 : kernel::arctangent_deg(y, x);
-}
+double arctangent_deg(double y, double x) noexcept { return x == 0.0 && y == 0.0 ? 0.0 : kernel::arctangent_deg(y, x); }
 
 } // namespace lvb::math

@@ -78,8 +78,8 @@ TEST(Patterns, LieWithinAPicodecibel) {
         asked = ask(pattern, random);
         const Real exponent = exponent_of_width(pattern.beam_width_deg);
         if (asked.got > -200.0) {
-            EXPECT_LE(distance(asked.got, cosine(10.0 * log10(2.0 * (exponent + 1.0)), exponent, asked.azimuth,
-                                                 asked.elevation)),
+            EXPECT_LE(distance(asked.got,
+                               cosine(10.0 * log10(2.0 * (exponent + 1.0)), exponent, asked.azimuth, asked.elevation)),
                       allowed_db)
                 << pattern.beam_width_deg << " degrees, " << asked.azimuth << ' ' << asked.elevation;
         }
@@ -236,8 +236,8 @@ Worst worst_of(bool turned, std::uint64_t seed, int count) {
 }
 
 void tell(const char *what, const Worst &worst) {
-    std::printf("%s: distance %.2f ULP, azimuth %.2g deg, elevation %.2g deg, polarization %.2g dB\n",
-                what, worst.distance_ulp, worst.azimuth, worst.elevation, worst.polarization);
+    std::printf("%s: distance %.2f ULP, azimuth %.2g deg, elevation %.2g deg, polarization %.2g dB\n", what,
+                worst.distance_ulp, worst.azimuth, worst.elevation, worst.polarization);
 }
 
 TEST(Pointing, KeepsItsStatedAccuracy) {
@@ -263,7 +263,8 @@ TEST(Pointing, ArcTangentStaysBelowItsBound) {
         there.x_m = random.sign() * random.log_uniform(-9.0, 6.0);
         there.y_m = random.sign() * random.log_uniform(-2.0, 6.0);
         if (random.below(2)) { // near the seams of the kernel
-            const double turns = 22.5 * static_cast<double>(random.below(16)) + random.sign() * random.log_uniform(-15.0, 1.0);
+            const double turns =
+                22.5 * static_cast<double>(random.below(16)) + random.sign() * random.log_uniform(-15.0, 1.0);
             there.x_m = there.y_m * std::tan(turns / 180.0 * 3.14159265358979312) + 0.0; // never -0
         }
         auto pointing = sized<lvb_pointing>();

@@ -48,7 +48,8 @@ TEST(DipoleGain, AgreesWithItsFormulaAndItsNulls) {
     EXPECT_EQ(lvb_dipole_gain_dbi(90.0), lvb_dbi_from_dbd(0.0));
     // near the axis a dipole of any length is a short one: pi / 4 sin t, falling 20 dB in a decade
     for (double t = 1e-2; t > 1e-60; t /= 10.0)
-        EXPECT_NEAR(lvb_dipole_gain_dbi(t), 2.1508803745 + 20.0 * std::log10(std::numbers::pi / 4.0 * t * degree), 1e-6);
+        EXPECT_NEAR(lvb_dipole_gain_dbi(t), 2.1508803745 + 20.0 * std::log10(std::numbers::pi / 4.0 * t * degree),
+                    1e-6);
 }
 
 TEST(CosineGain, IsLosslessOverTheHalfSpace) {
@@ -68,7 +69,8 @@ TEST(CosineGain, RoundTrips) {
     proof::Random random(92);
     for (int i = 0; i < 2000; ++i) {
         const double n = random.log_uniform(-1.0, 5.0); // below, the width is 180 less than a double tells
-        EXPECT_NEAR(lvb_cosine_exponent_from_gain_dbi(lvb_gain_dbi_from_cosine_exponent(n)) / n, 1.0, 1e-12 / n + 1e-13);
+        EXPECT_NEAR(lvb_cosine_exponent_from_gain_dbi(lvb_gain_dbi_from_cosine_exponent(n)) / n, 1.0,
+                    1e-12 / n + 1e-13);
         const double width = lvb_beam_width_deg_from_cosine_exponent(n);
         EXPECT_NEAR(lvb_cosine_exponent_from_beam_width_deg(width) / n, 1.0, 1e-9);
         // half the power at half the width
@@ -104,7 +106,8 @@ TEST(Helix, GrowsWithItsLengthAndNarrows) {
         EXPECT_NEAR(lvb_helix_beam_width_deg(2.0 * n, s, c) * std::sqrt(2.0), lvb_helix_beam_width_deg(n, s, c), 1e-10);
         EXPECT_LT(lvb_helix_axial_ratio_db(2.0 * n), lvb_helix_axial_ratio_db(n));
         // gain times the square of the beam width is the same for every helix: 12 times 52^2
-        const double area = std::pow(10.0, lvb_helix_gain_dbi(n, s, c) / 10.0) * std::pow(lvb_helix_beam_width_deg(n, s, c), 2);
+        const double area =
+            std::pow(10.0, lvb_helix_gain_dbi(n, s, c) / 10.0) * std::pow(lvb_helix_beam_width_deg(n, s, c), 2);
         EXPECT_NEAR(area, 12.0 * 52.0 * 52.0, 1e-7);
     }
 }

@@ -111,7 +111,8 @@ TEST(Pattern, IsSymmetric) {
     helix.circumference_wavelengths = 1.0;
     for (const auto &pattern : {cosine_of(8.0), cosine_of(12.0, 20.0), pattern_of(LVB_PATTERN_HALF_WAVE_DIPOLE), helix})
         for (int i = 0; i < 500; ++i) {
-            const double a = std::floor(random.uniform(-180.0, 180.0) * 1024.0) / 1024.0, e = random.uniform(-90.0, 90.0);
+            const double a = std::floor(random.uniform(-180.0, 180.0) * 1024.0) / 1024.0,
+                         e = random.uniform(-90.0, 90.0);
             EXPECT_EQ(gain(pattern, -a, e), gain(pattern, a, e));
             EXPECT_EQ(gain(pattern, a, -e), gain(pattern, a, e));
             EXPECT_EQ(gain(pattern, a > 0.0 ? a - 360.0 : a + 360.0, e), gain(pattern, a, e));
@@ -143,7 +144,8 @@ struct Cuts {
 };
 
 TEST(Cuts, AreExactAtTheirRowsAndStraightBetween) {
-    Cuts cuts{{-90.0, 0.0, 90.0, 180.0}, {-10.0, 0.0, -12.0, -25.0}, {-90.0, 0.0, 45.0, 90.0}, {-20.0, 0.0, -6.0, -15.0}};
+    Cuts cuts{
+        {-90.0, 0.0, 90.0, 180.0}, {-10.0, 0.0, -12.0, -25.0}, {-90.0, 0.0, 45.0, 90.0}, {-20.0, 0.0, -6.0, -15.0}};
     const auto pattern = cuts.pattern(7.0);
     EXPECT_EQ(ask(pattern, 0.0, 0.0).maximum_dbi, 7.0);
     for (std::size_t i = 0; i < cuts.azimuth.size(); ++i)

@@ -29,10 +29,10 @@ lvb_pointing see(const lvb_antenna &transmit, const lvb_antenna &receive, double
     auto pointing = sized<lvb_pointing>();
     auto fault = sized<lvb_fault>();
     EXPECT_EQ(lvb_compute_pointing(&transmit, &receive, mhz, &pointing, &fault), LVB_OK) << lvb_field_name(fault.field);
-    for (const double number : {pointing.distance_m, pointing.transmit_azimuth_deg, pointing.transmit_elevation_deg,
-                                pointing.receive_azimuth_deg, pointing.receive_elevation_deg,
-                                pointing.transmit_gain_dbi, pointing.receive_gain_dbi, pointing.polarization_loss_db,
-                                pointing.far_field_distance_m})
+    for (const double number :
+         {pointing.distance_m, pointing.transmit_azimuth_deg, pointing.transmit_elevation_deg,
+          pointing.receive_azimuth_deg, pointing.receive_elevation_deg, pointing.transmit_gain_dbi,
+          pointing.receive_gain_dbi, pointing.polarization_loss_db, pointing.far_field_distance_m})
         EXPECT_FALSE(std::isnan(number));
     return pointing;
 }
@@ -266,7 +266,8 @@ TEST(Pointing, FeedsAChain) {
     stage_left.pattern = &patterns.cosine;
     pack.pattern = &patterns.dipole;
     const lvb_pointing sight = see(stage_left, pack);
-    proof::Chain chain({proof::source(15.0), proof::antenna(), proof::air(), proof::antenna()}, 600.0, sight.distance_m);
+    proof::Chain chain({proof::source(15.0), proof::antenna(), proof::air(), proof::antenna()}, 600.0,
+                       sight.distance_m);
     chain.stages[1].pattern = &patterns.cosine;
     chain.stages[1].far_azimuth_deg = sight.transmit_azimuth_deg;
     chain.stages[1].far_elevation_deg = sight.transmit_elevation_deg;

@@ -80,7 +80,8 @@ TEST(Allowances, TellTheirSourceAndNeverMoreThanItGives) {
                 EXPECT_GT(db, 0.0);
                 EXPECT_LE(db, 200.0);
             }
-        for (const char *text : {info.subject, info.name, info.source, info.remark}) EXPECT_GT(std::string(text).size(), 3u);
+        for (const char *text : {info.subject, info.name, info.source, info.remark})
+            EXPECT_GT(std::string(text).size(), 3u);
         const std::string source = info.source;
         EXPECT_TRUE(source == "common practice, no source" || source.find("; seen in ") != std::string::npos) << source;
     }

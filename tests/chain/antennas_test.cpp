@@ -77,10 +77,12 @@ TEST(PatternStage, ANullDropsOutWithoutAnyNan) {
             for (const double x : {b.eirp_dbm, b.eirp_worst_db, b.decided_by_db, b.guess_worst_db, b.guess_share})
                 EXPECT_FALSE(std::isnan(x));
             for (const lvb_end *e : {&b.far_end, &b.near_end})
-                for (const double x : {e->level_dbm, e->worst_db, e->rss_db, e->margin_db, e->headroom_db, e->from_middle_db})
+                for (const double x :
+                     {e->level_dbm, e->worst_db, e->rss_db, e->margin_db, e->headroom_db, e->from_middle_db})
                     EXPECT_FALSE(std::isnan(x));
             for (const lvb_level &line : chain.levels)
-                for (const double x : {line.far_change_db, line.far_level_dbm, line.near_change_db, line.near_level_dbm})
+                for (const double x :
+                     {line.far_change_db, line.far_level_dbm, line.near_change_db, line.near_level_dbm})
                     EXPECT_FALSE(std::isnan(x));
             EXPECT_TRUE(std::isfinite(b.eirp_dbm));
             EXPECT_EQ(b.far_end.level_dbm == -infinity, (end & 1) != 0);
@@ -145,7 +147,8 @@ struct Dressed {
             auto cut = sized<lvb_azimuth_cut>();
             cut.row_count = 3;
             cut.azimuth_deg = lent.columns.emplace_back(std::vector<double>{-100.0, 0.0, 120.0}).data();
-            cut.gain_db = lent.columns.emplace_back(std::vector<double>{-10.0, random.uniform(-3.0, 0.0), -14.0}).data();
+            cut.gain_db =
+                lent.columns.emplace_back(std::vector<double>{-10.0, random.uniform(-3.0, 0.0), -14.0}).data();
             made.azimuth_cut = &cuts.emplace_back(cut);
             made.gain_dbi = random.uniform(-3.0, 9.0);
             break;

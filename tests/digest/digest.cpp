@@ -404,7 +404,8 @@ struct Aerials {
     lvb_pattern pattern(Inputs &inputs) const {
         auto made = sized<lvb_pattern>();
         made.kind = static_cast<std::int32_t>(inputs.below(5));
-        if (made.kind == LVB_PATTERN_ISOTROPIC || made.kind == LVB_PATTERN_CUTS) made.gain_dbi = inputs.uniform(-6.0, 9.0);
+        if (made.kind == LVB_PATTERN_ISOTROPIC || made.kind == LVB_PATTERN_CUTS)
+            made.gain_dbi = inputs.uniform(-6.0, 9.0);
         if (made.kind == LVB_PATTERN_COSINE) {
             if (inputs.below(2)) made.gain_dbi = inputs.uniform(3.1, 20.0);
             else made.beam_width_deg = inputs.uniform(5.0, 170.0);

@@ -111,8 +111,7 @@ TEST(PatternRefusal, KindsAndTheFieldsTheyUse) {
 
 TEST(PatternRefusal, ACosineHasAGainOrAWidth) {
     lvb_pattern pattern = pattern_of(LVB_PATTERN_COSINE);
-    refused_pattern(pattern,
-                    {LVB_E_MISSING, in_pattern, LVB_FIELD_GAIN_DBI, -1, -1, 0.0, 3.010299956639812, 60.0});
+    refused_pattern(pattern, {LVB_E_MISSING, in_pattern, LVB_FIELD_GAIN_DBI, -1, -1, 0.0, 3.010299956639812, 60.0});
     pattern.gain_dbi = 6.0;
     pattern.beam_width_deg = 90.0;
     refused_pattern(pattern, {LVB_E_CONFLICT, in_pattern, LVB_FIELD_BEAM_WIDTH_DEG, -1, -1, 90.0});
@@ -261,11 +260,11 @@ TEST(StageRefusal, PatternsAndBodiesBelongToTheirKinds) {
                                          ? 90.0
                                          : 360.0);
             chain.stages[k].*angle.member = range.maximum + 1.0;
-            refused(chain, {LVB_E_ABOVE_RANGE, in_stage, angle.id, i, -1, range.maximum + 1.0, range.minimum,
-                            range.maximum});
+            refused(chain,
+                    {LVB_E_ABOVE_RANGE, in_stage, angle.id, i, -1, range.maximum + 1.0, range.minimum, range.maximum});
             chain.stages[k].*angle.member = range.minimum - 1.0;
-            refused(chain, {LVB_E_BELOW_RANGE, in_stage, angle.id, i, -1, range.minimum - 1.0, range.minimum,
-                            range.maximum});
+            refused(chain,
+                    {LVB_E_BELOW_RANGE, in_stage, angle.id, i, -1, range.minimum - 1.0, range.minimum, range.maximum});
             chain.stages[k].*angle.member = range.minimum;
             EXPECT_EQ(chain.compute(), LVB_OK);
             chain.stages[k].gain_db = -1.0;
@@ -300,8 +299,7 @@ TEST(StageRefusal, SentencesNameTheWayToTheRow) {
     auto pointing = sized<lvb_pointing>();
     auto fault = sized<lvb_fault>();
     EXPECT_EQ(lvb_compute_pointing(&here, &there, 600.0, &pointing, &fault), LVB_E_ABOVE_RANGE);
-    EXPECT_EQ(text_of(fault),
-              "receive.pattern.azimuth_cut.gain_db[1] is 99, which is too high; allowed -200 to 60.");
+    EXPECT_EQ(text_of(fault), "receive.pattern.azimuth_cut.gain_db[1] is 99, which is too high; allowed -200 to 60.");
     here.tilt_deg = 91.0;
     EXPECT_EQ(lvb_compute_pointing(&here, &there, 600.0, &pointing, &fault), LVB_E_ABOVE_RANGE);
     EXPECT_EQ(text_of(fault), "transmit.tilt_deg is 91, which is too high; allowed -90 to 90.");

@@ -23,9 +23,8 @@ void ask_pattern(Bytes &bytes) {
     Memory gain = fuzz::result<lvb_pattern_gain>(size);
     const std::vector<unsigned char> before = gain.copy();
     fuzz::Fault fault(bytes);
-    const lvb_status status =
-        lvb_compute_pattern_gain(pattern, azimuth, elevation, bytes.once_in(64) ? nullptr : gain.as<lvb_pattern_gain>(),
-                                 fault.pointer());
+    const lvb_status status = lvb_compute_pattern_gain(
+        pattern, azimuth, elevation, bytes.once_in(64) ? nullptr : gain.as<lvb_pattern_gain>(), fault.pointer());
     fault.require(status);
     if (status != LVB_OK) {
         REQUIRE(gain.copy() == before);

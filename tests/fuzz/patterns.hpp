@@ -90,12 +90,9 @@ class Patterns {
     }
     // One field gets what does not belong there.
     void spoil(Bytes &bytes, lvb_pattern &made) {
-        double lvb_pattern::*const numbers[] = {&lvb_pattern::gain_dbi,
-                                                &lvb_pattern::beam_width_deg,
-                                                &lvb_pattern::front_to_back_db,
-                                                &lvb_pattern::turns,
-                                                &lvb_pattern::spacing_wavelengths,
-                                                &lvb_pattern::circumference_wavelengths};
+        double lvb_pattern::*const numbers[] = {
+            &lvb_pattern::gain_dbi, &lvb_pattern::beam_width_deg,      &lvb_pattern::front_to_back_db,
+            &lvb_pattern::turns,    &lvb_pattern::spacing_wavelengths, &lvb_pattern::circumference_wavelengths};
         const std::uint32_t which = bytes.below(8);
         if (which < 6) made.*numbers[which] = bytes.any_number();
         else if (which == 6) made.azimuth_cut = azimuth_cut(bytes);
