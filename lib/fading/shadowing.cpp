@@ -15,7 +15,7 @@ constexpr double root_two_pi = 2.5066282746310005024;
 math::Tails suzuki(double margin_db, double deviation_db) noexcept {
     const double deviation = deviation_db * nepers_per_db;
     const double margin = margin_db * nepers_per_db;
-    const double step = 1.0 / (2.0 + 4.2 * deviation);
+    const double step = 1.0 / (2.0 + (margin < 0.0 ? 6.0 : 4.2) * deviation); // finer for the smaller of the two
     // The peak of the outage: where nearly all local means are sufficient it lies at z = -deviation or, if these come
     // first, at the means that are not. That of the rest lies as far on the other side at most.
     const bool sparing = deviation * deviation < margin;
