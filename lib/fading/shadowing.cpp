@@ -48,8 +48,8 @@ double lognormal_margin_below_median_db(double outage, double deviation_db) noex
                                                                    : deviation_db * math::normal_threshold(outage);
 }
 double suzuki_outage_below_median_of_means(double margin_db, double deviation_db) noexcept {
-    const double outage = suzuki(margin_db, deviation_db).below;
-    return outage < 1.0 ? outage : 1.0;
+    const math::Tails tails = suzuki(margin_db, deviation_db);
+    return tails.below < 0.5 ? tails.below : 1.0 - tails.above; // never above 1
 }
 double suzuki_margin_below_median_of_means_db(double outage, double deviation_db) noexcept {
     return margin_db(outage, suzuki, deviation_db);

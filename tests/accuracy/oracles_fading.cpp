@@ -128,7 +128,7 @@ Real correlated_maximal_ratio(double margin_db, double correlation) {
 /// The mean of Rayleigh's outage, or of what is left of 1, over normally distributed local means; powers along equal
 /// steps are products.
 template <class N>
-N suzuki(const N &margin_db, double deviation_db, bool left = false) {
+N suzuki(const N &margin_db, double deviation_db) {
     const double deviation = deviation_db * std::log(10.0) / 10.0, margin = rounded(margin_db) * std::log(10.0) / 10.0;
     const double peak = margin <= 0.0 ? 0.0 : margin > deviation * deviation ? -deviation : -margin / deviation;
     // What is left of 1 takes a finer and longer sum to be exact where it is small; a Wide only has to come near.
@@ -140,7 +140,7 @@ N suzuki(const N &margin_db, double deviation_db, bool left = false) {
     N level = level_of(-margin_db - N(deviation_db) * start);
     const N ratio_step = exp(-step * step), level_step = level_of(-N(deviation_db) * step);
     for (double i = -count; i <= count; ++i) {
-        sum = sum + weight * (left ? exp(-level) : rayleigh(level));
+        sum = sum + weight * rayleigh(level);
         weight = weight * ratio;
         ratio = ratio * ratio_step;
         level = level * level_step;
@@ -160,35 +160,38 @@ N straightened(const N &outage) {
     return -log(-log1p(-outage));
 }
 
-/// The argument at which a falling distribution has an outage; the first form of it is straightened already.
-template <class WideModel, class RealModel>
-Real solved(double outage, WideModel wide, RealModel real) {
+/// The argument at which a falling distribution, given for both kinds of numbers, has an outage.
+template <class Model>
+Real solved(double outage, Model model) {
     if (outage == 0.0) return std::numeric_limits<double>::infinity();
     if (outage == 1.0) return -std::numeric_limits<double>::infinity();
-    const Wide wanted = straightened(Wide(outage));
-    Wide low = -1000.0L, high = 4000.0L;
-    for (int i = 0; i < 33; ++i) { // to 1e-6
-        const Wide middle = (low + high) / 2.0L;
-        (wide(middle) < wanted ? low : high) = middle;
+    const double wanted = straightened(Real(outage)).rounded();
+    const bool near_one = outage > 1.0 - 1e-11; // a Wide does not tell what is left
+    double low = -1000.0, high = 4000.0;
+    for (int i = 0; i < (near_one ? 30 : 44); ++i) {
+        const double middle = (low + high) / 2.0;
+        const double here =
+            near_one ? straightened(model(Real(middle))).rounded() : rounded(straightened(model(Wide(middle))));
+        (here < wanted ? low : high) = middle;
     }
     const Real exact = straightened(Real(outage));
-    Real before = rounded(low) - 1e-6, x = rounded(low);
-    Real error_before = straightened(real(before)) - exact;
-    for (int i = 0; i < 8; ++i) { // secants
-        const Real error = straightened(real(x)) - exact;
-        const Real slope = (error - error_before) / (x - before);
+    Real before = low - (near_one ? 1e-5 : 1e-9), x = low;
+    Real error_before = straightened(model(before)) - exact;
+    for (int i = 0; i < 8; ++i) { // secants: the error is of the size of the product of the last two steps
+        const Real error = straightened(model(x)) - exact;
+        const Real step = error * (x - before) / (error_before - error);
+        const bool reached = abs(step * (x - before)) < 1e-20 * abs(x);
         before = x;
         error_before = error;
-        x = x - error / slope;
-        if (abs(x - before) < 1e-18) break; // the next would be far smaller
+        x = x + step;
+        if (reached || step.is_zero()) break;
     }
     return x;
 }
 
 Real normal_threshold(double above) {
     if (above == 0.5) return 0.0;
-    return solved(
-        above, [](Wide z) { return straightened(normal_above(z)); }, [](const Real &z) { return normal_above(z); });
+    return solved(above, [](const auto &z) { return normal_above(z); });
 }
 
 /// p + exp(2 s (s + z)) Q(z + 2 s); far out, exp() Q() is phi(z) times the expansion of Mills' ratio.
@@ -216,18 +219,10 @@ const std::map<std::string, Oracle> &fading_oracles() {
          [](const double *x) { return -10.0 * log10(-log1p(-Real(x[0])) / log(two())); }},
         {"lvb_rice_outage_below_mean", [](const double *x) { return rice(Real(x[0]), x[1]); }},
         {"lvb_rice_margin_below_mean_db",
-         [](const double *x) {
-             return solved(
-                 x[0], [x](Wide m) { return straightened(rice(m, x[1])); },
-                 [x](const Real &m) { return rice(m, x[1]); });
-         }},
+         [](const double *x) { return solved(x[0], [x](const auto &m) { return rice(m, x[1]); }); }},
         {"lvb_nakagami_outage_below_mean", [](const double *x) { return nakagami(Real(x[0]), x[1]); }},
         {"lvb_nakagami_margin_below_mean_db",
-         [](const double *x) {
-             return solved(
-                 x[0], [x](Wide m) { return straightened(nakagami(m, x[1])); },
-                 [x](const Real &m) { return nakagami(m, x[1]); });
-         }},
+         [](const double *x) { return solved(x[0], [x](const auto &m) { return nakagami(m, x[1]); }); }},
         {"lvb_lognormal_outage_below_median",
          [](const double *x) { return x[0] == 0.0 ? Real(0.5) : normal_above(Real(x[0]) / Real(x[1])); }},
         {"lvb_lognormal_margin_below_median_db",
@@ -237,15 +232,7 @@ const std::map<std::string, Oracle> &fading_oracles() {
          }},
         {"lvb_suzuki_outage_below_median_of_means", [](const double *x) { return suzuki(Real(x[0]), x[1]); }},
         {"lvb_suzuki_margin_below_median_of_means_db",
-         [](const double *x) {
-             return solved(
-                 x[0],
-                 [x](Wide m) {
-                     const Wide below = suzuki(m, x[1]);
-                     return below < 0.5L ? straightened(below) : -log(-log(suzuki(m, x[1], true)));
-                 },
-                 [x](const Real &m) { return suzuki(m, x[1]); });
-         }},
+         [](const double *x) { return solved(x[0], [x](const auto &m) { return suzuki(m, x[1]); }); }},
         {"lvb_selection_outage", [](const double *x) { return exp(Real(x[1]) * log(Real(x[0]))); }},
         {"lvb_maximal_ratio_outage_below_mean",
          [](const double *x) { return gamma_below(Real(x[1]), level_of(-Real(x[0]))); }},
