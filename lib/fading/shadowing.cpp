@@ -38,7 +38,7 @@ math::Tails suzuki(double margin_db, double deviation_db) noexcept {
 
 double lognormal_outage_below_median(double margin_db, double deviation_db) noexcept {
     if (margin_db == 0.0) return 0.5; // without any deviation too
-    const double z = margin_db / deviation_db;
+    const double z = margin_db / math::abs(deviation_db); // of +0, not -0
     if (!(math::abs(z) < 100.0)) return z > 0.0 ? 0.0 : 1.0;
     const math::Parts<double> back = math::exact_product(z, deviation_db);
     return math::normal_above(z, ((margin_db - back.high) - back.low) / deviation_db);
