@@ -1525,7 +1525,7 @@ LVB_API double lvb_rice_outage_below_mean(double margin_db, double k_db);
  *  Source: Proakis, Digital Communications, 2.1 (Rice distribution and Marcum's function).
  *  Range: outage [0, 1], k_db [-inf, 40].
  *  Refused: outside the range, and NaN, gives NaN.
- *  Accuracy: 64 ULP, or 1e-14 dB where that is larger. Since: 0.1. */
+ *  Accuracy: 34 ULP, or 1e-14 dB where that is larger. Since: 0.1. */
 LVB_API double lvb_rice_margin_below_mean_db(double outage, double k_db);
 
 /** Outage under Nakagami fading at a margin below the mean power.
