@@ -5,6 +5,7 @@
 
 #include "cable/attenuation.hpp"
 #include "chain/gain_table.hpp"
+#include "path/path.hpp"
 
 #include <cstddef>
 #include <cstdint>
@@ -44,6 +45,8 @@ struct Stage {
     bool has_cable; ///< a cable whose loss is computed from `cable`
     cable::Run cable;
     Window window; ///< receiver only
+    bool has_path; ///< air only: another way than free space
+    path::Path path;
 };
 
 /// A level as the one right after the air plus what has come since: what follows the air is then the same at every
@@ -108,6 +111,7 @@ struct Result {
     Entries entries;
     double decided_by_db, eirp_dbm, eirp_worst_db;
     End far_end, near_end;
+    double path_deviation_db; ///< NaN where the path states none
 };
 
 /// What a stage changes by itself, at one frequency: all but the way through the air. For the source that includes its
@@ -129,6 +133,7 @@ class Ledger {
     Result close() const noexcept;
 
   private:
+    void cross_air(const Stage &stage, double gain_db) noexcept;
     void count(const Stage &stage) noexcept;
 
     Conditions conditions_;
@@ -137,7 +142,7 @@ class Ledger {
     Entries entries_{};
     Notes notes_;
     bool has_air_ = false;
-    double eirp_dbm_, eirp_worst_db_;
+    double eirp_dbm_, eirp_worst_db_, path_deviation_db_;
 };
 
 /// Where a level lies in a window.

@@ -64,6 +64,7 @@ lvb_budget budget_of(const chain::Result &result, std::uint32_t stages) noexcept
     budget.guess_share = worst > 0.0 ? result.entries.guess_worst_db / worst : 0.0;
     budget.far_end = end_of(result.far_end);
     budget.near_end = end_of(result.near_end);
+    budget.path_standard_deviation_db = result.path_deviation_db;
     return budget;
 }
 
@@ -77,7 +78,7 @@ bool walk(Refusal &refusal, const lvb_link &link, chain::Ledger *ledger, lvb_lev
     for (std::uint32_t i = 0; i < link.stage_count; ++i) {
         const auto index = static_cast<std::int32_t>(i);
         if (!take_stage(refusal, link, i, stage) || !order.next(refusal, stage.kind, index) ||
-            !check_tables(refusal, stage, link.frequency_mhz, index))
+            !check_tables(refusal, stage, link.frequency_mhz, index) || !check_walk(refusal, link, stage, index))
             return false;
         if (ledger == nullptr) continue;
         const chain::Line &entered = ledger->enter(stage);

@@ -47,6 +47,12 @@ inline bool check_range(Refusal &refusal, double value, double minimum, double m
     return (value >= minimum && value <= maximum) || refuse_outside(refusal, value, minimum, maximum, place, field);
 }
 
+/// Why a number is refused that has no use where it stands.
+inline lvb_status status_of_unused(double value) noexcept {
+    if (math::is_nan(value)) return LVB_E_NAN;
+    return math::abs(value) == math::infinity ? LVB_E_INFINITE : LVB_E_UNUSED;
+}
+
 /// Refuses bits of a member `stated` that are not in `known`.
 inline bool check_stated(Refusal &refusal, std::uint32_t stated, std::uint32_t known, Place place) noexcept {
     return (stated & ~known) == 0 || refuse(refusal, LVB_E_UNKNOWN_VALUE, place, LVB_FIELD_STATED, stated, 0.0, known);

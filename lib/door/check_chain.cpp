@@ -1,6 +1,7 @@
 #include "door/check_chain.hpp"
 
 #include "door/fields.hpp"
+#include "door/paths.hpp"
 #include "door/tables.hpp"
 #include "tables/cables.hpp"
 
@@ -35,11 +36,6 @@ constexpr Field numbers[] = {
     {LVB_FIELD_CEILING_DBM, &lvb_stage::ceiling_dbm},
 };
 
-lvb_status status_of_unused(double value) noexcept {
-    if (math::is_nan(value)) return LVB_E_NAN;
-    return math::abs(value) == math::infinity ? LVB_E_INFINITE : LVB_E_UNUSED;
-}
-
 // A number that this kind of stage uses lies in its range; one that it does not use is zero.
 bool check_number(Refusal &refusal, double value, std::int32_t kind, std::int32_t field, Place place) noexcept {
     if (value == 0.0) return true;
@@ -62,6 +58,7 @@ bool check_common(Refusal &refusal, const lvb_stage &in, Place place) noexcept {
         if (!check_number(refusal, in.*number.member, in.kind, number.id, place)) return false;
     if (in.gain_table != nullptr && in.gain_db != 0.0)
         return refuse(refusal, LVB_E_CONFLICT, place, LVB_FIELD_GAIN_DB, in.gain_db);
+    if (in.kind != LVB_KIND_AIR && in.path != nullptr) return refuse(refusal, LVB_E_UNUSED, place, LVB_FIELD_PATH);
     if (in.kind == LVB_KIND_CABLE) return true;
     if (in.cable_type != 0) return refuse(refusal, LVB_E_UNUSED, place, LVB_FIELD_CABLE_TYPE, in.cable_type);
     if (in.connector_count != 0)
@@ -187,6 +184,15 @@ bool check_tables(Refusal &refusal, const chain::Stage &stage, double frequency_
     return !stage.has_cable || check_usable(refusal, stage.cable.table, frequency_mhz, index);
 }
 
+bool check_walk(Refusal &refusal, const lvb_link &link, const chain::Stage &stage, std::int32_t index) noexcept {
+    if (!stage.has_path) return true;
+    const Place place{LVB_STRUCT_LINK, index};
+    const double far = link.far_distance_m, near = link.near_distance_m; // one that is missing is refused at the end
+    return check_reach(refusal, stage.path, link.frequency_mhz, place) &&
+           (far == 0.0 || check_reach_of_distance(refusal, stage.path, far, place, LVB_FIELD_FAR_DISTANCE_M)) &&
+           (near == 0.0 || check_reach_of_distance(refusal, stage.path, near, place, LVB_FIELD_NEAR_DISTANCE_M));
+}
+
 bool take_stage(Refusal &refusal, const lvb_link &link, std::uint32_t index, chain::Stage &stage) noexcept {
     const Place place{LVB_STRUCT_STAGE, static_cast<std::int32_t>(index)};
     const char *element = reinterpret_cast<const char *>(link.stages) + std::size_t{index} * link.stage_size;
@@ -202,6 +208,7 @@ bool take_stage(Refusal &refusal, const lvb_link &link, std::uint32_t index, cha
     stage.tolerance_db = in.tolerance_db;
     stage.gain_table.rows = 0;
     stage.has_cable = false;
+    stage.has_path = in.path != nullptr;
     if (in.gain_table != nullptr) {
         const Range &range = *stage_range(in.kind, LVB_FIELD_GAIN_DB);
         if (!take_gain_table(refusal, in.gain_table, place.stage, range, stage.gain_table)) return false;
@@ -214,7 +221,7 @@ bool take_stage(Refusal &refusal, const lvb_link &link, std::uint32_t index, cha
     case Kind::air:
         if (stage.basis == chain::Basis::not_looked_up && in.gain_db == 0.0 && in.gain_table == nullptr)
             stage.basis = chain::Basis::formula;
-        return true;
+        return in.path == nullptr || take_path(refusal, in.path, place.stage, stage.path);
     default:
         return true;
     }

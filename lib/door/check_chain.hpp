@@ -21,6 +21,9 @@ bool take_stage(Refusal &refusal, const lvb_link &link, std::uint32_t index, cha
 /// Refuses a frequency that a stage's tables do not serve.
 bool check_tables(Refusal &refusal, const chain::Stage &stage, double frequency_mhz, std::int32_t index) noexcept;
 
+/// Refuses a link's frequency or distances where the path of its air does not hold.
+bool check_walk(Refusal &refusal, const lvb_link &link, const chain::Stage &stage, std::int32_t index) noexcept;
+
 /// The order of stages: one source first, antennas on both sides of the air, the receiver last.
 class Order {
   public:

@@ -84,25 +84,58 @@ void put_stage(Writer &out, const lvb_fault &fault) noexcept {
     out.put(']');
 }
 
-// The field as a programmer writes it: stages[2].cable_table.frequency_mhz[3].
+void put_row(Writer &out, const lvb_fault &fault) noexcept {
+    if (fault.row < 0) return;
+    out.put('[');
+    out.put_whole(static_cast<std::uint64_t>(fault.row));
+    out.put(']');
+}
+
+// What a stage lends, as its field is called; null for what stands in no stage.
+const char *lent_with_stage(std::int32_t structure) noexcept {
+    switch (structure) {
+    case LVB_STRUCT_CABLE_TABLE:
+        return "cable_table.";
+    case LVB_STRUCT_GAIN_TABLE:
+        return "gain_table.";
+    case LVB_STRUCT_PATH:
+    case LVB_STRUCT_EDGE:
+        return "path.";
+    case LVB_STRUCT_STAGE:
+        return "";
+    default:
+        return nullptr;
+    }
+}
+
+// The field as a programmer writes it: stages[2].cable_table.frequency_mhz[3], stages[4].path.edges[1].height_m.
 void put_path(Writer &out, const lvb_fault &fault) noexcept {
-    const bool table = fault.structure == LVB_STRUCT_CABLE_TABLE || fault.structure == LVB_STRUCT_GAIN_TABLE;
+    const char *lent = lent_with_stage(fault.structure);
     const bool whole_stage = fault.structure == LVB_STRUCT_STAGE && fault.field == LVB_FIELD_SIZE;
-    if (fault.stage >= 0 && (table || fault.structure == LVB_STRUCT_STAGE)) {
+    const bool edge = fault.structure == LVB_STRUCT_EDGE;
+    if (fault.stage >= 0 && lent != nullptr) {
         put_stage(out, fault);
         if (whole_stage) return;
         out.put('.');
-        if (table) out.put(fault.structure == LVB_STRUCT_CABLE_TABLE ? "cable_table." : "gain_table.");
+        out.put(lent);
     } else if (fault.structure != LVB_STRUCT_NONE) {
-        out.put(struct_name(fault.structure));
+        out.put(struct_name(edge ? LVB_STRUCT_PATH : fault.structure));
+        out.put('.');
+    }
+    if (edge) {
+        out.put("edges");
+        put_row(out, fault);
+        if (fault.field == LVB_FIELD_SIZE) return;
         out.put('.');
     }
     out.put(lvb_field_name(fault.field));
-    if (fault.row >= 0) {
-        out.put('[');
-        out.put_whole(static_cast<std::uint64_t>(fault.row));
-        out.put(']');
-    }
+    if (!edge) put_row(out, fault);
+}
+
+// What has no use for an unused field.
+const char *user_of_field(std::int32_t structure) noexcept {
+    if (structure == LVB_STRUCT_COLUMNS) return "formula";
+    return structure == LVB_STRUCT_PATH ? "model" : "kind of stage";
 }
 
 void put_value(Writer &out, const lvb_fault &fault) noexcept {
@@ -191,7 +224,7 @@ void put_sentence(Writer &out, const lvb_fault &fault) noexcept {
     case LVB_E_UNUSED:
         put_path(out, fault);
         out.put(" is filled, but this ");
-        out.put(fault.structure == LVB_STRUCT_COLUMNS ? "formula" : "kind of stage");
+        out.put(user_of_field(fault.structure));
         return out.put(" has no use for it");
     case LVB_E_CONFLICT:
         put_path(out, fault);

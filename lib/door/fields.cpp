@@ -1,5 +1,7 @@
 #include "door/fields.hpp"
 
+#include "door/paths.hpp"
+
 namespace lvb::door {
 namespace {
 
@@ -55,6 +57,8 @@ const Range *stage_range(std::int32_t kind, std::int32_t field) noexcept {
 
 const Range *struct_range(std::int32_t structure, std::int32_t field) noexcept {
     static constexpr Range stage_count{1.0, LVB_MAX_STAGES, true};
+    if (structure == LVB_STRUCT_PATH) return path_range(field);
+    if (structure == LVB_STRUCT_EDGE) return edge_range(field);
     const bool link = structure == LVB_STRUCT_LINK;
     const bool run = structure == LVB_STRUCT_CABLE_RUN;
     if (!link && !run) return nullptr;

@@ -1,6 +1,7 @@
 #include "math/elementary.hpp"
 
 #include "math/angle.hpp"
+#include "math/arctangent.hpp"
 #include "math/decibel.hpp"
 
 namespace lvb::math {
@@ -79,5 +80,13 @@ double power_of_db_m1(double db) noexcept {
 
 double cos_deg(double angle_deg) noexcept { return kernel::cos_deg(angle_deg); }
 double abs_sin_deg(double angle_deg) noexcept { return kernel::abs_sin_deg(angle_deg); }
+double sin_deg(double angle_deg) noexcept { return kernel::sin_deg(angle_deg); }
+
+double angle_of_point_deg(double y, double x) noexcept {
+    if (x == 0.0 && y == 0.0) return 0.0;
+    const double quarter = kernel::quarter_angle_deg(abs(y), abs(x));
+    const double half = x < 0.0 ? 180.0 - quarter : quarter;
+    return y < 0.0 ? -half : half;
+}
 
 } // namespace lvb::math

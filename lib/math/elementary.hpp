@@ -48,6 +48,10 @@ double cos_deg(double angle_deg) noexcept;
 
 /// Magnitude of the sine of an angle in degrees up to 1e12, exact at every multiple of 90 degrees. Error below 1.5 ULP.
 double abs_sin_deg(double angle_deg) noexcept;
+double sin_deg(double angle_deg) noexcept;
+
+/// Angle in degrees, -180 to 180, of the point (x, y) from the x axis; 0 for the origin. Error below 2 ULP.
+double angle_of_point_deg(double y, double x) noexcept;
 
 /// x^y for x > 0 and results of ordinary size. Relative error about 1e-16 (1 + |10 y log10 x|).
 inline double power(double x, double y) noexcept { return power_of_db(y * ten_log10(x)); }
