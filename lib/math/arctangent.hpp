@@ -22,9 +22,17 @@ inline double small_arctangent(double t) noexcept {
 /// Angle of the point (x, y), both 0 or more and not both 0, from the x axis: 0 to 90 degrees.
 inline double quarter_angle_deg(double y, double x) noexcept {
     constexpr double tangent_of_22_5_deg = 0x1.a827999fcef32p-2;
-    if (y <= tangent_of_22_5_deg * x) return small_arctangent(y / x);
-    if (x <= tangent_of_22_5_deg * y) return 90.0 - small_arctangent(x / y);
-    return 45.0 + small_arctangent((y - x) / (y + x)); // turned by 45 degrees
+    double base = 0.0, rise = y, run = x;
+    if (x <= tangent_of_22_5_deg * y) { // from the y axis, backwards
+        base = 90.0;
+        rise = -x;
+        run = y;
+    } else if (y > tangent_of_22_5_deg * x) { // from the bisector
+        base = 45.0;
+        rise = y - x;
+        run = y + x;
+    }
+    return base + small_arctangent(rise / run);
 }
 
 } // namespace lvb::math::LVB_KERNEL

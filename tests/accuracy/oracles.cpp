@@ -183,6 +183,25 @@ const std::map<std::string, Oracle> &oracles() {
         {"lvb_axial_ratio_db_from_ellipticity", [](const double *x) { return -amplitude_db(abs(Real(x[0]))); }},
         {"lvb_cross_polar_discrimination_db", // (R + 1)/(R - 1) is 1 + 2/(R - 1)
          [](const double *x) { return 20.0 * log10_1p(2.0 / ten_to_m1(Real(x[0]) / 20.0)); }},
+        // two rays: 4 ht hr / lambda
+        {"lvb_two_ray_break_point_m",
+         [](const double *x) { return 4.0 * Real(x[1]) * Real(x[2]) * Real(x[0]) / light(); }},
+        {"lvb_log_distance_loss_db", [](const double *x) { return x[0] + Real(x[1]) * decibels(x[2]); }},
+        // ITU-R P.1238
+        {"lvb_indoor_loss_db",
+         [](const double *x) { return amplitude_db(x[0]) + Real(x[2]) * log10(Real(x[1])) - 28.0; }},
+        // ITU-R P.526
+        {"lvb_fresnel_radius_m",
+         [](const double *x) {
+             return sqrt(light() / x[0] * (Real(x[1]) * Real(x[2]) / (Real(x[1]) + Real(x[2]))));
+         }},
+        {"lvb_knife_edge_parameter", [](const double *x) { return sqrt(Real(2.0)) * x[0] / x[1]; }},
+        {"lvb_knife_edge_loss_db",
+         [](const double *x) {
+             if (x[0] <= -0.78) return Real(0.0);
+             const Real w = x[0] - Real::decimal("0.1");
+             return Real::decimal("6.9") + amplitude_db(sqrt(squared(w) + 1.0) + w);
+         }},
     };
     return all;
 }
