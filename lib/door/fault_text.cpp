@@ -112,7 +112,7 @@ const char *lent_with_stage(std::int32_t structure) noexcept {
 void put_path(Writer &out, const lvb_fault &fault) noexcept {
     const char *lent = lent_with_stage(fault.structure);
     const bool whole_stage = fault.structure == LVB_STRUCT_STAGE && fault.field == LVB_FIELD_SIZE;
-    const bool edge = fault.structure == LVB_STRUCT_EDGE;
+    const bool edge = fault.structure == LVB_STRUCT_EDGE && fault.row >= 0;
     if (fault.stage >= 0 && lent != nullptr) {
         put_stage(out, fault);
         if (whole_stage) return;

@@ -8,7 +8,7 @@
 namespace lvb::path {
 
 inline double two_ray_break_point_m(double frequency_mhz, double transmit_height_m, double receive_height_m) noexcept {
-    return 4.0 * transmit_height_m * (receive_height_m / units::light_m_mhz) * frequency_mhz;
+    return transmit_height_m * (receive_height_m / units::light_m_mhz) * 4.0 * frequency_mhz;
 }
 
 struct Complex {

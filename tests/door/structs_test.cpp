@@ -150,6 +150,18 @@ std::vector<Entry> entries() {
              return lvb_compute_grid(&grid, nullptr, fault);
          },
          [](void *object) { std::memcpy(object, sound_grid().link, sizeof(lvb_link)); }},
+        {"path", LVB_STRUCT_PATH, LVB_FIELD_PATH, sizeof(lvb_path), false,
+         [](void *object, lvb_fault *fault) {
+             auto loss = sized<lvb_path_loss>();
+             return lvb_compute_path_loss(static_cast<lvb_path *>(object), 600.0, 10.0, &loss, fault);
+         },
+         [](void *) {}},
+        {"loss of a path", LVB_STRUCT_PATH_LOSS, LVB_FIELD_LOSS, sizeof(lvb_path_loss), true,
+         [](void *object, lvb_fault *fault) {
+             const auto path = sized<lvb_path>();
+             return lvb_compute_path_loss(&path, 600.0, 10.0, static_cast<lvb_path_loss *>(object), fault);
+         },
+         [](void *) {}},
         {"cable_table", LVB_STRUCT_CABLE_TABLE, LVB_FIELD_CABLE_TABLE, sizeof(lvb_cable_table), false,
          [](void *object, lvb_fault *fault) {
              lvb_cable_run run = run_by_type();

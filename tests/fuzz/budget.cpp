@@ -79,6 +79,7 @@ void require_levels(const Memory &levels, std::uint32_t level_size, std::uint32_
 extern "C" int LLVMFuzzerTestOneInput(const std::uint8_t *data, std::size_t size) {
     Bytes bytes(data, size);
     fuzz::Tables tables;
+    fuzz::Paths paths;
 
     lvb_link link{};
     link.size = bytes.size_of(sizeof link);
@@ -102,6 +103,7 @@ extern "C" int LLVMFuzzerTestOneInput(const std::uint8_t *data, std::size_t size
     for (std::size_t i = 0; i < kinds.size(); ++i) {
         lvb_stage stage = fuzz::make_stage(bytes, kinds[i], tables);
         if (bytes.once_in(24)) fuzz::spoil(bytes, stage, tables);
+        fuzz::give_path(bytes, stage, paths);
         if (step != 0) stages.put(stage, i * step);
         if (step > sizeof stage && bytes.once_in(16)) stages.put(bytes.byte(), i * step + step - 1);
     }

@@ -56,6 +56,7 @@ void require_levels(const lvb_grid &grid, const Memory &levels, const lvb_bad *t
 extern "C" int LLVMFuzzerTestOneInput(const std::uint8_t *data, std::size_t size) {
     Bytes bytes(data, size);
     fuzz::Tables tables;
+    fuzz::Paths paths;
 
     lvb_link link{};
     link.size = bytes.size_of(sizeof link);
@@ -70,6 +71,7 @@ extern "C" int LLVMFuzzerTestOneInput(const std::uint8_t *data, std::size_t size
     for (std::size_t i = 0; i < kinds.size(); ++i) {
         lvb_stage stage = fuzz::make_stage(bytes, kinds[i], tables);
         if (bytes.once_in(32)) fuzz::spoil(bytes, stage, tables);
+        fuzz::give_path(bytes, stage, paths);
         stages.put(stage, i * sizeof stage);
     }
     link.stages = bytes.once_in(64) ? nullptr : stages.as<const lvb_stage>();
