@@ -15,7 +15,7 @@ inline double fresnel_radius_m(double frequency_mhz, double first_distance_m, do
     const double near = first_is_near ? first_distance_m : second_distance_m;
     const double far = first_is_near ? second_distance_m : first_distance_m;
     // roots apart, so that no product or quotient leaves the range of numbers
-    constexpr double root_of_light = 17.314515817660047; // sqrt(299.792458)
+    constexpr double root_of_light = 17.314515817660048; // sqrt(299.792458)
     return root_of_light / math::sqrt(frequency_mhz) * math::sqrt(near / (1.0 + near / far));
 }
 inline double knife_edge_parameter(double height_m, double fresnel_radius_m) noexcept {
