@@ -229,6 +229,11 @@ TEST(Layout, IsPinned) {
     // noise and linearity
     // two systems
     // limits
+    // sweeps, maps and walks
+    // choose
+    // locate
+    // how sure
+    // solve, rank, compare
 }
 
 } // namespace
