@@ -1507,9 +1507,9 @@ LVB_API double lvb_two_ray_break_point_m(double frequency_mhz, double transmit_h
 /** Loss by the log-distance law. Exponents: 2 is free space; printed ones lie between 1.5 (a corridor that guides) and 6.
  *  Formula: loss_at_1m_db + 10 exponent log10(distance_m).
  *  Source: Rappaport, Wireless Communications, 4.9 (log-distance path loss).
- *  Range: loss_at_1m_db [-1000, 1000], exponent [0, 10], distance_m (0, inf).
+ *  Range: loss_at_1m_db [-1000, 1000], exponent [0.1, 10], distance_m (0, inf).
  *  Refused: outside the range, and NaN, gives NaN.
- *  Accuracy: 2.5 ULP, or 3e-13 dB where that is larger. Since: 0.1. */
+ *  Accuracy: 2 ULP, or 3e-13 dB where that is larger. Since: 0.1. */
 LVB_API double lvb_log_distance_loss_db(double loss_at_1m_db, double exponent, double distance_m);
 
 /** Indoor loss between two antennas on one floor, in the form of ITU-R P.1238-0 to -9; the loss of floors is added by the
@@ -1530,7 +1530,7 @@ LVB_API double lvb_indoor_loss_db(double frequency_mhz, double distance_m, doubl
  *  Source: ITU-R P.526, 2 (Fresnel ellipsoids).
  *  Range: frequency_mhz (0, inf), first_distance_m (0, inf), second_distance_m (0, inf).
  *  Refused: outside the range, and NaN, gives NaN.
- *  Accuracy: 3.3 ULP. Since: 0.1. */
+ *  Accuracy: 4.1 ULP. Since: 0.1. */
 LVB_API double lvb_fresnel_radius_m(double frequency_mhz, double first_distance_m, double second_distance_m);
 
 /** Diffraction parameter (v) of a knife edge: its height over the straight line between the antennas, negative below it,

@@ -18,7 +18,7 @@ inline bool one_or_more(double x) noexcept { return x >= 1.0; }                 
 inline bool unit(double x) noexcept { return x >= 0.0 && x <= 1.0; }                    // [0, 1]
 inline bool signed_unit(double x) noexcept { return x >= -1.0 && x <= 1.0; }            // [-1, 1]
 inline bool a_loss(double x) noexcept { return x >= -1000.0 && x <= 1000.0; }           // [-1000, 1000]
-inline bool an_exponent(double x) noexcept { return x >= 0.0 && x <= 10.0; }            // [0, 10]
+inline bool an_exponent(double x) noexcept { return x >= 0.1 && x <= 10.0; }            // [0.1, 10]
 inline bool an_indoor_mhz(double x) noexcept { return x >= 300.0 && x <= 1e5; }         // [300, 100000]
 inline bool an_indoor_distance(double x) noexcept { return x >= 1.0 && x <= 1000.0; }   // [1, 1000]
 inline bool a_power_loss(double x) noexcept { return x >= 0.0 && x <= 100.0; }          // [0, 100]

@@ -14,13 +14,13 @@ inline double fresnel_radius_m(double frequency_mhz, double first_distance_m, do
     const bool first_is_near = first_distance_m < second_distance_m;
     const double near = first_is_near ? first_distance_m : second_distance_m;
     const double far = first_is_near ? second_distance_m : first_distance_m;
-    // roots apart, so that no product or quotient leaves the range of numbers
-    constexpr double root_of_light = 17.314515817660048; // sqrt(299.792458)
-    return root_of_light / math::sqrt(frequency_mhz) * math::sqrt(near / (1.0 + near / far));
+    // roots apart, so that nothing on the way leaves the range of numbers
+    constexpr double root_of_light = 0x1.150841bceecb3p+4; // sqrt(299.792458)
+    return root_of_light / math::sqrt(frequency_mhz) * (math::sqrt(near) / math::sqrt(1.0 + near / far));
 }
 inline double knife_edge_parameter(double height_m, double fresnel_radius_m) noexcept {
-    constexpr double root_2 = 0x1.6a09e667f3bcdp+0;
-    return root_2 * height_m / fresnel_radius_m;
+    constexpr double root_2 = 0x1.6a09e667f3bcdp+0, root_half = 0x1.6a09e667f3bcdp-1;
+    return fresnel_radius_m < 1.0 ? height_m / fresnel_radius_m * root_2 : height_m / (root_half * fresnel_radius_m);
 }
 /// P.526-15, section 4.1.
 inline double knife_edge_loss_db(double parameter) noexcept {

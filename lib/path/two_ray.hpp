@@ -8,7 +8,12 @@
 namespace lvb::path {
 
 inline double two_ray_break_point_m(double frequency_mhz, double transmit_height_m, double receive_height_m) noexcept {
-    return transmit_height_m * (receive_height_m / units::light_m_mhz) * 4.0 * frequency_mhz;
+    if (math::is_middling(frequency_mhz) && math::is_middling(transmit_height_m) && math::is_middling(receive_height_m))
+        return 4.0 * transmit_height_m * (receive_height_m / units::light_m_mhz) * frequency_mhz;
+    constexpr double factor_root = 0x1.d92107d4bd40dp-4; // sqrt(4 / 299.792458)
+    const double root =
+        math::sqrt(transmit_height_m) * math::sqrt(receive_height_m) * math::sqrt(frequency_mhz) * factor_root;
+    return root * root;
 }
 
 struct Complex {
