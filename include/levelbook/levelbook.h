@@ -1662,7 +1662,7 @@ typedef struct lvb_path_loss {
  *  (LVB_E_MISSING), what it has no use for (LVB_E_UNUSED); unknown models, environments and polarizations
  *  (LVB_E_UNKNOWN_VALUE); values, frequencies and distances (lengths of the straight line) outside their ranges.
  *  fault may be null.
- *  Accuracy: 1e-11 dB of the stated formulas, with edges 1e-9 dB; two-ray 1e-12 (1 + 2 h / lambda) 10^(x / 20) dB, h the
+ *  Accuracy: 1e-11 dB of the stated formulas, with edges 1e-9 dB; two-ray 1e-13 (1 + 2 h / lambda) 10^(x / 20) dB, h the
  *  height of the lower antenna, x by how many dB it lies below free space.
  *  The models themselves: edges within 0.13 dB of the exact integral for one, within 1.5 dB for two that both stand above
  *  the line of sight; two-ray exact for its floor; indoor as its standard deviation. Cost: linear in edges. Since: 0.1. */
