@@ -43,10 +43,10 @@ inline double abs_sin_deg(double angle_deg) noexcept {
     const double quarter = half > 90.0 ? 180.0 - half : half; // sin(180 - t) = sin t
     return quarter > 45.0 ? small_cosine(90.0 - quarter) : small_sine(quarter);
 }
-inline double sin_deg(double angle_deg) noexcept {
+/// Whether the sine of an angle is negative.
+inline bool has_negative_sine(double angle_deg) noexcept {
     const double turns = (angle_deg / 360.0 + rounder) - rounder;
-    const double size = abs_sin_deg(angle_deg);
-    return angle_deg - 360.0 * turns < 0.0 ? -size : size;
+    return angle_deg - 360.0 * turns < 0.0;
 }
 
 } // namespace lvb::math::LVB_KERNEL

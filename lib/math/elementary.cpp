@@ -95,7 +95,10 @@ double power_of_db_m1(double db) noexcept {
 
 double cos_deg(double angle_deg) noexcept { return kernel::cos_deg(angle_deg); }
 double abs_sin_deg(double angle_deg) noexcept { return kernel::abs_sin_deg(angle_deg); }
-double sin_deg(double angle_deg) noexcept { return kernel::sin_deg(angle_deg); }
+double sin_deg(double angle_deg) noexcept {
+    const double size = abs_sin_deg(angle_deg);
+    return kernel::has_negative_sine(angle_deg) ? -size : size;
+}
 
 double angle_of_point_deg(double y, double x) noexcept {
     if (x == 0.0 && y == 0.0) return 0.0;

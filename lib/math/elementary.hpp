@@ -65,6 +65,8 @@ double cos_deg(double angle_deg) noexcept;
 
 /// Magnitude of the sine of an angle in degrees up to 1e12, exact at every multiple of 90 degrees. Error below 1.5 ULP.
 double abs_sin_deg(double angle_deg) noexcept;
+
+/// The sine itself.
 double sin_deg(double angle_deg) noexcept;
 
 /// Angle in degrees, -180 to 180, of the point (x, y) from the x axis; 0 for the origin. Error below 2 ULP.
