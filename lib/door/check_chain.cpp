@@ -19,6 +19,20 @@ static_assert(static_cast<int>(chain::Decision::near_ceiling) == LVB_DECIDED_BY_
 
 constexpr std::uint32_t window_bits = LVB_STATED_FLOOR | LVB_STATED_WANTED | LVB_STATED_CEILING;
 
+// Which bits of `stated` a kind of stage may set.
+constexpr std::uint32_t stated_bits(std::int32_t kind) noexcept {
+    switch (kind) {
+    case LVB_KIND_PASSIVE:
+        return LVB_STATED_INTERCEPT | LVB_STATED_COMPRESSION;
+    case LVB_KIND_AMPLIFIER:
+        return LVB_STATED_NOISE_FIGURE | LVB_STATED_INTERCEPT | LVB_STATED_COMPRESSION;
+    case LVB_KIND_RECEIVER:
+        return window_bits | LVB_STATED_NOISE_FIGURE | LVB_STATED_INTERCEPT | LVB_STATED_COMPRESSION;
+    default:
+        return 0;
+    }
+}
+
 struct Field {
     std::int32_t id;
     double lvb_stage::*member;
@@ -57,7 +71,7 @@ bool check_common(Refusal &refusal, const lvb_stage &in, Place place) noexcept {
         return refuse(refusal, LVB_E_UNKNOWN_VALUE, place, LVB_FIELD_BASIS, in.basis, LVB_BASIS_NOT_LOOKED_UP,
                       LVB_BASIS_FORMULA);
     if (in.reserved != 0) return refuse(refusal, LVB_E_RESERVED, place, LVB_FIELD_RESERVED, in.reserved, 0.0, 0.0);
-    if (!check_stated(refusal, in.stated, in.kind == LVB_KIND_RECEIVER ? window_bits : 0u, place)) return false;
+    if (!check_stated(refusal, in.stated, stated_bits(in.kind), place)) return false;
     for (const Field &number : numbers)
         if (!check_number(refusal, in.*number.member, in.kind, number.id, place)) return false;
     if (in.gain_table != nullptr && in.gain_db != 0.0)
@@ -67,6 +81,29 @@ bool check_common(Refusal &refusal, const lvb_stage &in, Place place) noexcept {
     if (in.connector_count != 0)
         return refuse(refusal, LVB_E_UNUSED, place, LVB_FIELD_CONNECTOR_COUNT, in.connector_count);
     if (in.cable_table != nullptr) return refuse(refusal, LVB_E_UNUSED, place, LVB_FIELD_CABLE_TABLE);
+    return true;
+}
+
+// What a stage states of noise and linearity; not a number for the rest.
+bool take_noise(Refusal &refusal, const lvb_stage &in, Place place, chain::Stage &out) noexcept {
+    struct Figure {
+        std::uint32_t bit;
+        std::int32_t field;
+        double value;
+        double &taken;
+    };
+    const Figure figures[] = {
+        {LVB_STATED_NOISE_FIGURE, LVB_FIELD_NOISE_FIGURE_DB, in.noise_figure_db, out.noise_figure_db},
+        {LVB_STATED_INTERCEPT, LVB_FIELD_INTERCEPT_DBM, in.intercept_dbm, out.intercept_dbm},
+        {LVB_STATED_COMPRESSION, LVB_FIELD_COMPRESSION_DBM, in.compression_dbm, out.compression_dbm},
+    };
+    for (const Figure &figure : figures) {
+        const bool stated = (in.stated & figure.bit) != 0;
+        if (!check_number(refusal, figure.value, in.kind, figure.field, place)) return false;
+        if (!stated && figure.value != 0.0)
+            return refuse(refusal, LVB_E_NOT_STATED, place, figure.field, figure.value);
+        figure.taken = stated ? figure.value : math::not_a_number;
+    }
     return true;
 }
 
@@ -202,6 +239,7 @@ bool take_stage(Refusal &refusal, const lvb_link &link, std::uint32_t index, cha
     stage.tolerance_db = in.tolerance_db;
     stage.gain_table.rows = 0;
     stage.has_cable = false;
+    if (!take_noise(refusal, in, place, stage)) return false;
     if (in.gain_table != nullptr) {
         const Range &range = *stage_range(in.kind, LVB_FIELD_GAIN_DB);
         if (!take_gain_table(refusal, in.gain_table, place.stage, range, stage.gain_table)) return false;

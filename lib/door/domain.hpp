@@ -17,6 +17,13 @@ inline bool positive(double x) noexcept { return x > 0.0 && x < infinity; }     
 inline bool one_or_more(double x) noexcept { return x >= 1.0; }                         // [1, inf]
 inline bool unit(double x) noexcept { return x >= 0.0 && x <= 1.0; }                    // [0, 1]
 inline bool signed_unit(double x) noexcept { return x >= -1.0 && x <= 1.0; }            // [-1, 1]
+inline bool a_level(double x) noexcept { return an_angle(x); }                          // [-1e12, 1e12]
+inline bool a_figure(double x) noexcept { return x >= 0.0 && x <= 1e12; }               // [0, 1e12]
+inline bool a_number_of_carriers(double x) noexcept { return x >= 1.0 && x <= 1e6; } // [1, 1e6]
+inline bool man_made_mhz(double x) noexcept { return x >= 0.3 && x <= 250.0; }          // [0.3, 250]
+inline bool quiet_rural_mhz(double x) noexcept { return x >= 0.3 && x <= 30.0; }        // [0.3, 30]
+inline bool business_mhz(double x) noexcept { return x >= 200.0 && x <= 900.0; }        // [200, 900]
+inline bool galactic_mhz(double x) noexcept { return x >= 10.0 && x <= 100.0; }         // [10, 100]
 inline bool above_absolute_zero_degc(double x) noexcept { return x >= units::absolute_zero_degc; }
 inline bool above_absolute_zero_degf(double x) noexcept { return x >= units::absolute_zero_degf; }
 

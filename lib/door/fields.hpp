@@ -22,7 +22,7 @@ inline constexpr Range connector_count_range{0.0, 1000.0, false};
 
 /// Range of a stage's field for a kind of stage, or null where this kind does not use the field.
 const Range *stage_range(std::int32_t kind, std::int32_t field) noexcept;
-/// The same for a link or a cable run.
+/// The same for a link, a cable run or noise conditions.
 const Range *struct_range(std::int32_t structure, std::int32_t field) noexcept;
 
 /// A field that must lie in its range; zero is missing where the range says so, and neutral otherwise.

@@ -3,6 +3,8 @@
 
 #include "antenna/dipole.hpp"
 #include "antenna/polarization.hpp"
+#include "noise/external.hpp"
+#include "noise/products.hpp"
 #include "noise/thermal.hpp"
 #include "path/free_space.hpp"
 #include "units/length.hpp"

@@ -20,5 +20,20 @@ auto thermal_noise_dbm(const B &bandwidth_mhz, const T &temperature_k) noexcept 
     using math::decibel_parts;
     return value((decibel_parts(bandwidth_mhz, 1.0) + decibel_parts(temperature_k, 1.0)) + dbm_at_1_mhz_1_k);
 }
+inline double sensitivity_dbm(double bandwidth_mhz, double noise_figure_db, double carrier_to_noise_db) noexcept {
+    return thermal_noise_dbm(bandwidth_mhz, reference_temperature_k) + (noise_figure_db + carrier_to_noise_db);
+}
+
+/// Noise temperatures also count in dB over T0, so that those of long chains neither overflow nor vanish.
+inline double over_reference_db(double temperature_k) noexcept {
+    return math::ten_log10(temperature_k / reference_temperature_k);
+}
+/// Of a matched loss at a physical temperature: its noise temperature at its input.
+inline double passive_excess(double loss_db, double temperature_k) noexcept {
+    return math::power_of_db_m1(loss_db) * (temperature_k / reference_temperature_k);
+}
+inline double passive_figure_db(double loss_db, double temperature_k) noexcept {
+    return math::ten_log10_1p(passive_excess(loss_db, temperature_k));
+}
 
 } // namespace lvb::noise
