@@ -1498,7 +1498,7 @@ LVB_API const char *lvb_verdict_name(int32_t verdict);
  *  Source: Pozar, Microwave Engineering, 10.3 (intermodulation distortion, third-order intercept point).
  *  Range: level_dbm [-1e12, 1e12], intercept_dbm [-1e12, 1e12].
  *  Refused: outside the range, and NaN, gives NaN.
- *  Accuracy: 2 ULP, or 1e-12 dB where that is larger. Since: 0.1. */
+ *  Accuracy: 0.6 ULP, or 5e-13 dB where that is larger. Since: 0.1. */
 LVB_API double lvb_third_order_product_dbm(double level_dbm, double intercept_dbm);
 
 /** Third-order intercept of a measured product of two equal carriers.
@@ -1506,7 +1506,7 @@ LVB_API double lvb_third_order_product_dbm(double level_dbm, double intercept_db
  *  Source: Pozar, Microwave Engineering, 10.3 (intermodulation distortion, third-order intercept point).
  *  Range: level_dbm [-1e12, 1e12], product_dbm [-1e12, 1e12].
  *  Refused: outside the range, and NaN, gives NaN.
- *  Accuracy: 2 ULP, or 1e-12 dB where that is larger. Since: 0.1. */
+ *  Accuracy: 0.9 ULP, or 1.2e-13 dB where that is larger. Since: 0.1. */
 LVB_API double lvb_third_order_intercept_dbm(double level_dbm, double product_dbm);
 
 /** Spurious-free range: how far two equal carriers may rise above the noise before their third-order products do.
@@ -1515,7 +1515,7 @@ LVB_API double lvb_third_order_intercept_dbm(double level_dbm, double product_db
  *  Source: Pozar, Microwave Engineering, 10.3 (spurious-free dynamic range).
  *  Range: intercept_dbm [-1e12, 1e12], noise_dbm [-1e12, 1e12].
  *  Refused: outside the range, and NaN, gives NaN.
- *  Accuracy: 2 ULP, or 1e-12 dB where that is larger. Since: 0.1. */
+ *  Accuracy: 0.8 ULP, or 1.5e-13 dB where that is larger. Since: 0.1. */
 LVB_API double lvb_spurious_free_range_db(double intercept_dbm, double noise_dbm);
 
 /** Sensitivity: the least level that gives a carrier to noise, with a source at 290 K. With carrier_to_noise_db 0 it is
@@ -1524,7 +1524,7 @@ LVB_API double lvb_spurious_free_range_db(double intercept_dbm, double noise_dbm
  *  Source: SI Brochure (k exact); ITU-R P.372; Pozar, Microwave Engineering, 10.1.
  *  Range: bandwidth_mhz (0, inf), noise_figure_db [0, 1e12], carrier_to_noise_db [-1e12, 1e12].
  *  Refused: outside the range, and NaN, gives NaN.
- *  Accuracy: 2 ULP, or 1e-12 dB where that is larger. Since: 0.1. */
+ *  Accuracy: 0.6 ULP, or 2.5e-13 dB where that is larger. Since: 0.1. */
 LVB_API double lvb_sensitivity_dbm(double bandwidth_mhz, double noise_figure_db, double carrier_to_noise_db);
 
 /** Noise figure in dB of a matched passive loss at a physical temperature; at 290 K it is the loss itself.
@@ -1532,7 +1532,7 @@ LVB_API double lvb_sensitivity_dbm(double bandwidth_mhz, double noise_figure_db,
  *  Source: Pozar, Microwave Engineering, 10.1 (noise figure of a lossy line); IEEE Std 100 (T0 = 290 K).
  *  Range: loss_db [0, inf], temperature_k (0, inf).
  *  Refused: outside the range, and NaN, gives NaN.
- *  Accuracy: 2 ULP, or 1e-12 dB where that is larger. Since: 0.1. */
+ *  Accuracy: 1.2 ULP, or 1e-15 dB where that is larger. Since: 0.1. */
 LVB_API double lvb_passive_noise_figure_db(double loss_db, double temperature_k);
 
 /** Loss of a passive combiner or splitter from one of its ways to the sum: what the division takes, and an excess.
@@ -1540,7 +1540,7 @@ LVB_API double lvb_passive_noise_figure_db(double loss_db, double temperature_k)
  *  Source: conservation of power between equal ways (Pozar, Microwave Engineering, 7.1).
  *  Range: ways [1, inf], excess_db [0, inf].
  *  Refused: outside the range, and NaN, gives NaN.
- *  Accuracy: 2 ULP, or 1e-12 dB where that is larger. Since: 0.1. */
+ *  Accuracy: 0.6 ULP, or 1.5e-16 dB where that is larger. Since: 0.1. */
 LVB_API double lvb_combiner_loss_db(double ways, double excess_db);
 
 /** Sum of two powers that are not coherent (noise and interference, two transmitters), as a level.
@@ -1548,7 +1548,7 @@ LVB_API double lvb_combiner_loss_db(double ways, double excess_db);
  *  Source: IEC 60027-3 (level quantities).
  *  Range: level_1_dbm [-inf, inf], level_2_dbm [-inf, inf].
  *  Refused: outside the range, and NaN, gives NaN.
- *  Accuracy: 2 ULP, or 1e-12 dB where that is larger. Since: 0.1. */
+ *  Accuracy: 0.8 ULP, or 1e-15 dB where that is larger. Since: 0.1. */
 LVB_API double lvb_power_sum_dbm(double level_1_dbm, double level_2_dbm);
 
 /** Median external noise figure, in dB over k 290 K B, of man-made noise in a city. Outdoors, for a short vertical antenna; single
@@ -1557,7 +1557,7 @@ LVB_API double lvb_power_sum_dbm(double level_1_dbm, double level_2_dbm);
  *  Source: ITU-R P.372 (man-made noise).
  *  Range: frequency_mhz [0.3, 250].
  *  Refused: outside the range, and NaN, gives NaN.
- *  Accuracy: 2 ULP, or 1e-12 dB where that is larger. Since: 0.1. */
+ *  Accuracy: 1 ULP. Since: 0.1. */
 LVB_API double lvb_city_noise_figure_db(double frequency_mhz);
 
 /** Median external noise figure, in dB over k 290 K B, of man-made noise in a residential area.
@@ -1565,7 +1565,7 @@ LVB_API double lvb_city_noise_figure_db(double frequency_mhz);
  *  Source: ITU-R P.372 (man-made noise).
  *  Range: frequency_mhz [0.3, 250].
  *  Refused: outside the range, and NaN, gives NaN.
- *  Accuracy: 2 ULP, or 1e-12 dB where that is larger. Since: 0.1. */
+ *  Accuracy: 1 ULP. Since: 0.1. */
 LVB_API double lvb_residential_noise_figure_db(double frequency_mhz);
 
 /** Median external noise figure, in dB over k 290 K B, of man-made noise in a rural area.
@@ -1573,7 +1573,7 @@ LVB_API double lvb_residential_noise_figure_db(double frequency_mhz);
  *  Source: ITU-R P.372 (man-made noise).
  *  Range: frequency_mhz [0.3, 250].
  *  Refused: outside the range, and NaN, gives NaN.
- *  Accuracy: 2 ULP, or 1e-12 dB where that is larger. Since: 0.1. */
+ *  Accuracy: 1 ULP. Since: 0.1. */
 LVB_API double lvb_rural_noise_figure_db(double frequency_mhz);
 
 /** Median external noise figure, in dB over k 290 K B, of man-made noise in a quiet rural area. Above some MHz galactic noise outweighs it.
@@ -1581,7 +1581,7 @@ LVB_API double lvb_rural_noise_figure_db(double frequency_mhz);
  *  Source: ITU-R P.372 (man-made noise).
  *  Range: frequency_mhz [0.3, 30].
  *  Refused: outside the range, and NaN, gives NaN.
- *  Accuracy: 2 ULP, or 1e-12 dB where that is larger. Since: 0.1. */
+ *  Accuracy: 1 ULP. Since: 0.1. */
 LVB_API double lvb_quiet_rural_noise_figure_db(double frequency_mhz);
 
 /** Median external noise figure, in dB over k 290 K B, of man-made noise in a business area in VHF and UHF.
@@ -1589,7 +1589,7 @@ LVB_API double lvb_quiet_rural_noise_figure_db(double frequency_mhz);
  *  Source: ITU-R P.372 (man-made noise).
  *  Range: frequency_mhz [200, 900].
  *  Refused: outside the range, and NaN, gives NaN.
- *  Accuracy: 2 ULP, or 1e-12 dB where that is larger. Since: 0.1. */
+ *  Accuracy: 1 ULP. Since: 0.1. */
 LVB_API double lvb_business_noise_figure_db(double frequency_mhz);
 
 /** Median external noise figure, in dB over k 290 K B, of galactic noise (vertical antenna, without the ionosphere's shielding).
@@ -1597,7 +1597,7 @@ LVB_API double lvb_business_noise_figure_db(double frequency_mhz);
  *  Source: ITU-R P.372 (galactic noise).
  *  Range: frequency_mhz [10, 100].
  *  Refused: outside the range, and NaN, gives NaN.
- *  Accuracy: 2 ULP, or 1e-12 dB where that is larger. Since: 0.1. */
+ *  Accuracy: 1 ULP. Since: 0.1. */
 LVB_API double lvb_galactic_noise_figure_db(double frequency_mhz);
 
 /** Number of two-tone third-order products (2 a - b) that fall on the middle one of equally spaced carriers; of an even
@@ -1626,7 +1626,7 @@ LVB_API double lvb_three_tone_product_count(double carriers);
  *  Source: a three-tone product lies 6.02 dB above a two-tone product (cubic term of the power series: 3/2 against 3/4).
  *  Range: level_dbm [-1e12, 1e12], intercept_dbm [-1e12, 1e12], carriers [1, 1e6].
  *  Refused: outside the range, and NaN, gives NaN.
- *  Accuracy: 2 ULP, or 1e-12 dB where that is larger. Since: 0.1. */
+ *  Accuracy: 0.8 ULP, or 7e-13 dB where that is larger. Since: 0.1. */
 LVB_API double lvb_middle_channel_products_dbm(double level_dbm, double intercept_dbm, double carriers);
 
 /** Where a level was measured, and what it holds for. */
