@@ -1524,7 +1524,7 @@ LVB_API double lvb_spurious_free_range_db(double intercept_dbm, double noise_dbm
  *  Source: SI Brochure (k exact); ITU-R P.372; Pozar, Microwave Engineering, 10.1.
  *  Range: bandwidth_mhz (0, inf), noise_figure_db [0, 1e12], carrier_to_noise_db [-1e12, 1e12].
  *  Refused: outside the range, and NaN, gives NaN.
- *  Accuracy: 0.6 ULP, or 2.5e-13 dB where that is larger. Since: 0.1. */
+ *  Accuracy: 0.6 ULP, or 2.6e-13 dB where that is larger. Since: 0.1. */
 LVB_API double lvb_sensitivity_dbm(double bandwidth_mhz, double noise_figure_db, double carrier_to_noise_db);
 
 /** Noise figure in dB of a matched passive loss at a physical temperature; at 290 K it is the loss itself.
@@ -1557,7 +1557,7 @@ LVB_API double lvb_power_sum_dbm(double level_1_dbm, double level_2_dbm);
  *  Source: ITU-R P.372 (man-made noise).
  *  Range: frequency_mhz [0.3, 250].
  *  Refused: outside the range, and NaN, gives NaN.
- *  Accuracy: 1 ULP. Since: 0.1. */
+ *  Accuracy: 1.2 ULP. Since: 0.1. */
 LVB_API double lvb_city_noise_figure_db(double frequency_mhz);
 
 /** Median external noise figure, in dB over k 290 K B, of man-made noise in a residential area.
@@ -1565,7 +1565,7 @@ LVB_API double lvb_city_noise_figure_db(double frequency_mhz);
  *  Source: ITU-R P.372 (man-made noise).
  *  Range: frequency_mhz [0.3, 250].
  *  Refused: outside the range, and NaN, gives NaN.
- *  Accuracy: 1 ULP. Since: 0.1. */
+ *  Accuracy: 1.2 ULP. Since: 0.1. */
 LVB_API double lvb_residential_noise_figure_db(double frequency_mhz);
 
 /** Median external noise figure, in dB over k 290 K B, of man-made noise in a rural area.
@@ -1573,7 +1573,7 @@ LVB_API double lvb_residential_noise_figure_db(double frequency_mhz);
  *  Source: ITU-R P.372 (man-made noise).
  *  Range: frequency_mhz [0.3, 250].
  *  Refused: outside the range, and NaN, gives NaN.
- *  Accuracy: 1 ULP. Since: 0.1. */
+ *  Accuracy: 1.2 ULP. Since: 0.1. */
 LVB_API double lvb_rural_noise_figure_db(double frequency_mhz);
 
 /** Median external noise figure, in dB over k 290 K B, of man-made noise in a quiet rural area. Above some MHz galactic noise outweighs it.
@@ -1581,7 +1581,7 @@ LVB_API double lvb_rural_noise_figure_db(double frequency_mhz);
  *  Source: ITU-R P.372 (man-made noise).
  *  Range: frequency_mhz [0.3, 30].
  *  Refused: outside the range, and NaN, gives NaN.
- *  Accuracy: 1 ULP. Since: 0.1. */
+ *  Accuracy: 1.2 ULP. Since: 0.1. */
 LVB_API double lvb_quiet_rural_noise_figure_db(double frequency_mhz);
 
 /** Median external noise figure, in dB over k 290 K B, of man-made noise in a business area in VHF and UHF.
@@ -1589,7 +1589,7 @@ LVB_API double lvb_quiet_rural_noise_figure_db(double frequency_mhz);
  *  Source: ITU-R P.372 (man-made noise).
  *  Range: frequency_mhz [200, 900].
  *  Refused: outside the range, and NaN, gives NaN.
- *  Accuracy: 1 ULP. Since: 0.1. */
+ *  Accuracy: 1.2 ULP. Since: 0.1. */
 LVB_API double lvb_business_noise_figure_db(double frequency_mhz);
 
 /** Median external noise figure, in dB over k 290 K B, of galactic noise (vertical antenna, without the ionosphere's shielding).
@@ -1597,7 +1597,7 @@ LVB_API double lvb_business_noise_figure_db(double frequency_mhz);
  *  Source: ITU-R P.372 (galactic noise).
  *  Range: frequency_mhz [10, 100].
  *  Refused: outside the range, and NaN, gives NaN.
- *  Accuracy: 1 ULP. Since: 0.1. */
+ *  Accuracy: 1.2 ULP. Since: 0.1. */
 LVB_API double lvb_galactic_noise_figure_db(double frequency_mhz);
 
 /** Number of two-tone third-order products (2 a - b) that fall on the middle one of equally spaced carriers; of an even

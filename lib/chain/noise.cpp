@@ -21,8 +21,6 @@ Cascade cascade_without(const Part *parts, std::uint32_t count, std::uint32_t le
     return cascade;
 }
 
-// Without the addition of T0 that a figure stands for: the temperature over T0.
-double noise_db_of_figure(double figure_db) noexcept { return math::ten_log10(math::power_of_db_m1(figure_db)); }
 double figure_db_of_noise(double noise_db) noexcept { return power_sum_db(0.0, noise_db); }
 double temperature_k_of(double noise_db) noexcept {
     return noise::reference_temperature_k * math::power_of_db(noise_db);
@@ -38,13 +36,12 @@ Part part_of(const Stage &stage, double change_db, double temperature_degc) noex
     switch (stage.kind) {
     case Kind::passive:
     case Kind::cable:
-        return {change_db,
-                math::ten_log10(noise::passive_excess(0.0 - change_db, units::kelvin_from_degc(temperature_degc))),
+        return {change_db, noise::passive_noise_db(0.0 - change_db, units::kelvin_from_degc(temperature_degc)),
                 is_nan(stage.intercept_dbm) ? -math::infinity : change_db - stage.intercept_dbm};
     case Kind::amplifier:
-        return {change_db, noise_db_of_figure(stage.noise_figure_db), change_db - stage.intercept_dbm};
+        return {change_db, noise::excess_db(stage.noise_figure_db), change_db - stage.intercept_dbm};
     case Kind::receiver:
-        return {0.0, noise_db_of_figure(stage.noise_figure_db), -stage.intercept_dbm};
+        return {0.0, noise::excess_db(stage.noise_figure_db), -stage.intercept_dbm};
     default:
         return {0.0, -math::infinity, -math::infinity};
     }
@@ -143,13 +140,13 @@ NoiseResult NoiseBook::close() const noexcept {
     result.figure_db = figure_db_of_noise(whole_.noise_db);
     result.temperature_k = temperature_k_of(whole_.noise_db);
     result.antenna_temperature_k = temperature_k_of(conditions_.antenna_db);
-    result.antenna_noise_dbm = is_measured ? at_antenna(measured, gain)
-                                           : floor_dbm_ + power_sum_db(conditions_.antenna_db, whole_.noise_db);
+    result.antenna_noise_dbm =
+        is_measured ? at_antenna(measured, gain) : floor_dbm_ + power_sum_db(conditions_.antenna_db, whole_.noise_db);
     result.receiver_noise_dbm = measured.at == Place::receiver ? measured.level_dbm : result.antenna_noise_dbm + gain;
     const Measured &interference = conditions_.interference;
-    result.receiver_interference_dbm =
-        interference.at == Place::none ? -math::infinity
-        : interference.at == Place::receiver ? interference.level_dbm : interference.level_dbm + gain;
+    result.receiver_interference_dbm = interference.at == Place::none       ? -math::infinity
+                                       : interference.at == Place::receiver ? interference.level_dbm
+                                                                            : interference.level_dbm + gain;
 
     const double both_dbm = power_sum_db(result.receiver_noise_dbm, result.receiver_interference_dbm);
     result.far_level_dbm = far_end_.level_dbm;

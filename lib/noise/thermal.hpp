@@ -28,12 +28,14 @@ inline double sensitivity_dbm(double bandwidth_mhz, double noise_figure_db, doub
 inline double over_reference_db(double temperature_k) noexcept {
     return math::ten_log10(temperature_k / reference_temperature_k);
 }
-/// Of a matched loss at a physical temperature: its noise temperature at its input.
-inline double passive_excess(double loss_db, double temperature_k) noexcept {
-    return math::power_of_db_m1(loss_db) * (temperature_k / reference_temperature_k);
+/// 10 log10(10^(db / 10) - 1): the noise temperature over T0 that a figure stands for. The 1 is lost beyond 160 dB.
+inline double excess_db(double db) noexcept { return db > 200.0 ? db : math::ten_log10(math::power_of_db_m1(db)); }
+/// Noise temperature over T0, at its input, of a matched loss at a physical temperature.
+inline double passive_noise_db(double loss_db, double temperature_k) noexcept {
+    return excess_db(loss_db) + over_reference_db(temperature_k);
 }
 inline double passive_figure_db(double loss_db, double temperature_k) noexcept {
-    return math::ten_log10_1p(passive_excess(loss_db, temperature_k));
+    return math::ten_log10_1p(math::power_of_db_m1(loss_db) * temperature_k / reference_temperature_k);
 }
 
 } // namespace lvb::noise

@@ -69,7 +69,7 @@ TEST(Layout, IsPinned) {
     OFFSET(lvb_gain_table, row_count, 4);
     OFFSET(lvb_gain_table, frequency_mhz, 8);
     OFFSET(lvb_gain_table, gain_db, 16);
-    SIZE(lvb_stage, LVB_STRUCT_STAGE, 128);
+    SIZE(lvb_stage, LVB_STRUCT_STAGE, 152);
     OFFSET(lvb_stage, kind, 0);
     OFFSET(lvb_stage, basis, 4);
     OFFSET(lvb_stage, stated, 8);
@@ -185,6 +185,71 @@ TEST(Layout, IsPinned) {
     // other paths
     // fading
     // noise and linearity
+    OFFSET(lvb_stage, noise_figure_db, 128);
+    OFFSET(lvb_stage, intercept_dbm, 136);
+    OFFSET(lvb_stage, compression_dbm, 144);
+    SIZE(lvb_noise_conditions, LVB_STRUCT_NOISE_CONDITIONS, 72);
+    OFFSET(lvb_noise_conditions, size, 0);
+    OFFSET(lvb_noise_conditions, stated, 4);
+    OFFSET(lvb_noise_conditions, noise_at, 8);
+    OFFSET(lvb_noise_conditions, interference_at, 12);
+    OFFSET(lvb_noise_conditions, carriers, 16);
+    OFFSET(lvb_noise_conditions, reserved, 20);
+    OFFSET(lvb_noise_conditions, bandwidth_mhz, 24);
+    OFFSET(lvb_noise_conditions, antenna_temperature_k, 32);
+    OFFSET(lvb_noise_conditions, external_noise_figure_db, 40);
+    OFFSET(lvb_noise_conditions, noise_dbm, 48);
+    OFFSET(lvb_noise_conditions, interference_dbm, 56);
+    OFFSET(lvb_noise_conditions, carrier_to_noise_db, 64);
+    SIZE(lvb_noise_line, LVB_STRUCT_NOISE_LINE, 128);
+    OFFSET(lvb_noise_line, notes, 0);
+    OFFSET(lvb_noise_line, reserved, 4);
+    OFFSET(lvb_noise_line, gain_db, 8);
+    OFFSET(lvb_noise_line, stage_noise_figure_db, 16);
+    OFFSET(lvb_noise_line, noise_figure_db, 24);
+    OFFSET(lvb_noise_line, noise_temperature_k, 32);
+    OFFSET(lvb_noise_line, noise_dbm, 40);
+    OFFSET(lvb_noise_line, far_carrier_to_noise_db, 48);
+    OFFSET(lvb_noise_line, near_carrier_to_noise_db, 56);
+    OFFSET(lvb_noise_line, input_intercept_dbm, 64);
+    OFFSET(lvb_noise_line, output_intercept_dbm, 72);
+    OFFSET(lvb_noise_line, compression_dbm, 80);
+    OFFSET(lvb_noise_line, compression_headroom_db, 88);
+    OFFSET(lvb_noise_line, two_tone_dbm, 96);
+    OFFSET(lvb_noise_line, products_dbm, 104);
+    OFFSET(lvb_noise_line, range_change_db, 112);
+    OFFSET(lvb_noise_line, carrier_to_noise_change_db, 120);
+    SIZE(lvb_noise, LVB_STRUCT_NOISE, 208);
+    OFFSET(lvb_noise, size, 0);
+    OFFSET(lvb_noise, verdict, 4);
+    OFFSET(lvb_noise, notes, 8);
+    OFFSET(lvb_noise, first_stage, 12);
+    OFFSET(lvb_noise, no_noise_figure_stage, 16);
+    OFFSET(lvb_noise, no_intercept_stage, 20);
+    OFFSET(lvb_noise, compressing_stage, 24);
+    OFFSET(lvb_noise, range_lowering_stage, 28);
+    OFFSET(lvb_noise, gain_db, 32);
+    OFFSET(lvb_noise, noise_figure_db, 40);
+    OFFSET(lvb_noise, noise_temperature_k, 48);
+    OFFSET(lvb_noise, antenna_temperature_k, 56);
+    OFFSET(lvb_noise, antenna_noise_dbm, 64);
+    OFFSET(lvb_noise, receiver_noise_dbm, 72);
+    OFFSET(lvb_noise, receiver_interference_dbm, 80);
+    OFFSET(lvb_noise, far_level_dbm, 88);
+    OFFSET(lvb_noise, near_level_dbm, 96);
+    OFFSET(lvb_noise, far_carrier_to_noise_db, 104);
+    OFFSET(lvb_noise, near_carrier_to_noise_db, 112);
+    OFFSET(lvb_noise, far_carrier_to_noise_plus_interference_db, 120);
+    OFFSET(lvb_noise, near_carrier_to_noise_plus_interference_db, 128);
+    OFFSET(lvb_noise, sensitivity_dbm, 136);
+    OFFSET(lvb_noise, margin_db, 144);
+    OFFSET(lvb_noise, input_intercept_dbm, 152);
+    OFFSET(lvb_noise, output_intercept_dbm, 160);
+    OFFSET(lvb_noise, compression_dbm, 168);
+    OFFSET(lvb_noise, compression_headroom_db, 176);
+    OFFSET(lvb_noise, two_tone_dbm, 184);
+    OFFSET(lvb_noise, products_dbm, 192);
+    OFFSET(lvb_noise, spurious_free_range_db, 200);
     // two systems
     // limits
 }

@@ -61,6 +61,19 @@ lvb_grid sound_grid() {
     return grid;
 }
 
+// A chain with everything that a call for its noise needs.
+struct NoiseCall {
+    std::vector<lvb_stage> stages = ordinary();
+    Chain chain{std::vector<lvb_stage>(stages)};
+    lvb_noise_conditions conditions = sized<lvb_noise_conditions>();
+    lvb_noise noise = sized<lvb_noise>();
+    NoiseCall() {
+        chain.link.stages = stages.data();
+        chain.link.stage_count = static_cast<std::uint32_t>(stages.size());
+        conditions.bandwidth_mhz = 0.2;
+    }
+};
+
 std::vector<Entry> entries() {
     return {
         {"link", LVB_STRUCT_LINK, LVB_FIELD_LINK, sizeof(lvb_link), false,
@@ -150,6 +163,33 @@ std::vector<Entry> entries() {
              return lvb_compute_grid(&grid, nullptr, fault);
          },
          [](void *object) { std::memcpy(object, sound_grid().link, sizeof(lvb_link)); }},
+        {"link of noise", LVB_STRUCT_LINK, LVB_FIELD_LINK, sizeof(lvb_link), false,
+         [](void *object, lvb_fault *fault) {
+             NoiseCall call;
+             return lvb_compute_noise(static_cast<lvb_link *>(object), &call.conditions, &call.noise, nullptr, 0,
+                                      fault);
+         },
+         [](void *object) {
+             static const NoiseCall call;
+             std::memcpy(object, &call.chain.link, sizeof call.chain.link);
+         }},
+        {"noise conditions", LVB_STRUCT_NOISE_CONDITIONS, LVB_FIELD_CONDITIONS, sizeof(lvb_noise_conditions), false,
+         [](void *object, lvb_fault *fault) {
+             NoiseCall call;
+             return lvb_compute_noise(&call.chain.link, static_cast<lvb_noise_conditions *>(object), &call.noise,
+                                      nullptr, 0, fault);
+         },
+         [](void *object) {
+             const NoiseCall call;
+             std::memcpy(object, &call.conditions, sizeof call.conditions);
+         }},
+        {"noise", LVB_STRUCT_NOISE, LVB_FIELD_NOISE, sizeof(lvb_noise), true,
+         [](void *object, lvb_fault *fault) {
+             NoiseCall call;
+             return lvb_compute_noise(&call.chain.link, &call.conditions, static_cast<lvb_noise *>(object), nullptr, 0,
+                                      fault);
+         },
+         [](void *) {}},
         {"cable_table", LVB_STRUCT_CABLE_TABLE, LVB_FIELD_CABLE_TABLE, sizeof(lvb_cable_table), false,
          [](void *object, lvb_fault *fault) {
              lvb_cable_run run = run_by_type();
@@ -263,6 +303,8 @@ TEST(Zeroed, IsValidOrNamesTheMissingField) {
         case LVB_STRUCT_LINK: // a grid brings frequencies of its own
             if (std::string(entry.name) == "link of a grid") return {LVB_E_NO_SOURCE, LVB_FIELD_STAGE_COUNT};
             return {LVB_E_MISSING, LVB_FIELD_FREQUENCY_MHZ};
+        case LVB_STRUCT_NOISE_CONDITIONS:
+            return {LVB_E_MISSING, LVB_FIELD_BANDWIDTH_MHZ};
         case LVB_STRUCT_COLUMNS:
             return {LVB_E_MISSING, LVB_FIELD_FORMULA};
         case LVB_STRUCT_GRID:
