@@ -18,6 +18,7 @@ static_assert(static_cast<int>(chain::Verdict::drops_out_and_overloads) == LVB_V
 static_assert(static_cast<int>(chain::Decision::near_ceiling) == LVB_DECIDED_BY_NEAR_CEILING);
 
 constexpr std::uint32_t window_bits = LVB_STATED_FLOOR | LVB_STATED_WANTED | LVB_STATED_CEILING;
+constexpr std::uint32_t noise_bits = LVB_STATED_NOISE_FIGURE | LVB_STATED_INTERCEPT | LVB_STATED_COMPRESSION;
 
 // Which bits of `stated` a kind of stage may set.
 constexpr std::uint32_t stated_bits(std::int32_t kind) noexcept {
@@ -25,9 +26,9 @@ constexpr std::uint32_t stated_bits(std::int32_t kind) noexcept {
     case LVB_KIND_PASSIVE:
         return LVB_STATED_INTERCEPT | LVB_STATED_COMPRESSION;
     case LVB_KIND_AMPLIFIER:
-        return LVB_STATED_NOISE_FIGURE | LVB_STATED_INTERCEPT | LVB_STATED_COMPRESSION;
+        return noise_bits;
     case LVB_KIND_RECEIVER:
-        return window_bits | LVB_STATED_NOISE_FIGURE | LVB_STATED_INTERCEPT | LVB_STATED_COMPRESSION;
+        return window_bits | noise_bits;
     default:
         return 0;
     }
@@ -48,6 +49,17 @@ constexpr Field numbers[] = {
     {LVB_FIELD_WANTED_HIGH_DBM, &lvb_stage::wanted_high_dbm},
     {LVB_FIELD_CEILING_DBM, &lvb_stage::ceiling_dbm},
 };
+constexpr Field noise_numbers[] = {
+    {LVB_FIELD_NOISE_FIGURE_DB, &lvb_stage::noise_figure_db},
+    {LVB_FIELD_INTERCEPT_DBM, &lvb_stage::intercept_dbm},
+    {LVB_FIELD_COMPRESSION_DBM, &lvb_stage::compression_dbm},
+};
+
+// Most stages say nothing of noise; a budget of such stages costs no more for it.
+bool tells_noise(const lvb_stage &in) noexcept {
+    return (in.stated & noise_bits) != 0 || in.noise_figure_db != 0.0 || in.intercept_dbm != 0.0 ||
+           in.compression_dbm != 0.0;
+}
 
 lvb_status status_of_unused(double value) noexcept {
     if (math::is_nan(value)) return LVB_E_NAN;
@@ -55,11 +67,18 @@ lvb_status status_of_unused(double value) noexcept {
 }
 
 // A number that this kind of stage uses lies in its range; one that it does not use is zero.
-bool check_number(Refusal &refusal, double value, std::int32_t kind, std::int32_t field, Place place) noexcept {
-    if (value == 0.0) return true;
+bool check_filled(Refusal &refusal, double value, std::int32_t kind, std::int32_t field, Place place) noexcept {
     const Range *range = stage_range(kind, field);
     if (range == nullptr) return refuse(refusal, status_of_unused(value), place, field, value);
     return check_range(refusal, value, range->minimum, range->maximum, place, field);
+}
+template <std::size_t count>
+bool check_numbers(Refusal &refusal, const lvb_stage &in, const Field (&fields)[count], Place place) noexcept {
+    for (const Field &field : fields) {
+        const double value = in.*field.member;
+        if (value != 0.0 && !check_filled(refusal, value, in.kind, field.id, place)) return false;
+    }
+    return true;
 }
 
 bool check_common(Refusal &refusal, const lvb_stage &in, Place place) noexcept {
@@ -72,8 +91,8 @@ bool check_common(Refusal &refusal, const lvb_stage &in, Place place) noexcept {
                       LVB_BASIS_FORMULA);
     if (in.reserved != 0) return refuse(refusal, LVB_E_RESERVED, place, LVB_FIELD_RESERVED, in.reserved, 0.0, 0.0);
     if (!check_stated(refusal, in.stated, stated_bits(in.kind), place)) return false;
-    for (const Field &number : numbers)
-        if (!check_number(refusal, in.*number.member, in.kind, number.id, place)) return false;
+    if (!check_numbers(refusal, in, numbers, place)) return false;
+    if (tells_noise(in) && !check_numbers(refusal, in, noise_numbers, place)) return false;
     if (in.gain_table != nullptr && in.gain_db != 0.0)
         return refuse(refusal, LVB_E_CONFLICT, place, LVB_FIELD_GAIN_DB, in.gain_db);
     if (in.kind == LVB_KIND_CABLE) return true;
@@ -84,27 +103,24 @@ bool check_common(Refusal &refusal, const lvb_stage &in, Place place) noexcept {
     return true;
 }
 
-// What a stage states of noise and linearity; not a number for the rest.
+// A figure with its bit in `stated`; not a number without.
+bool take_stated(Refusal &refusal, const lvb_stage &in, std::uint32_t bit, std::int32_t field, double value,
+                 Place place, double &taken) noexcept {
+    const bool stated = (in.stated & bit) != 0;
+    taken = stated ? value : math::not_a_number;
+    return stated || value == 0.0 || refuse(refusal, LVB_E_NOT_STATED, place, field, value);
+}
 bool take_noise(Refusal &refusal, const lvb_stage &in, Place place, chain::Stage &out) noexcept {
-    struct Figure {
-        std::uint32_t bit;
-        std::int32_t field;
-        double value;
-        double &taken;
-    };
-    const Figure figures[] = {
-        {LVB_STATED_NOISE_FIGURE, LVB_FIELD_NOISE_FIGURE_DB, in.noise_figure_db, out.noise_figure_db},
-        {LVB_STATED_INTERCEPT, LVB_FIELD_INTERCEPT_DBM, in.intercept_dbm, out.intercept_dbm},
-        {LVB_STATED_COMPRESSION, LVB_FIELD_COMPRESSION_DBM, in.compression_dbm, out.compression_dbm},
-    };
-    for (const Figure &figure : figures) {
-        const bool stated = (in.stated & figure.bit) != 0;
-        if (!check_number(refusal, figure.value, in.kind, figure.field, place)) return false;
-        if (!stated && figure.value != 0.0)
-            return refuse(refusal, LVB_E_NOT_STATED, place, figure.field, figure.value);
-        figure.taken = stated ? figure.value : math::not_a_number;
+    if (!tells_noise(in)) {
+        out.noise_figure_db = out.intercept_dbm = out.compression_dbm = math::not_a_number;
+        return true;
     }
-    return true;
+    return take_stated(refusal, in, LVB_STATED_NOISE_FIGURE, LVB_FIELD_NOISE_FIGURE_DB, in.noise_figure_db, place,
+                       out.noise_figure_db) &&
+           take_stated(refusal, in, LVB_STATED_INTERCEPT, LVB_FIELD_INTERCEPT_DBM, in.intercept_dbm, place,
+                       out.intercept_dbm) &&
+           take_stated(refusal, in, LVB_STATED_COMPRESSION, LVB_FIELD_COMPRESSION_DBM, in.compression_dbm, place,
+                       out.compression_dbm);
 }
 
 // Either a type or a table with a length, or a gain as measured; never two of them.
