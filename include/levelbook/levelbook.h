@@ -23,6 +23,7 @@
  *  - A field that does not belong to what a struct describes must be zero; a filled one is refused, never ignored. (A
  *    link's temperature may be given whether or not it has a cable to use it.)
  *  - Results must not overlap the structs and tables that a call reads, but for what a function says itself.
+ *  - Of a result struct only `size` is read; whatever its other members hold, they are written over.
  *  - Fields are only ever appended. A library newer than its caller reads the missing tail as zero. A tail that the
  *    library does not know must be zero, or the call is refused; in a result such a tail is set to zero.
  *
@@ -93,7 +94,7 @@ enum {
     LVB_E_MISSING = -205,       /**< a field that must be given is zero */
     LVB_E_NOT_STATED = -206,    /**< a field has a value, but its bit in `stated` is not set */
     LVB_E_UNUSED = -207,        /**< a field is filled that does not belong to this kind of stage */
-    LVB_E_CONFLICT = -208,      /**< a field repeats in another way what a second field already says */
+    LVB_E_CONFLICT = -208,      /**< a field says again what another one already says, or an array overlaps another */
     LVB_E_ORDER = -209,         /**< two fields are the wrong way round (near beyond far, floor above ceiling) */
     LVB_E_UNKNOWN_VALUE = -210, /**< a basis, cable type or flag that this library does not know */
 
@@ -148,6 +149,11 @@ enum {
     LVB_STRUCT_NOISE_LINE = 42,
     /* two systems: from 45 */
     /* limits: from 50 */
+    /* sweeps, maps and walks: from 60 */
+    /* choose: from 70 */
+    /* locate: from 77 */
+    /* how sure: from 82 */
+    /* solve, rank, compare: from 86 */
 };
 
 /** Fields and arguments, as a fault names them; lvb_field_name gives the name as it stands in this header. */
@@ -230,6 +236,11 @@ enum {
     LVB_FIELD_CARRIER_TO_NOISE_DB = 164,
     /* two systems: from 180 */
     /* limits: from 200 */
+    /* sweeps, maps and walks: from 220 */
+    /* choose: from 260 */
+    /* locate: from 286 */
+    /* how sure: from 300 */
+    /* solve, rank, compare: from 320 */
 };
 
 /** Why a call was refused, in numbers. Give one (with its size set) to any call that takes it, or a null pointer. A fault of
@@ -276,8 +287,9 @@ LVB_API const char *lvb_field_name(int32_t field);
  * Infinities pass where the range includes them: 0 mW is -infinity dBm, and -infinity dBm is 0 mW.
  * Accuracy lines count in units in the last place (ULP) of the exact result, the distance of neighbouring doubles
  * there; 0.5 is a correctly rounded result. They hold where every argument is 0 or from 1e-100 to 1e100 in size, decibels
- * at most 1000. Further out, up to the largest and down to the smallest double, the range still holds, but digits are lost.
- * Tests measure every line (tests/accuracy).
+ * at most 1000. Further out, up to the largest and down to the smallest double, the range still holds, but digits are lost;
+ * no infinity, 0 or NaN stands for a result that a normal double holds. Tests measure every line (tests/accuracy).
+ * Every NaN has the same bits, 0x7ff8000000000000.
  * ---------------------------------------------------------------------------------------------------------- */
 
 /** Level in dBm of a power in milliwatts.
@@ -293,7 +305,7 @@ LVB_API double lvb_dbm_from_mw(double power_mw);
  *  Source: IEC 60027-3 (level quantities); ITU-R V.574.
  *  Range: level_dbm [-inf, inf].
  *  Refused: outside the range, and NaN, gives NaN.
- *  Accuracy: 1 ULP. Since: 0.1. */
+ *  Accuracy: 0.9 ULP. Since: 0.1. */
 LVB_API double lvb_mw_from_dbm(double level_dbm);
 
 /** Level in dBm of a power in watts.
@@ -309,7 +321,7 @@ LVB_API double lvb_dbm_from_w(double power_w);
  *  Source: IEC 60027-3 (level quantities); ITU-R V.574.
  *  Range: level_dbm [-inf, inf].
  *  Refused: outside the range, and NaN, gives NaN.
- *  Accuracy: 1 ULP. Since: 0.1. */
+ *  Accuracy: 0.9 ULP. Since: 0.1. */
 LVB_API double lvb_w_from_dbm(double level_dbm);
 
 /** Level in dBW of a power in watts.
@@ -325,7 +337,7 @@ LVB_API double lvb_dbw_from_w(double power_w);
  *  Source: IEC 60027-3 (level quantities); ITU-R V.574.
  *  Range: level_dbw [-inf, inf].
  *  Refused: outside the range, and NaN, gives NaN.
- *  Accuracy: 1 ULP. Since: 0.1. */
+ *  Accuracy: 0.9 ULP. Since: 0.1. */
 LVB_API double lvb_w_from_dbw(double level_dbw);
 
 /** Level in dBW of a power in milliwatts.
@@ -341,7 +353,7 @@ LVB_API double lvb_dbw_from_mw(double power_mw);
  *  Source: IEC 60027-3 (level quantities); ITU-R V.574.
  *  Range: level_dbw [-inf, inf].
  *  Refused: outside the range, and NaN, gives NaN.
- *  Accuracy: 1 ULP. Since: 0.1. */
+ *  Accuracy: 0.9 ULP. Since: 0.1. */
 LVB_API double lvb_mw_from_dbw(double level_dbw);
 
 /** Level in dBm of a level in dBW.
@@ -389,7 +401,7 @@ LVB_API double lvb_dbm_from_volts(double voltage_v, double impedance_ohm);
  *  Source: definition of the level, P = V^2 / R; IEC 60027-3.
  *  Range: level_dbm [-inf, inf], impedance_ohm (0, inf).
  *  Refused: outside the range, and NaN, gives NaN.
- *  Accuracy: 2.1 ULP. Since: 0.1. */
+ *  Accuracy: 0.9 ULP. Since: 0.1. */
 LVB_API double lvb_volts_from_dbm(double level_dbm, double impedance_ohm);
 
 /** Voltage level in dBuV (0 dBuV is 1 microvolt) of an r.m.s. voltage.
@@ -405,7 +417,7 @@ LVB_API double lvb_dbuv_from_volts(double voltage_v);
  *  Source: IEC 60027-3 (level quantities); ITU-R V.574.
  *  Range: level_dbuv [-inf, inf].
  *  Refused: outside the range, and NaN, gives NaN.
- *  Accuracy: 1 ULP. Since: 0.1. */
+ *  Accuracy: 0.9 ULP. Since: 0.1. */
 LVB_API double lvb_volts_from_dbuv(double level_dbuv);
 
 /** Voltage level in dBuV across a resistance at a level in dBm.
@@ -437,7 +449,7 @@ LVB_API double lvb_dbuv_per_m_from_v_per_m(double field_v_per_m);
  *  Source: IEC 60027-3 (level quantities); ITU-R V.574.
  *  Range: field_dbuv_per_m [-inf, inf].
  *  Refused: outside the range, and NaN, gives NaN.
- *  Accuracy: 1 ULP. Since: 0.1. */
+ *  Accuracy: 0.9 ULP. Since: 0.1. */
 LVB_API double lvb_v_per_m_from_dbuv_per_m(double field_dbuv_per_m);
 
 /** Power that an isotropic antenna receives, in dBm, from a field strength in dBuV/m at a frequency.
@@ -469,7 +481,7 @@ LVB_API double lvb_db_from_power_ratio(double ratio);
  *  Source: IEC 60027-3 (level quantities); ITU-R V.574.
  *  Range: gain_db [-inf, inf].
  *  Refused: outside the range, and NaN, gives NaN.
- *  Accuracy: 1 ULP. Since: 0.1. */
+ *  Accuracy: 0.9 ULP. Since: 0.1. */
 LVB_API double lvb_power_ratio_from_db(double gain_db);
 
 /** Decibels of a ratio of amplitudes (voltages, field strengths) at one impedance.
@@ -485,7 +497,7 @@ LVB_API double lvb_db_from_amplitude_ratio(double ratio);
  *  Source: IEC 60027-3 (level quantities); ITU-R V.574.
  *  Range: gain_db [-inf, inf].
  *  Refused: outside the range, and NaN, gives NaN.
- *  Accuracy: 1 ULP. Since: 0.1. */
+ *  Accuracy: 0.8 ULP. Since: 0.1. */
 LVB_API double lvb_amplitude_ratio_from_db(double gain_db);
 
 /** Metres of a length in feet (international).
@@ -597,7 +609,7 @@ LVB_API double lvb_return_loss_db_from_reflection(double reflection);
  *  Source: Pozar, Microwave Engineering, 2.3 (terminated lossless line).
  *  Range: return_loss_db [0, inf].
  *  Refused: outside the range, and NaN, gives NaN.
- *  Accuracy: 1 ULP. Since: 0.1. */
+ *  Accuracy: 0.8 ULP. Since: 0.1. */
 LVB_API double lvb_reflection_from_return_loss_db(double return_loss_db);
 
 /** Mismatch loss in dB of a magnitude of the reflection coefficient.
@@ -629,7 +641,7 @@ LVB_API double lvb_return_loss_db_from_vswr(double vswr);
  *  Source: Pozar, Microwave Engineering, 2.3 (terminated lossless line).
  *  Range: return_loss_db [0, inf].
  *  Refused: outside the range, and NaN, gives NaN.
- *  Accuracy: 2.2 ULP. Since: 0.1. */
+ *  Accuracy: 1.9 ULP. Since: 0.1. */
 LVB_API double lvb_vswr_from_return_loss_db(double return_loss_db);
 
 /** Mismatch loss in dB of a voltage standing wave ratio.
@@ -727,7 +739,7 @@ LVB_API double lvb_erp_dbm_from_eirp_dbm(double eirp_dbm);
  *  Source: IEEE Std 100 (noise figure, T0 = 290 K); ITU-R P.372.
  *  Range: noise_figure_db [0, inf].
  *  Refused: outside the range, and NaN, gives NaN.
- *  Accuracy: 2.9 ULP. Since: 0.1. */
+ *  Accuracy: 2 ULP. Since: 0.1. */
 LVB_API double lvb_noise_temperature_k_from_noise_figure_db(double noise_figure_db);
 
 /** Noise figure in dB, referred to T0 = 290 K, of an equivalent noise temperature.
@@ -886,7 +898,7 @@ LVB_API double lvb_elliptical_polarization_loss_db(double ellipticity_1, double 
  *  Source: Balanis, Antenna Theory, 2.12 (polarization loss factor).
  *  Range: axial_ratio_db [0, inf].
  *  Refused: outside the range, and NaN, gives NaN.
- *  Accuracy: 1 ULP. Since: 0.1. */
+ *  Accuracy: 0.8 ULP. Since: 0.1. */
 LVB_API double lvb_ellipticity_from_axial_ratio_db(double axial_ratio_db);
 
 /** Axial ratio in dB of an ellipticity of either sense; 0 (linear) gives +infinity.
@@ -1023,20 +1035,23 @@ LVB_API int32_t lvb_formula_from_name(const char *name);
 enum {
     LVB_INSTRUCTIONS_AUTOMATIC = 0, /**< from 65536 values on the processor is asked in each call; below: baseline */
     LVB_INSTRUCTIONS_BASELINE = 1,  /**< what the library was compiled for: SSE2 on x86-64, NEON on 64-bit Arm */
-    LVB_INSTRUCTIONS_AVX2 = 2,
-    LVB_INSTRUCTIONS_AVX512 = 3, /**< AVX-512 F, DQ and VL */
+    LVB_INSTRUCTIONS_AVX2 = 2,      /**< without ASKED the processor is asked in each call */
+    LVB_INSTRUCTIONS_AVX512 = 3,    /**< AVX-512 F, DQ and VL; asked as for AVX2 */
     LVB_INSTRUCTIONS_ASKED = 256 /**< added to a set: the processor was asked, and has it; then it is not asked again */
 };
 
 /** Best instruction set of this processor: an LVB_INSTRUCTIONS_ value with LVB_INSTRUCTIONS_ASKED added. Call it once and
- *  pass what it gives: the library keeps no state, and asking the processor takes some microseconds on a virtual
- *  machine. What it gives is for this processor and this run: with LVB_INSTRUCTIONS_ASKED a set is not checked, and one
+ *  pass what it gives: the library keeps no state, and asking the processor may take some ten microseconds on a virtual
+ *  machine, so that on short columns a set that is named without LVB_INSTRUCTIONS_ASKED is slower than the baseline.
+ *  What it gives is for this processor and this run: with LVB_INSTRUCTIONS_ASKED a set is not checked, and one
  *  that the processor lacks ends the program. Refused: nothing. Since: 0.1. */
 LVB_API int32_t lvb_best_instructions(void);
 
 enum { LVB_MAX_VALUES = 1073741824 /**< the most values that a column may have */ };
 
-/** A formula over columns. The result may be one of the arguments that are columns; otherwise they must not overlap. */
+/** A formula over columns. The result may be the very same column as an argument, at the same address, and must not
+ *  overlap one otherwise. A single value may lie anywhere, also in the result: it is read once, before anything is
+ *  written. */
 typedef struct lvb_columns {
     uint32_t size;            /**< sizeof(lvb_columns) */
     int32_t formula;          /**< LVB_FORMULA_ */
@@ -1052,7 +1067,7 @@ typedef struct lvb_columns {
 /** What was bad in a column. */
 typedef struct lvb_bad {
     uint32_t size;     /**< sizeof(lvb_bad) */
-    uint32_t reserved; /**< 0 */
+    uint32_t reserved; /**< comes back as 0 */
     uint64_t count;    /**< results that are NaN */
     uint64_t first;    /**< index of the first of them; the columns' count where there is none */
 } lvb_bad;
@@ -1062,7 +1077,8 @@ typedef struct lvb_bad {
  *  bad and fault may be null.
  *  Refused: a null columns, argument or result (LVB_E_NULL; none is needed where count is 0); no formula
  *  (LVB_E_MISSING); an unknown formula, or instructions that this processor lacks (LVB_E_UNKNOWN_VALUE); an argument
- *  too many, or `single` for one (LVB_E_UNUSED); a count above LVB_MAX_VALUES (LVB_E_COUNT). Nothing is written then.
+ *  too many, or `single` for one (LVB_E_UNUSED); a count above LVB_MAX_VALUES (LVB_E_COUNT); a result that overlaps a
+ *  column of arguments without being that column (LVB_E_CONFLICT). Nothing is written then.
  *  Accuracy: as the function. Cost: linear in count; about 1 to 4 ns a value for logarithms and powers. Since: 0.1. */
 LVB_API lvb_status lvb_compute_columns(const lvb_columns *columns, lvb_bad *bad, lvb_fault *fault);
 
@@ -1091,10 +1107,10 @@ enum {
     LVB_NOTE_NEAR_FIELD = 2,   /**< a distance is under one wavelength, where free space does not apply */
     LVB_NOTE_NEAR_NOT_GIVEN = 4, /**< no near distance was given: the near end is taken at the far distance */
     /* noise and linearity: 2048 to 16384 */
-    LVB_NOTE_NO_NOISE_FIGURE = 2048, /**< an amplifier or receiver states no noise figure: noise is not known from here on */
-    LVB_NOTE_NO_INTERCEPT = 4096,    /**< an amplifier or receiver states no intercept: products are not known from here on */
-    LVB_NOTE_NO_COMPRESSION = 8192,  /**< an amplifier or receiver states no compression: it may be the first to compress */
-    LVB_NOTE_RANGE_LOWERED = 16384   /**< an amplifier lifts the level, but lowers the spurious-free range or the carrier to noise */
+    LVB_NOTE_NO_NOISE_FIGURE = 2048, /**< an amplifier or receiver states no noise figure: not known from here on */
+    LVB_NOTE_NO_INTERCEPT = 4096,    /**< an amplifier or receiver states no intercept: not known from here on */
+    LVB_NOTE_NO_COMPRESSION = 8192,  /**< an amplifier or receiver states no compression: it may come first */
+    LVB_NOTE_RANGE_LOWERED = 16384   /**< an amplifier lifts the level, but lowers range or carrier to noise */
 };
 
 /** Cable types of the built-in catalogue. Numbers are pinned; types are only appended, without gaps. */
@@ -1297,7 +1313,7 @@ typedef struct lvb_gain_table {
 typedef struct lvb_stage {
     int32_t kind;                       /**< LVB_KIND_ */
     int32_t basis;                      /**< LVB_BASIS_ */
-    uint32_t stated;                    /**< receiver: LVB_STATED_FLOOR, _WANTED, _CEILING; and _NOISE_FIGURE, _INTERCEPT, _COMPRESSION */
+    uint32_t stated;                    /**< LVB_STATED_ bits: receiver's window; noise and linearity */
     int32_t cable_type;                 /**< cable: LVB_CABLE_ type of the catalogue */
     uint32_t connector_count;           /**< cable by type or table: connectors, 0 to 1000 */
     uint32_t reserved;                  /**< 0 */
@@ -1315,8 +1331,8 @@ typedef struct lvb_stage {
     double wanted_high_dbm;             /**< receiver: the wanted band ends, -250 to 150 dBm */
     double ceiling_dbm;                 /**< receiver: overload above it, -250 to 150 dBm */
     /* noise and linearity; read by lvb_compute_noise */
-    double noise_figure_db; /**< amplifier, receiver: 0 to 100 dB, referred to 290 K; a passive stage's follows from its loss */
-    double intercept_dbm;   /**< passive, amplifier: third-order intercept at the output; receiver: at its input; -100 to 150 dBm */
+    double noise_figure_db; /**< amplifier, receiver: 0 to 100 dB over 290 K; of passive stages it follows from the loss */
+    double intercept_dbm;   /**< third-order; passive, amplifier: at the output, receiver: at the input; -100 to 150 dBm */
     double compression_dbm; /**< as intercept_dbm: level there at which the gain has fallen by 1 dB, -100 to 150 dBm */
 } lvb_stage;
 
@@ -1412,18 +1428,19 @@ enum {
     LVB_END_NEAR = 1 /**< with none */
 };
 
-/** A chain over many frequencies and distances. */
+/** A chain over many frequencies and distances. level_dbm and scratch must overlap neither each other nor frequency_mhz
+ *  and distance_m. (Nor the link with its stages and tables; that alone is not checked.) */
 typedef struct lvb_grid {
     uint32_t size;               /**< sizeof(lvb_grid) */
     int32_t end;                 /**< LVB_END_ */
     int32_t instructions;        /**< what lvb_best_instructions gave, or an LVB_INSTRUCTIONS_ value */
     uint32_t reserved;           /**< 0 */
-    uint64_t frequency_count;    /**< 1 or more; frequency_count times distance_count at most LVB_MAX_VALUES */
-    uint64_t distance_count;     /**< 1 or more */
+    uint64_t frequency_count;    /**< 0 or more; frequency_count times distance_count at most LVB_MAX_VALUES */
+    uint64_t distance_count;     /**< 0 or more; where a count is 0, no array is used, and all may be null */
     const lvb_link *link;        /**< the chain and its temperature; its own frequency and distances are not used */
     const double *frequency_mhz; /**< frequency_count values */
-    const double *distance_m;    /**< distance_count values */
-    double *scratch;             /**< 2 distance_count values of working room; its content is lost */
+    const double *distance_m;    /**< distance_count values; not used, and may be null, where the chain has no air */
+    double *scratch;             /**< 2 distance_count values of working room, lost; without air as distance_m */
     double *level_dbm;           /**< frequency_count rows of distance_count levels */
     const void *user;            /**< the host's; never read */
 } lvb_grid;
@@ -1432,11 +1449,12 @@ typedef struct lvb_grid {
  *  lvb_compute_budget gives at that end of the walk for each, bit for bit.
  *  Every element is processed; a frequency or distance outside its range, or a frequency outside a table of the chain,
  *  gives NaN for its row or column, and these are counted. A chain without air has the same level in its
- *  whole row, whatever the distances.
+ *  whole row, whatever the distances. Where a count is 0, the chain is checked and nothing is computed.
  *  bad and fault may be null.
  *  Range: frequency_mhz 0.1 to 300000, distance_m 0.01 to 1e9; not read where the chain has no air.
- *  Refused: as lvb_compute_budget for the chain; null pointers; counts of zero (LVB_E_MISSING) or too large (LVB_E_COUNT);
- *  instructions that this processor lacks. Nothing is written then.
+ *  Refused: as lvb_compute_budget for the chain; a null grid or link, and a null array that is used (LVB_E_NULL); counts
+ *  that are too large (LVB_E_COUNT); arrays that overlap (LVB_E_CONFLICT); instructions that this processor lacks. All
+ *  this is found before level_dbm or scratch is written.
  *  Accuracy: as lvb_compute_budget. Cost: once per frequency what depends on the frequency, once per distance what
  *  depends on the distance, and a few additions per element. Since: 0.1. */
 LVB_API lvb_status lvb_compute_grid(const lvb_grid *grid, lvb_bad *bad, lvb_fault *fault);
@@ -1745,7 +1763,23 @@ LVB_API lvb_status lvb_compute_noise(const lvb_link *link, const lvb_noise_condi
  * ---------------------------------------------------------------------------------------------------------- */
 
 /* ------------------------------------------------------------------------------------------------------------
- * Decisions: solve, rank, choose, locate, how sure. (A later version fills this section.)
+ * Solve: one unknown for a wanted margin. (A later version fills this section.)
+ * ---------------------------------------------------------------------------------------------------------- */
+
+/* ------------------------------------------------------------------------------------------------------------
+ * Rank and compare: what each stage contributes, what helps most, how two chains differ. (A later version fills this section.)
+ * ---------------------------------------------------------------------------------------------------------- */
+
+/* ------------------------------------------------------------------------------------------------------------
+ * How sure: draws over tolerances, fading and shadowing. (A later version fills this section.)
+ * ---------------------------------------------------------------------------------------------------------- */
+
+/* ------------------------------------------------------------------------------------------------------------
+ * Choose: gear from stock. (A later version fills this section.)
+ * ---------------------------------------------------------------------------------------------------------- */
+
+/* ------------------------------------------------------------------------------------------------------------
+ * Locate: which stage has a fault. (A later version fills this section.)
  * ---------------------------------------------------------------------------------------------------------- */
 
 #ifdef __cplusplus

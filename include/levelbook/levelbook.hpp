@@ -73,19 +73,26 @@ class Answer {
     lvb_fault fault_ = sized<lvb_fault>();
 };
 
+/// Fills the fault for a count that does not suit the spans it came with; gives its status.
+inline lvb_status refuse_count(lvb_fault &fault, std::int32_t structure, std::int32_t field, double count,
+                               double minimum, double maximum) noexcept {
+    fault.status = LVB_E_COUNT;
+    fault.structure = structure;
+    fault.field = field;
+    fault.stage = fault.row = -1;
+    fault.value = count;
+    fault.minimum = minimum;
+    fault.maximum = maximum;
+    return LVB_E_COUNT;
+}
+
 /// lvb_compute_budget; `levels` is empty or has one element per stage, otherwise LVB_E_COUNT is returned.
 /// Since: 0.1.
 inline Answer<lvb_budget> compute_budget(const lvb_link &link, std::span<lvb_level> levels = {}) {
     return Answer<lvb_budget>::of([&](lvb_budget *budget, lvb_fault *fault) {
-        if (!levels.empty() && levels.size() != link.stage_count) {
-            fault->status = LVB_E_COUNT;
-            fault->structure = LVB_STRUCT_LINK;
-            fault->field = LVB_FIELD_STAGE_COUNT;
-            fault->stage = fault->row = -1;
-            fault->value = link.stage_count;
-            fault->minimum = fault->maximum = static_cast<double>(levels.size());
-            return lvb_status{LVB_E_COUNT};
-        }
+        const auto lines = static_cast<double>(levels.size());
+        if (!levels.empty() && levels.size() != link.stage_count)
+            return refuse_count(*fault, LVB_STRUCT_LINK, LVB_FIELD_STAGE_COUNT, link.stage_count, lines, lines);
         return lvb_compute_budget(&link, budget, levels.empty() ? nullptr : levels.data(), sizeof(lvb_level), fault);
     });
 }
@@ -94,6 +101,90 @@ inline Answer<lvb_budget> compute_budget(const lvb_link &link, std::span<lvb_lev
 inline Answer<lvb_cable_loss> compute_cable_loss(const lvb_cable_run &run, const lvb_cable_table *table = nullptr) {
     return Answer<lvb_cable_loss>::of(
         [&](lvb_cable_loss *loss, lvb_fault *fault) { return lvb_compute_cable_loss(&run, table, loss, fault); });
+}
+
+/// What holds doubles side by side: a span, a vector, an array. Since: 0.1.
+template <class Column>
+concept Numbers = std::convertible_to<const Column &, std::span<const double>>;
+
+/// An argument of a formula over columns: one value for all, or a column, which must outlive it. Since: 0.1.
+class Argument {
+  public:
+    Argument() noexcept = default; ///< none
+    Argument(double single) noexcept : single_(single), is_single_(true) {}
+    template <Numbers Column>
+    Argument(const Column &column) noexcept : column_(column), is_column_(true) {}
+
+    bool is_single() const noexcept { return is_single_; }
+    bool is_column() const noexcept { return is_column_; }
+    std::size_t size() const noexcept { return column_.size(); }
+    const double *data() const noexcept { return is_single_ ? &single_ : column_.data(); }
+
+  private:
+    double single_ = 0.0;
+    std::span<const double> column_;
+    bool is_single_ = false, is_column_ = false;
+};
+
+/// The arguments of a formula: {600.0, distances}. Since: 0.1.
+struct Arguments {
+    Argument first, second = {}, third = {};
+};
+
+/// lvb_compute_columns; every column is as long as the result, otherwise LVB_E_COUNT is returned. Since: 0.1.
+inline Answer<lvb_bad> compute_columns(std::int32_t formula, const Arguments &arguments, std::span<double> result,
+                                       std::int32_t instructions = LVB_INSTRUCTIONS_AUTOMATIC) {
+    return Answer<lvb_bad>::of([&](lvb_bad *bad, lvb_fault *fault) {
+        auto columns = sized<lvb_columns>();
+        const Argument *const all[] = {&arguments.first, &arguments.second, &arguments.third};
+        for (std::uint32_t i = 0; i < 3; ++i) {
+            const auto length = static_cast<double>(all[i]->size());
+            if (all[i]->is_column() && all[i]->size() != result.size())
+                return refuse_count(*fault, LVB_STRUCT_COLUMNS, LVB_FIELD_COUNT, static_cast<double>(result.size()),
+                                    length, length);
+            if (all[i]->is_single()) columns.single |= 1u << i;
+        }
+        columns.formula = formula;
+        columns.instructions = instructions;
+        columns.count = result.size();
+        columns.argument_1 = arguments.first.data();
+        columns.argument_2 = arguments.second.data();
+        columns.argument_3 = arguments.third.data();
+        columns.result = result.data();
+        return lvb_compute_columns(&columns, bad, fault);
+    });
+}
+
+/// lvb_compute_grid; `level_dbm` has one element for each distance at each frequency, and `scratch` two or more for
+/// each distance (none where the link has no air), otherwise LVB_E_COUNT is returned. Since: 0.1.
+inline Answer<lvb_bad> compute_grid(const lvb_link &link, std::span<const double> frequency_mhz,
+                                    std::span<const double> distance_m, std::span<double> scratch,
+                                    std::span<double> level_dbm, std::int32_t end = LVB_END_FAR,
+                                    std::int32_t instructions = LVB_INSTRUCTIONS_AUTOMATIC) {
+    return Answer<lvb_bad>::of([&](lvb_bad *bad, lvb_fault *fault) {
+        const std::size_t rows = frequency_mhz.size(), columns = distance_m.size();
+        const auto refuse = [&](double minimum, double maximum) {
+            return refuse_count(*fault, LVB_STRUCT_GRID, LVB_FIELD_DISTANCE_COUNT, static_cast<double>(columns),
+                                minimum, maximum);
+        };
+        if (rows != 0 && (level_dbm.size() % rows != 0 || level_dbm.size() / rows != columns)) {
+            const double served = static_cast<double>(level_dbm.size()) / static_cast<double>(rows);
+            return refuse(served, served);
+        }
+        if (!scratch.empty() && scratch.size() / 2 < columns)
+            return refuse(0.0, static_cast<double>(scratch.size() / 2));
+        auto grid = sized<lvb_grid>();
+        grid.end = end;
+        grid.instructions = instructions;
+        grid.frequency_count = rows;
+        grid.distance_count = columns;
+        grid.link = &link;
+        grid.frequency_mhz = frequency_mhz.data();
+        grid.distance_m = distance_m.data();
+        grid.scratch = scratch.empty() ? nullptr : scratch.data();
+        grid.level_dbm = level_dbm.data();
+        return lvb_compute_grid(&grid, bad, fault);
+    });
 }
 
 } // namespace levelbook

@@ -1,6 +1,7 @@
 // Plain formulas over columns: whole pieces of ordinary numbers go through the loops of an instruction set, all others
 // through the plain function, value by value. Both give the same bits.
 #include "door/instructions.hpp"
+#include "door/many.hpp"
 #include "door/models.hpp"
 #include "door/names.hpp"
 
@@ -17,8 +18,9 @@ struct Ordinary {
 };
 constexpr Ordinary sized{1e-290, 1e290};
 constexpr Ordinary reals{-1e290, 1e290};
-constexpr Ordinary levels{-3000.0, 3000.0};
-constexpr Ordinary losses{0.0, 3000.0};
+constexpr Ordinary middling{math::least_middling, math::most_middling};
+constexpr Ordinary levels{-math::ordinary_db, math::ordinary_db};
+constexpr Ordinary losses{0.0, math::ordinary_db};
 constexpr Ordinary fractions{1e-290, 1.0};
 constexpr Ordinary degrees_c{units::absolute_zero_degc, 1e290};
 constexpr Ordinary degrees_f{units::absolute_zero_degf, 1e290};
@@ -81,13 +83,14 @@ static_assert(sizeof formulas / sizeof formulas[0] == formula_count); // every p
 
 // Columns that were checked: where each argument stands, and by how many values it moves on with each result.
 struct Work {
-    const Formula *formula;
-    const Loops *loops;
-    std::uint64_t count;
-    const double *arguments[3];
-    std::size_t step[3]; // 0 for a single value, and for an argument that the formula does not have
-    double *result;
-    Program program; // null where every value goes through the function
+    const Formula *formula = nullptr;
+    const Loops *loops = nullptr;
+    std::uint64_t count = 0;
+    const double *arguments[3] = {};
+    std::size_t step[3] = {}; // 0 for a single value, and for an argument that the formula does not have
+    double single[3];         // single values, read before a result is written that may lie over them
+    double *result = nullptr;
+    Program program = nullptr; // null where every value goes through the function
 };
 
 double plain(const Formula &formula, const double *const *a) noexcept {
@@ -141,12 +144,20 @@ bool check_arguments(Refusal &refusal, const lvb_columns &columns, Place place, 
     for (std::uint32_t i = 0; i < 3; ++i) {
         if (i < used && given[i] == nullptr && columns.count != 0) return refuse(refusal, LVB_E_NULL, place, fields[i]);
         if (i >= used && given[i] != nullptr) return refuse(refusal, LVB_E_UNUSED, place, fields[i]);
-        work.arguments[i] = given[i];
-        work.step[i] = i < used && (columns.single >> i & 1u) == 0 ? 1 : 0;
     }
     if (columns.single >> used != 0)
         return refuse(refusal, LVB_E_UNUSED, place, LVB_FIELD_SINGLE, columns.single, 0.0, (1u << used) - 1u);
     if (columns.result == nullptr && columns.count != 0) return refuse(refusal, LVB_E_NULL, place, LVB_FIELD_RESULT);
+    for (std::uint32_t i = 0; i < 3; ++i) {
+        const bool column = i < used && (columns.single >> i & 1u) == 0;
+        if (column && given[i] != columns.result && overlap(given[i], columns.count, columns.result, columns.count))
+            return refuse(refusal, LVB_E_CONFLICT, place, LVB_FIELD_RESULT);
+        work.arguments[i] = given[i];
+        work.step[i] = column ? 1 : 0;
+        if (column || given[i] == nullptr || columns.count == 0) continue;
+        work.single[i] = *given[i];
+        work.arguments[i] = &work.single[i];
+    }
     return true;
 }
 
@@ -176,13 +187,7 @@ bool take_columns(Refusal &refusal, const lvb_columns *lent, Work &work) noexcep
 
 extern "C" lvb_status lvb_compute_columns(const lvb_columns *columns, lvb_bad *bad, lvb_fault *fault) {
     using namespace lvb::door;
-    return answer(fault, [&](Refusal &refusal) noexcept {
-        Work work{};
-        if (!take_columns(refusal, columns, work)) return false;
-        if (bad != nullptr && !check_result(refusal, bad, LVB_STRUCT_BAD, LVB_FIELD_BAD)) return false;
-        lvb_bad told{};
-        compute(work, told);
-        if (bad != nullptr) give(bad, told);
-        return true;
-    });
+    return answer_many<Work>(
+        bad, fault, [&](Refusal &refusal, Work &work) noexcept { return take_columns(refusal, columns, work); },
+        compute);
 }

@@ -189,12 +189,19 @@ void put_sentence(Writer &out, const lvb_fault &fault) noexcept {
         put_value(out, fault);
         return out.put(", but its bit in `stated` is not set");
     case LVB_E_UNUSED:
+        if (fault.field == LVB_FIELD_SINGLE) {
+            put_value(out, fault);
+            out.put(", but this formula has fewer arguments");
+            return put_allowed(out, fault);
+        }
         put_path(out, fault);
         out.put(" is filled, but this ");
         out.put(fault.structure == LVB_STRUCT_COLUMNS ? "formula" : "kind of stage");
         return out.put(" has no use for it");
     case LVB_E_CONFLICT:
         put_path(out, fault);
+        if (fault.structure == LVB_STRUCT_COLUMNS || fault.structure == LVB_STRUCT_GRID)
+            return out.put(" overlaps another array of the call");
         return out.put(" says again what another field already says; give one of them");
     case LVB_E_ORDER:
         put_value(out, fault);
@@ -203,6 +210,11 @@ void put_sentence(Writer &out, const lvb_fault &fault) noexcept {
     case LVB_E_UNKNOWN_VALUE:
     case LVB_E_UNKNOWN_KIND:
         put_value(out, fault);
+        if (fault.field == LVB_FIELD_INSTRUCTIONS) {
+            out.put(", which this library or this processor does not have");
+            put_allowed(out, fault);
+            return out.put(", or what lvb_best_instructions gave");
+        }
         out.put(", which this library does not know");
         return put_allowed(out, fault);
     case LVB_E_TABLE_EMPTY:

@@ -3,6 +3,7 @@
 #include "door/check_chain.hpp"
 #include "door/fields.hpp"
 #include "door/instructions.hpp"
+#include "door/many.hpp"
 #include "path/free_space.hpp"
 
 namespace lvb::door {
@@ -19,7 +20,7 @@ struct Grid {
     const Loops *loops;
     std::uint64_t frequencies, distances;
     const double *frequency_mhz, *distance_m;
-    double *high, *low; // of the distances' parts
+    double *scratch; // the high and then the low parts of what depends on the distances
     double *level_dbm;
     double temperature_degc;
     bool near_end;
@@ -35,21 +36,32 @@ bool check_grid(Refusal &refusal, const lvb_grid &in, Place place) noexcept {
     if (in.end != LVB_END_FAR && in.end != LVB_END_NEAR)
         return refuse(refusal, LVB_E_UNKNOWN_VALUE, place, LVB_FIELD_END, in.end, LVB_END_FAR, LVB_END_NEAR);
     if (in.reserved != 0) return refuse(refusal, LVB_E_RESERVED, place, LVB_FIELD_RESERVED, in.reserved, 0.0, 0.0);
-    if (in.frequency_count == 0)
-        return refuse(refusal, LVB_E_MISSING, place, LVB_FIELD_FREQUENCY_COUNT, 0.0, 1.0, LVB_MAX_VALUES);
-    if (in.distance_count == 0)
-        return refuse(refusal, LVB_E_MISSING, place, LVB_FIELD_DISTANCE_COUNT, 0.0, 1.0, LVB_MAX_VALUES);
     if (in.frequency_count > most)
         return refuse(refusal, LVB_E_COUNT, place, LVB_FIELD_FREQUENCY_COUNT, static_cast<double>(in.frequency_count),
-                      1.0, LVB_MAX_VALUES);
-    const std::uint64_t most_distances = most / in.frequency_count;
+                      0.0, LVB_MAX_VALUES);
+    const std::uint64_t most_distances = in.frequency_count == 0 ? most : most / in.frequency_count;
     if (in.distance_count > most_distances)
         return refuse(refusal, LVB_E_COUNT, place, LVB_FIELD_DISTANCE_COUNT, static_cast<double>(in.distance_count),
-                      1.0, static_cast<double>(most_distances));
+                      0.0, static_cast<double>(most_distances));
+    if (in.link == nullptr) return refuse(refusal, LVB_E_NULL, place, LVB_FIELD_LINK);
+    return true;
+}
+
+// The arrays: none is used where there are no levels, and without air neither the distances nor the working room.
+bool check_arrays(Refusal &refusal, const lvb_grid &in, Place place, bool air) noexcept {
+    const std::uint64_t levels = in.frequency_count * in.distance_count, room = 2 * in.distance_count;
+    if (levels == 0) return true;
     if (in.frequency_mhz == nullptr) return refuse(refusal, LVB_E_NULL, place, LVB_FIELD_FREQUENCY_MHZ);
-    if (in.distance_m == nullptr) return refuse(refusal, LVB_E_NULL, place, LVB_FIELD_DISTANCE_M);
-    if (in.scratch == nullptr) return refuse(refusal, LVB_E_NULL, place, LVB_FIELD_SCRATCH);
+    if (air && in.distance_m == nullptr) return refuse(refusal, LVB_E_NULL, place, LVB_FIELD_DISTANCE_M);
+    if (air && in.scratch == nullptr) return refuse(refusal, LVB_E_NULL, place, LVB_FIELD_SCRATCH);
     if (in.level_dbm == nullptr) return refuse(refusal, LVB_E_NULL, place, LVB_FIELD_LEVEL_DBM);
+    if (air && (overlap(in.scratch, room, in.frequency_mhz, in.frequency_count) ||
+                overlap(in.scratch, room, in.distance_m, in.distance_count)))
+        return refuse(refusal, LVB_E_CONFLICT, place, LVB_FIELD_SCRATCH);
+    if (overlap(in.level_dbm, levels, in.frequency_mhz, in.frequency_count) ||
+        (air && (overlap(in.level_dbm, levels, in.distance_m, in.distance_count) ||
+                 overlap(in.level_dbm, levels, in.scratch, room))))
+        return refuse(refusal, LVB_E_CONFLICT, place, LVB_FIELD_LEVEL_DBM);
     return true;
 }
 
@@ -78,6 +90,8 @@ bool take_stages(Refusal &refusal, Grid &grid) noexcept {
     return order.end(refusal);
 }
 
+bool has_air(const Grid &grid) noexcept { return grid.air < grid.link.stage_count; }
+
 bool take_grid(Refusal &refusal, const lvb_grid *lent, Grid &grid) noexcept {
     const Place place{LVB_STRUCT_GRID};
     lvb_grid in{};
@@ -90,25 +104,23 @@ bool take_grid(Refusal &refusal, const lvb_grid *lent, Grid &grid) noexcept {
     grid.distances = in.distance_count;
     grid.frequency_mhz = in.frequency_mhz;
     grid.distance_m = in.distance_m;
-    grid.high = in.scratch;
-    grid.low = in.scratch + in.distance_count;
+    grid.scratch = in.scratch;
     grid.level_dbm = in.level_dbm;
     grid.temperature_degc = temperature_of(grid.link.temperature_degc, grid.link.stated);
     grid.near_end = in.end == LVB_END_NEAR;
-    return take_stages(refusal, grid);
+    return take_stages(refusal, grid) && check_arrays(refusal, in, place, has_air(grid));
 }
-
-bool has_air(const Grid &grid) noexcept { return grid.air < grid.link.stage_count; }
 
 // The part of the free-space loss that depends on the distance, NaN for a bad one. Gives how many are bad, and the
 // first.
 lvb_bad take_distances(const Grid &grid) noexcept {
     lvb_bad bad{};
     bad.first = grid.distances;
+    double *high = grid.scratch, *low = high + grid.distances;
     for (std::uint64_t i = 0; i < grid.distances;) {
         const double *d = grid.distance_m + i;
         if (grid.distances - i >= piece && grid.loops->within(d, distance_range.minimum, distance_range.maximum)) {
-            grid.loops->decibel_parts(d, grid.high + i, grid.low + i, path::loss_scale);
+            grid.loops->decibel_parts(d, high + i, low + i, path::loss_scale);
             i += piece;
             continue;
         }
@@ -116,8 +128,8 @@ lvb_bad take_distances(const Grid &grid) noexcept {
         for (; i < end; ++i) {
             const bool good = within(grid.distance_m[i], distance_range);
             const math::Parts<double> parts = path::distance_parts(good ? grid.distance_m[i] : 1.0);
-            grid.high[i] = good ? parts.high : math::not_a_number;
-            grid.low[i] = parts.low;
+            high[i] = good ? parts.high : math::not_a_number;
+            low[i] = parts.low;
             if (!good && bad.count++ == 0) bad.first = i;
         }
     }
@@ -169,15 +181,18 @@ void fill_row(double *y, std::uint64_t count, double value) noexcept {
 
 void compute(const Grid &grid, lvb_bad &bad) noexcept {
     math::Row row;
-    const lvb_bad bad_distances = has_air(grid) ? take_distances(grid) : lvb_bad{};
     bad.count = 0;
     bad.first = grid.frequencies * grid.distances;
+    if (bad.first == 0) return; // no levels: the arrays may be null
+    const lvb_bad bad_distances = has_air(grid) ? take_distances(grid) : lvb_bad{};
     for (std::uint64_t i = 0; i < grid.frequencies; ++i) {
         double *y = grid.level_dbm + i * grid.distances;
         const bool good = take_frequency(grid, grid.frequency_mhz[i], row);
         if (!good) fill_row(y, grid.distances, math::not_a_number);
         else if (!has_air(grid)) fill_row(y, grid.distances, row.after);
-        else grid.loops->levels(grid.high, grid.low, y, static_cast<std::size_t>(grid.distances), row);
+        else
+            grid.loops->levels(grid.scratch, grid.scratch + grid.distances, y, static_cast<std::size_t>(grid.distances),
+                               row);
         const std::uint64_t bad_here = good ? bad_distances.count : grid.distances;
         if (bad_here != 0 && bad.count == 0) bad.first = i * grid.distances + (good ? bad_distances.first : 0);
         bad.count += bad_here;
@@ -189,13 +204,6 @@ void compute(const Grid &grid, lvb_bad &bad) noexcept {
 
 extern "C" lvb_status lvb_compute_grid(const lvb_grid *grid, lvb_bad *bad, lvb_fault *fault) {
     using namespace lvb::door;
-    return answer(fault, [&](Refusal &refusal) noexcept {
-        Grid taken;
-        if (!take_grid(refusal, grid, taken)) return false;
-        if (bad != nullptr && !check_result(refusal, bad, LVB_STRUCT_BAD, LVB_FIELD_BAD)) return false;
-        lvb_bad told{};
-        compute(taken, told);
-        if (bad != nullptr) give(bad, told);
-        return true;
-    });
+    return answer_many<Grid>(
+        bad, fault, [&](Refusal &refusal, Grid &taken) noexcept { return take_grid(refusal, grid, taken); }, compute);
 }

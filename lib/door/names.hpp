@@ -9,6 +9,7 @@ namespace lvb::door {
 
 const char *struct_name(std::int32_t structure) noexcept;
 
+// NOLINTBEGIN(bugprone-macro-parentheses): terms of one sum
 inline constexpr std::int32_t formula_count = 0
 #define LVB_SCALAR_1(name, range, accuracy) +1
 #define LVB_SCALAR_2(name, range, accuracy) +1
@@ -18,5 +19,6 @@ inline constexpr std::int32_t formula_count = 0
 #undef LVB_SCALAR_1
 #undef LVB_SCALAR_2
 #undef LVB_SCALAR_3
+// NOLINTEND(bugprone-macro-parentheses)
 
 } // namespace lvb::door

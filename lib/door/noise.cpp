@@ -16,8 +16,8 @@ static_assert(static_cast<int>(chain::Place::receiver) == LVB_PLACE_RECEIVER);
 constexpr std::uint32_t usual_carriers = 2;
 
 // A level has its place, and a place its level; without a place the level is zero.
-bool take_measured(Refusal &refusal, std::int32_t at, std::int32_t at_field, double level_dbm,
-                   std::int32_t level_field, Place place, chain::Measured &measured) noexcept {
+bool take_measured(Refusal &refusal, std::int32_t at, std::int32_t at_field, double level_dbm, std::int32_t level_field,
+                   Place place, chain::Measured &measured) noexcept {
     if (at < LVB_PLACE_NONE || at > LVB_PLACE_RECEIVER)
         return refuse(refusal, LVB_E_UNKNOWN_VALUE, place, at_field, at, LVB_PLACE_NONE, LVB_PLACE_RECEIVER);
     if (!check_field(refusal, level_dbm, *struct_range(place.structure, level_field), place, level_field)) return false;
@@ -65,6 +65,17 @@ std::uint32_t bits_of(const chain::NoiseNotes &notes) noexcept {
            (notes.range_lowered ? std::uint32_t{LVB_NOTE_RANGE_LOWERED} : 0u);
 }
 
+// Arithmetic makes a NaN with a sign of the processor's choice: the numbers of a result, from `first` on, get one.
+template <class Result>
+void settle(Result &result, std::size_t first, bool known = true) noexcept {
+    for (std::size_t at = first; at < sizeof result; at += sizeof(double)) {
+        double number;
+        std::memcpy(&number, reinterpret_cast<char *>(&result) + at, sizeof number);
+        if (known && !math::is_nan(number)) continue;
+        std::memcpy(reinterpret_cast<char *>(&result) + at, &math::not_a_number, sizeof number);
+    }
+}
+
 lvb_noise_line line_of(const chain::NoiseLine &line) noexcept {
     lvb_noise_line out{};
     out.notes = bits_of(line.notes);
@@ -83,15 +94,14 @@ lvb_noise_line line_of(const chain::NoiseLine &line) noexcept {
     out.products_dbm = line.products.all_dbm;
     out.range_change_db = line.range_change_db;
     out.carrier_to_noise_change_db = line.carrier_to_noise_change_db;
+    settle(out, offsetof(lvb_noise_line, gain_db));
     return out;
 }
 
 // The line of a stage before the receive side: nothing is known of it.
 lvb_noise_line empty_line() noexcept {
     lvb_noise_line out{};
-    double numbers[(sizeof out - offsetof(lvb_noise_line, gain_db)) / sizeof(double)];
-    for (double &number : numbers) number = math::not_a_number;
-    std::memcpy(reinterpret_cast<char *>(&out) + offsetof(lvb_noise_line, gain_db), numbers, sizeof numbers);
+    settle(out, offsetof(lvb_noise_line, gain_db), false);
     return out;
 }
 
@@ -126,6 +136,7 @@ lvb_noise noise_of(const chain::NoiseResult &result, std::uint32_t notes, std::i
     out.two_tone_dbm = result.products.two_tone_dbm;
     out.products_dbm = result.products.all_dbm;
     out.spurious_free_range_db = result.spurious_free_range_db;
+    settle(out, offsetof(lvb_noise, gain_db));
     return out;
 }
 
@@ -203,8 +214,7 @@ bool compute(Refusal &refusal, const lvb_link *lent, const lvb_noise_conditions 
          !check_size(refusal, line_size, sizeof(lvb_noise_line), LVB_E_ELEMENT_SIZE, {}, LVB_FIELD_LINE_SIZE)) ||
         !check_walk(refusal, link, conditions, side))
         return false;
-    lvb_noise out =
-        keep_books(link, conditions, noise_conditions, side, reinterpret_cast<char *>(lines), line_size);
+    lvb_noise out = keep_books(link, conditions, noise_conditions, side, reinterpret_cast<char *>(lines), line_size);
     give(noise, out);
     return true;
 }
@@ -215,7 +225,6 @@ bool compute(Refusal &refusal, const lvb_link *lent, const lvb_noise_conditions 
 extern "C" lvb_status lvb_compute_noise(const lvb_link *link, const lvb_noise_conditions *conditions, lvb_noise *noise,
                                         lvb_noise_line *lines, uint32_t line_size, lvb_fault *fault) {
     using namespace lvb::door;
-    return answer(fault, [&](Refusal &refusal) noexcept {
-        return compute(refusal, link, conditions, noise, lines, line_size);
-    });
+    return answer(
+        fault, [&](Refusal &refusal) noexcept { return compute(refusal, link, conditions, noise, lines, line_size); });
 }

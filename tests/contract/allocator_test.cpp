@@ -93,7 +93,7 @@ void call_the_rest() {
     CALL_TEXT(lvb_version_text);
     CALL(lvb_cable_type_count);
     CALL(lvb_formula_from_name, "elliptical_polarization_loss_db");
-    for (int32_t i = -2; i < 300; ++i) {
+    for (int32_t i = -2; i < 400; ++i) {
         CALL(lvb_struct_size, i);
         CALL_TEXT(lvb_field_name, i);
         CALL_TEXT(lvb_formula_name, i);
@@ -258,6 +258,16 @@ void call_noise() {
 
 // ---- limits
 
+// ---- sweeps, maps and walks
+
+// ---- choose
+
+// ---- locate
+
+// ---- how sure
+
+// ---- solve, rank, compare
+
 } // namespace
 
 int main(int count, char **arguments) {
@@ -279,6 +289,11 @@ int main(int count, char **arguments) {
     call_noise();
     // two systems
     // limits
+    // sweeps, maps and walks
+    // choose
+    // locate
+    // how sure
+    // solve, rank, compare
 
     int missed = 0;
     int listed = 0;

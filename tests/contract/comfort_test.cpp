@@ -4,6 +4,7 @@
 #include <gtest/gtest.h>
 
 #include <array>
+#include <cmath>
 #include <vector>
 
 namespace {
@@ -94,6 +95,102 @@ TEST(Comfort, ComputesCables) {
     ASSERT_TRUE(loss) << loss.text();
     EXPECT_EQ(loss->cable_loss_db, 4.5);
     EXPECT_FALSE(levelbook::compute_cable_loss(run)); // neither a type nor a table
+}
+
+TEST(Comfort, ComputesColumns) {
+    const std::vector<double> metres = {10.0, 25.0, 40.0, -1.0};
+    std::array<double, 4> loss{};
+    // a value and a column
+    const auto bad = levelbook::compute_columns(LVB_FORMULA_FREE_SPACE_LOSS_DB, {600.0, metres}, loss);
+    ASSERT_TRUE(bad) << bad.text();
+    EXPECT_EQ(bad->count, 1u);
+    EXPECT_EQ(bad->first, 3u);
+    for (std::size_t k = 0; k < 3; ++k) EXPECT_EQ(loss[k], lvb_free_space_loss_db(600.0, metres[k]));
+    EXPECT_TRUE(std::isnan(loss[3]));
+    // a column and a value; other containers, an instruction set
+    const double mhz[] = {500.0, 600.0};
+    std::vector<double> two(2);
+    ASSERT_TRUE(levelbook::compute_columns(LVB_FORMULA_FREE_SPACE_LOSS_DB, {mhz, 10.0}, two, lvb_best_instructions()));
+    EXPECT_EQ(two[0], lvb_free_space_loss_db(500.0, 10.0));
+    EXPECT_EQ(two[1], lvb_free_space_loss_db(600.0, 10.0));
+    // one argument, in place
+    two = {1.0, 100.0};
+    ASSERT_TRUE(levelbook::compute_columns(LVB_FORMULA_DBM_FROM_MW, {two}, two));
+    EXPECT_EQ(two[0], 0.0);
+    EXPECT_EQ(two[1], 20.0);
+    // three arguments, all single: one value over and over
+    const auto three = levelbook::compute_columns(LVB_FORMULA_ELLIPTICAL_POLARIZATION_LOSS_DB, {0.5, 1.0, 45.0}, two);
+    ASSERT_TRUE(three) << three.text();
+    EXPECT_EQ(two[0], lvb_elliptical_polarization_loss_db(0.5, 1.0, 45.0));
+    EXPECT_EQ(two[1], two[0]);
+    // no values
+    EXPECT_TRUE(levelbook::compute_columns(LVB_FORMULA_DBM_FROM_MW, {std::span<double>()}, {}));
+}
+
+TEST(Comfort, RefusesColumnsOfOtherLengths) {
+    const std::vector<double> longer = {1.0, 2.0, 3.0}, shorter = {1.0};
+    std::array<double, 2> result{42.0, 42.0};
+    for (const std::vector<double> &column : {longer, shorter, std::vector<double>{}})
+        for (const levelbook::Arguments &arguments :
+             {levelbook::Arguments{600.0, column}, levelbook::Arguments{column, 600.0}}) {
+            const auto bad = levelbook::compute_columns(LVB_FORMULA_FREE_SPACE_LOSS_DB, arguments, result);
+            EXPECT_FALSE(bad);
+            EXPECT_EQ(bad.fault().status, LVB_E_COUNT);
+            EXPECT_EQ(bad.fault().value, 2.0);
+            EXPECT_EQ(bad.fault().maximum, static_cast<double>(column.size()));
+            EXPECT_EQ(bad.text().find("lvb_columns.count is 2; allowed "), 0u) << bad.text();
+            EXPECT_EQ(result[0], 42.0);
+        }
+    // what the library refuses comes through: too few and too many arguments
+    EXPECT_EQ(levelbook::compute_columns(LVB_FORMULA_FREE_SPACE_LOSS_DB, {600.0}, result).text(),
+              "lvb_columns.argument_2 is null, but must be given.");
+    EXPECT_EQ(levelbook::compute_columns(LVB_FORMULA_DBM_FROM_MW, {1.0, 2.0}, result).fault().status, LVB_E_UNUSED);
+}
+
+TEST(Comfort, ComputesGrids) {
+    std::vector<lvb_stage> stages(4, lvb_stage{});
+    stages[0].kind = LVB_KIND_SOURCE;
+    stages[1].kind = stages[3].kind = LVB_KIND_ANTENNA;
+    stages[2].kind = LVB_KIND_AIR;
+    const std::array<double, 2> mhz = {500.0, 600.0};
+    const std::vector<double> metres = {5.0, 10.0, -1.0};
+    std::vector<double> scratch(6), levels(6);
+    const lvb_link link = levelbook::link(stages);
+    const auto bad = levelbook::compute_grid(link, mhz, metres, scratch, levels, LVB_END_NEAR, lvb_best_instructions());
+    ASSERT_TRUE(bad) << bad.text();
+    EXPECT_EQ(bad->count, 2u);
+    EXPECT_EQ(bad->first, 2u);
+    EXPECT_EQ(levels[1], -lvb_free_space_loss_db(500.0, 10.0));
+    EXPECT_EQ(levels[3], -lvb_free_space_loss_db(600.0, 5.0));
+    EXPECT_TRUE(std::isnan(levels[5]));
+    // without air no scratch is needed
+    EXPECT_FALSE(levelbook::compute_grid(link, mhz, metres, {}, levels));
+    const std::vector<lvb_stage> wired = line();
+    ASSERT_TRUE(levelbook::compute_grid(levelbook::link(wired), mhz, metres, {}, levels));
+    EXPECT_EQ(levels[5], 6.5);
+    // no values
+    EXPECT_TRUE(levelbook::compute_grid(link, {}, {}, {}, {}));
+    EXPECT_TRUE(levelbook::compute_grid(link, {}, metres, {}, {}));
+    EXPECT_TRUE(levelbook::compute_grid(link, mhz, {}, {}, {}));
+}
+
+TEST(Comfort, RefusesGridsWithoutRoom) {
+    const std::vector<lvb_stage> stages = line();
+    const lvb_link link = levelbook::link(stages);
+    const std::array<double, 2> mhz = {500.0, 600.0};
+    const std::array<double, 3> metres = {5.0, 10.0, 20.0};
+    for (const std::size_t size : std::initializer_list<std::size_t>{0, 3, 5, 7, 8}) {
+        std::vector<double> scratch(6, 42.0), levels(size, 42.0);
+        const auto bad = levelbook::compute_grid(link, mhz, metres, scratch, levels);
+        EXPECT_FALSE(bad) << size;
+        EXPECT_EQ(bad.fault().status, LVB_E_COUNT);
+        EXPECT_EQ(bad.fault().value, 3.0);
+        EXPECT_EQ(bad.fault().maximum, static_cast<double>(size) / 2.0);
+        for (const double level : levels) EXPECT_EQ(level, 42.0);
+    }
+    std::vector<double> scratch(5), levels(6);
+    EXPECT_EQ(levelbook::compute_grid(link, mhz, metres, scratch, levels).text(),
+              "lvb_grid.distance_count is 3; allowed 0 to 2.");
 }
 
 } // namespace

@@ -104,9 +104,9 @@ def check_comments(root):
             wanted += ["Formula: ", "Source: ", "Range: ", "Refused: ", "Accuracy: "]
         if returns == "lvb_status":
             wanted += ["Refused: "]
-        if name in ("lvb_compute_columns", "lvb_compute_grid"):
+        if name in ("lvb_compute_columns", "lvb_compute_grid", "lvb_compute_noise"):
             wanted += ["Accuracy: ", "Cost: "]
-        if name in ("lvb_compute_budget", "lvb_compute_cable_loss"):
+        if name in ("lvb_compute_budget", "lvb_compute_cable_loss", "lvb_compute_noise"):
             wanted += ["Formula: ", "Source: ", "Range: ", "Accuracy: "]
         for word in wanted:
             if word not in comment:

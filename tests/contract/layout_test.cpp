@@ -252,6 +252,11 @@ TEST(Layout, IsPinned) {
     OFFSET(lvb_noise, spurious_free_range_db, 200);
     // two systems
     // limits
+    // sweeps, maps and walks
+    // choose
+    // locate
+    // how sure
+    // solve, rank, compare
 }
 
 } // namespace

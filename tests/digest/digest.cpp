@@ -349,9 +349,9 @@ void add_grids(Digest &digest, std::int32_t instructions) {
 // ---- What describes: ranges, the catalogue, names.
 
 void add_descriptions(Digest &digest) {
-    for (std::int32_t structure = 0; structure < 60; ++structure)
+    for (std::int32_t structure = 0; structure < 100; ++structure)
         for (std::int32_t kind = 0; kind < 10; ++kind)
-            for (std::int32_t field = 0; field < 300; ++field) {
+            for (std::int32_t field = 0; field < 400; ++field) {
                 auto range = sized<lvb_range>();
                 const lvb_status status = lvb_describe_field(structure, kind, field, &range, nullptr);
                 digest.number(status);
@@ -373,7 +373,7 @@ void add_descriptions(Digest &digest) {
             digest.text(row.remark);
         }
     }
-    for (std::int32_t i = -510; i < 300; ++i)
+    for (std::int32_t i = -510; i < 400; ++i)
         for (const auto name : {lvb_status_name, lvb_field_name, lvb_formula_name, lvb_kind_name, lvb_basis_name,
                                 lvb_reference_name, lvb_zone_name, lvb_verdict_name})
             digest.text(name(i));
@@ -451,6 +451,16 @@ void add_noise(Digest &digest) {
 
 // ---- Limits.
 
+// ---- Sweeps, maps and walks.
+
+// ---- Choose.
+
+// ---- Locate.
+
+// ---- How sure.
+
+// ---- Solve, rank, compare.
+
 std::uint64_t digest_with(std::int32_t instructions) {
     Digest digest;
     add_scalars(digest);
@@ -466,6 +476,11 @@ std::uint64_t digest_with(std::int32_t instructions) {
     add_noise(digest);
     // two systems
     // limits
+    // sweeps, maps and walks
+    // choose
+    // locate
+    // how sure
+    // solve, rank, compare
     return digest.value();
 }
 

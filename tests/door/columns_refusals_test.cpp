@@ -3,7 +3,10 @@
 #include "door/refusal.hpp"
 #include "units/scalars.hpp"
 
+#include <algorithm>
+#include <cstddef>
 #include <limits>
+#include <vector>
 
 namespace {
 
@@ -86,9 +89,10 @@ TEST(ColumnsRefused, Instructions) {
         one.columns.instructions = instructions;
         one.refused({LVB_E_UNKNOWN_VALUE, in_columns, LVB_FIELD_INSTRUCTIONS, -1, -1, static_cast<double>(instructions),
                      0.0, best_set()});
-        EXPECT_EQ(text_of(one.fault).find("lvb_columns.instructions is " + std::to_string(instructions) +
-                                          ", which this library does not know; allowed 0 to "),
-                  0u);
+        EXPECT_EQ(text_of(one.fault), "lvb_columns.instructions is " + std::to_string(instructions) +
+                                          ", which this library or this processor does not have; allowed 0 to " +
+                                          std::to_string(static_cast<int>(best_set())) +
+                                          ", or what lvb_best_instructions gave.");
     }
     // a set that the processor lacks, asked for without ASKED; nothing to try where it has them all
     for (auto set = static_cast<std::int32_t>(best_set()) + 1; set <= LVB_INSTRUCTIONS_AVX512; ++set) {
@@ -157,7 +161,8 @@ TEST(ColumnsRefused, ArgumentsAndSinglesTooMany) {
     for (const std::uint32_t single : {2u, 3u, 4u, 8u, 0x80000000u, 0xFFFFFFFFu}) {
         one.columns.single = single;
         one.refused({LVB_E_UNUSED, in_columns, LVB_FIELD_SINGLE, -1, -1, static_cast<double>(single), 0.0, 1.0,
-                     "lvb_columns.single is filled, but this formula has no use for it."});
+                     "lvb_columns.single is " + std::to_string(single) +
+                         ", but this formula has fewer arguments; allowed 0 to 1."});
     }
     Columns other;
     for (const std::uint32_t single : {4u, 7u, 8u, 0xFFFFFFFCu}) {
@@ -172,6 +177,53 @@ TEST(ColumnsRefused, ArgumentsAndSinglesTooMany) {
         three.columns.single = single;
         three.refused({LVB_E_UNUSED, in_columns, LVB_FIELD_SINGLE, -1, -1, static_cast<double>(single), 0.0, 7.0});
     }
+}
+
+// A result may be a column of arguments, and may touch one; it may not lie over one in any other way.
+TEST(ColumnsRefused, AResultThatOverlapsAColumn) {
+    constexpr std::ptrdiff_t count = 300, middle = count + 1;
+    const Expected overlap{LVB_E_CONFLICT,
+                           in_columns,
+                           LVB_FIELD_RESULT,
+                           -1,
+                           -1,
+                           none,
+                           none,
+                           none,
+                           "lvb_columns.result overlaps another array of the call."};
+    const std::vector<double> before(3 * count + 2, 2.0);
+    for (const std::ptrdiff_t apart : {std::ptrdiff_t{1}, std::ptrdiff_t{127}, count - 1, count, count + 1})
+        for (const std::ptrdiff_t shift : {apart, -apart})
+            for (const std::uint32_t argument : {0u, 1u}) {
+                std::vector<double> room = before, other(count, 3.0);
+                Columns one;
+                one.columns.count = count;
+                one.columns.argument_1 = argument == 0 ? room.data() + middle : other.data();
+                one.columns.argument_2 = argument == 1 ? room.data() + middle : other.data();
+                one.columns.result = room.data() + middle + shift;
+                if (apart >= count) {
+                    EXPECT_EQ(lvb_compute_columns(&one.columns, nullptr, nullptr), LVB_OK) << shift;
+                    continue;
+                }
+                one.refused(overlap);
+                EXPECT_EQ(room, before);
+                // one that is the result does not excuse the other
+                (argument == 0 ? one.columns.argument_2 : one.columns.argument_1) = one.columns.result;
+                one.refused(overlap);
+                // off by less than a value
+                one.columns.result = reinterpret_cast<double *>(reinterpret_cast<char *>(room.data() + middle) + 4);
+                one.refused(overlap);
+                EXPECT_EQ(room, before);
+            }
+    Columns three;
+    double third[4] = {10.0, 20.0, 30.0, 40.0};
+    three.columns.formula = LVB_FORMULA_ELLIPTICAL_POLARIZATION_LOSS_DB;
+    three.columns.argument_3 = third;
+    three.columns.result = third + 1;
+    three.refused(overlap);
+    EXPECT_EQ(third[1], 20.0);
+    three.columns.count = 0; // nothing is read or written
+    EXPECT_EQ(lvb_compute_columns(&three.columns, nullptr, nullptr), LVB_OK);
 }
 
 TEST(ColumnsRefused, AWrongSizeOfTheCountOfBadValues) {
@@ -254,22 +306,20 @@ TEST(GridRefused, EndReservedAndInstructions) {
 }
 
 TEST(GridRefused, Counts) {
-    Grid none_at_all;
-    none_at_all.grid.frequency_count = 0;
-    none_at_all.refused({LVB_E_MISSING, in_grid, LVB_FIELD_FREQUENCY_COUNT, -1, -1, 0.0, 1.0, most,
-                         "lvb_grid.frequency_count is missing; allowed 1 to 1073741824."});
-    none_at_all.grid.frequency_count = 2;
-    none_at_all.grid.distance_count = 0;
-    none_at_all.refused({LVB_E_MISSING, in_grid, LVB_FIELD_DISTANCE_COUNT, -1, -1, 0.0, 1.0, most});
     for (const std::uint64_t count : hostile) {
         Grid one;
         one.grid.frequency_count = count;
-        one.refused({LVB_E_COUNT, in_grid, LVB_FIELD_FREQUENCY_COUNT, -1, -1, static_cast<double>(count), 1.0, most});
+        one.refused({LVB_E_COUNT, in_grid, LVB_FIELD_FREQUENCY_COUNT, -1, -1, static_cast<double>(count), 0.0, most});
         one.grid.frequency_count = 2;
         one.grid.distance_count = count;
         one.refused(
-            {LVB_E_COUNT, in_grid, LVB_FIELD_DISTANCE_COUNT, -1, -1, static_cast<double>(count), 1.0, most / 2.0});
+            {LVB_E_COUNT, in_grid, LVB_FIELD_DISTANCE_COUNT, -1, -1, static_cast<double>(count), 0.0, most / 2.0});
     }
+    Grid no_frequencies; // a count of zero does not make the other free
+    no_frequencies.grid.frequency_count = 0;
+    no_frequencies.grid.distance_count = std::uint64_t{LVB_MAX_VALUES} + 1;
+    no_frequencies.refused({LVB_E_COUNT, in_grid, LVB_FIELD_DISTANCE_COUNT, -1, -1, most + 1.0, 0.0, most,
+                            "lvb_grid.distance_count is 1073741825; allowed 0 to 1073741824."});
     struct Counts {
         std::uint64_t frequencies, distances, allowed;
     };
@@ -280,7 +330,7 @@ TEST(GridRefused, Counts) {
         Grid one;
         one.grid.frequency_count = counts.frequencies;
         one.grid.distance_count = counts.distances;
-        one.refused({LVB_E_COUNT, in_grid, LVB_FIELD_DISTANCE_COUNT, -1, -1, static_cast<double>(counts.distances), 1.0,
+        one.refused({LVB_E_COUNT, in_grid, LVB_FIELD_DISTANCE_COUNT, -1, -1, static_cast<double>(counts.distances), 0.0,
                      static_cast<double>(counts.allowed)});
     }
 }
@@ -291,7 +341,7 @@ TEST(GridRefused, NullPointers) {
     };
     Grid one;
     one.grid.link = nullptr;
-    one.refused(null(LVB_STRUCT_NONE, LVB_FIELD_LINK, "link is null, but must be given."));
+    one.refused(null(in_grid, LVB_FIELD_LINK, "lvb_grid.link is null, but must be given."));
     one.grid.link = &one.chain.link;
     one.grid.frequency_mhz = nullptr;
     one.refused(null(in_grid, LVB_FIELD_FREQUENCY_MHZ, "lvb_grid.frequency_mhz is null, but must be given."));
@@ -307,6 +357,90 @@ TEST(GridRefused, NullPointers) {
     one.grid.level_dbm = one.levels;
     one.chain.link.stages = nullptr;
     one.refused(null(in_link, LVB_FIELD_STAGES, "lvb_link.stages is null, but must be given."));
+}
+
+TEST(GridRefused, NullsThatAChainWithoutAirNeeds) {
+    Grid one({source(10.0), stage(LVB_KIND_PASSIVE, -3.5)});
+    one.grid.distance_m = nullptr;
+    one.grid.scratch = nullptr;
+    one.grid.frequency_mhz = nullptr;
+    one.refused({LVB_E_NULL, in_grid, LVB_FIELD_FREQUENCY_MHZ});
+    one.grid.frequency_mhz = one.frequencies;
+    one.grid.level_dbm = nullptr;
+    one.refused({LVB_E_NULL, in_grid, LVB_FIELD_LEVEL_DBM});
+}
+
+TEST(GridRefused, ArraysThatOverlap) {
+    const auto overlap = [](std::int32_t field) {
+        return Expected{LVB_E_CONFLICT,
+                        in_grid,
+                        field,
+                        -1,
+                        -1,
+                        none,
+                        none,
+                        none,
+                        "lvb_grid." + std::string(lvb_field_name(field)) + " overlaps another array of the call."};
+    };
+    // Frequencies 0 1, distances 10 11 12, scratch 20 to 25, levels 30 to 35: one of them is moved.
+    double room[40];
+    const auto fill = [&] { std::fill(std::begin(room), std::end(room), 100.0); };
+    struct Moved {
+        int frequencies, distances, scratch, levels;
+        std::int32_t refused; ///< LVB_FIELD_NONE where they only touch
+    };
+    constexpr std::int32_t fine = LVB_FIELD_NONE;
+    for (const Moved &at : {Moved{0, 10, 20, 30, fine},
+                            {0, 10, 20, 20, LVB_FIELD_LEVEL_DBM},
+                            {0, 10, 20, 25, LVB_FIELD_LEVEL_DBM},
+                            {0, 10, 20, 26, fine},
+                            {0, 10, 20, 15, LVB_FIELD_LEVEL_DBM},
+                            {0, 10, 20, 14, fine},
+                            {0, 10, 20, 0, LVB_FIELD_LEVEL_DBM},
+                            {0, 10, 20, 1, LVB_FIELD_LEVEL_DBM},
+                            {0, 10, 20, 2, fine},
+                            {0, 10, 20, 4, fine},
+                            {0, 10, 20, 5, LVB_FIELD_LEVEL_DBM},
+                            {0, 10, 20, 10, LVB_FIELD_LEVEL_DBM},
+                            {0, 10, 20, 12, LVB_FIELD_LEVEL_DBM},
+                            {35, 10, 20, 30, LVB_FIELD_LEVEL_DBM},
+                            {36, 10, 20, 30, fine},
+                            {0, 10, 0, 30, LVB_FIELD_SCRATCH},
+                            {0, 10, 1, 30, LVB_FIELD_SCRATCH},
+                            {0, 10, 2, 30, fine},
+                            {0, 10, 4, 30, fine},
+                            {0, 10, 5, 30, LVB_FIELD_SCRATCH},
+                            {0, 10, 10, 30, LVB_FIELD_SCRATCH},
+                            {0, 10, 12, 30, LVB_FIELD_SCRATCH},
+                            {0, 10, 13, 30, fine},
+                            {10, 10, 20, 30, fine}}) { // what is only read may be shared
+        Grid one;
+        one.grid.frequency_mhz = room + at.frequencies;
+        one.grid.distance_m = room + at.distances;
+        one.grid.scratch = room + at.scratch;
+        one.grid.level_dbm = room + at.levels;
+        fill();
+        if (at.refused == fine) {
+            EXPECT_EQ(lvb_compute_grid(&one.grid, nullptr, nullptr), LVB_OK) << at.scratch << ", " << at.levels;
+            continue;
+        }
+        one.refused(overlap(at.refused));
+        for (const double value : room) EXPECT_EQ(value, 100.0);
+    }
+    // Without air only frequencies and levels are used.
+    Grid without({source(10.0), stage(LVB_KIND_PASSIVE, -3.5)});
+    without.grid.distance_m = without.grid.scratch = without.levels;
+    EXPECT_EQ(lvb_compute_grid(&without.grid, nullptr, nullptr), LVB_OK);
+    without.grid.frequency_mhz = without.levels + 1;
+    std::fill(std::begin(without.levels), std::end(without.levels), mark);
+    without.refused(overlap(LVB_FIELD_LEVEL_DBM));
+}
+
+// Nothing to compute: the chain is checked all the same.
+TEST(GridRefused, ChainsOfGridsWithoutValues) {
+    Grid one({source(10.0), stage(LVB_KIND_PASSIVE, 3.5)});
+    one.grid.distance_count = 0;
+    one.refused({LVB_E_ABOVE_RANGE, in_stage, LVB_FIELD_GAIN_DB, 1, -1, 3.5, -200.0, 0.0});
 }
 
 // The chain is refused as lvb_compute_budget refuses it.

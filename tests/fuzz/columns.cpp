@@ -95,12 +95,24 @@ extern "C" int LLVMFuzzerTestOneInput(const std::uint8_t *data, std::size_t size
     const std::uint32_t in_place = bytes.below(8);
     if (in_place < arity && (columns.single >> in_place & 1u) == 0) result = &memory[in_place];
     columns.result = result->as<double>();
+    // single values may lie in the result; each counts as it is when the call begins
+    for (std::size_t i = 0; i < arity; ++i)
+        if ((columns.single >> i & 1u) != 0 && count != 0 && bytes.once_in(4)) {
+            const std::size_t at = bytes.raw<std::uint16_t>() % count * sizeof(double);
+            if (result == &apart) result->put(bytes.number(0.0, 1000.0), at);
+            arguments[i] = columns.result + at / sizeof(double);
+        }
+    for (std::size_t i = 0; i < arity; ++i)
+        if ((columns.single >> i & 1u) != 0) {
+            memory[i].put(*arguments[i]);
+            before[i] = memory[i].copy();
+        }
 
     // at most one thing that does not belong
     bool sound = true;
     if (bytes.once_in(8)) {
         sound = false;
-        switch (bytes.below(6)) {
+        switch (bytes.below(7)) {
         case 0:
             columns.formula = bytes.raw<std::int32_t>();
             if (columns.formula >= 1 && columns.formula <= static_cast<std::int32_t>(formulas)) columns.formula = 0;
@@ -121,6 +133,15 @@ extern "C" int LLVMFuzzerTestOneInput(const std::uint8_t *data, std::size_t size
             } else {
                 arguments[2] = apart.as<const double>();
             }
+            break;
+        case 5: // one value further than a column
+            for (std::size_t i = 0; i < arity; ++i)
+                if (count > 2 && (columns.single >> i & 1u) == 0) {
+                    result = &memory[i];
+                    columns.result = result->as<double>() + 1;
+                    columns.count = count - 1;
+                }
+            sound = columns.count == count;
             break;
         default:
             columns.result = nullptr;

@@ -11,7 +11,7 @@ void describe_field(Bytes &bytes) {
     const bool any = bytes.once_in(4);
     const auto structure = any ? bytes.raw<std::int32_t>() : static_cast<std::int32_t>(bytes.below(16));
     const auto kind = any ? bytes.raw<std::int32_t>() : static_cast<std::int32_t>(bytes.below(10));
-    const auto field = any ? bytes.raw<std::int32_t>() : static_cast<std::int32_t>(bytes.below(300));
+    const auto field = any ? bytes.raw<std::int32_t>() : static_cast<std::int32_t>(bytes.below(400));
     const std::uint32_t size = bytes.size_of(sizeof(lvb_range));
     Memory range = fuzz::result<lvb_range>(size);
     const std::vector<unsigned char> before = range.copy();
@@ -51,8 +51,8 @@ void tell_fault(Bytes &bytes) {
                        ? -100 * static_cast<std::int32_t>(bytes.below(6)) - static_cast<std::int32_t>(bytes.below(11))
                        : bytes.raw<std::int32_t>();
     fault.structure =
-        plausible ? static_cast<std::int32_t>(bytes.below(60)) : bytes.raw<std::int32_t>();
-    fault.field = plausible ? static_cast<std::int32_t>(bytes.below(300)) : bytes.raw<std::int32_t>();
+        plausible ? static_cast<std::int32_t>(bytes.below(100)) : bytes.raw<std::int32_t>();
+    fault.field = plausible ? static_cast<std::int32_t>(bytes.below(400)) : bytes.raw<std::int32_t>();
     fault.stage = bytes.raw<std::int32_t>();
     fault.row = bytes.raw<std::int32_t>();
     fault.value = bytes.any_number();

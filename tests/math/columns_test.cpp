@@ -246,6 +246,33 @@ TEST(Columns, MayShareOneColumn) {
     }
 }
 
+// A single value may lie in the result: it counts as it was before the call, wherever it lies.
+TEST(Columns, MayHaveASingleValueInTheResult) {
+    Random random(100);
+    for (std::int32_t formula = 1; formula <= static_cast<std::int32_t>(functions().size()); ++formula) {
+        const std::size_t arity = functions()[static_cast<std::size_t>(formula - 1)].arity();
+        for (std::uint32_t single = 1; single < 1u << arity; ++single)
+            for (const std::size_t at : std::initializer_list<std::size_t>{0, 1, 127, 128, 200, 299}) {
+                const Case made(formula, single, 300, Kind::ordinary, random);
+                for (std::int32_t set = LVB_INSTRUCTIONS_BASELINE; set <= instruction_sets(); ++set) {
+                    std::vector<double> room(made.count);
+                    lvb_columns columns = made.columns(set | LVB_INSTRUCTIONS_ASKED);
+                    columns.result = room.data();
+                    const double **given[] = {&columns.argument_1, &columns.argument_2, &columns.argument_3};
+                    std::size_t place = at; // single values side by side
+                    for (std::size_t i = 0; i < arity; ++i)
+                        if (made.is_single(i)) {
+                            room[place] = made.arguments[i][0];
+                            *given[i] = &room[place];
+                            place = (place + 1) % made.count;
+                        }
+                    made.check(columns, ", single values in the result from " + std::to_string(at));
+                    if (HasFatalFailure() || HasNonfatalFailure()) return;
+                }
+            }
+    }
+}
+
 TEST(Columns, CountWhatIsBadWhereverItStands) {
     std::vector<double> x(300, 2.0), y(300);
     auto columns = sized<lvb_columns>();

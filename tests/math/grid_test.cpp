@@ -201,6 +201,55 @@ TEST(Grid, OfTheLongestChainIsServed) {
     EXPECT_EQ(check(chain, {470.0, 600.0}, {1.0, 10.0, 100.0}), 2u * 2u * 3u);
 }
 
+// Without air distances and scratch are not used, and a count of zero uses no array: what is not used may be null.
+TEST(Grid, NeedsOnlyTheArraysThatItUses) {
+    Chain chain({source(10.0), cable(LVB_CABLE_RG_213_U, 10.0)});
+    chain.link.stages = chain.stages.data();
+    chain.link.stage_count = static_cast<std::uint32_t>(chain.stages.size());
+    const double frequencies[] = {500.0, nan, 700.0};
+    double levels[6];
+    auto grid = sized<lvb_grid>();
+    grid.link = &chain.link;
+    grid.frequency_count = 3;
+    grid.distance_count = 2;
+    grid.frequency_mhz = frequencies;
+    grid.level_dbm = levels;
+    auto bad = sized<lvb_bad>();
+    ASSERT_EQ(lvb_compute_grid(&grid, &bad, nullptr), LVB_OK);
+    EXPECT_EQ(bad.count, 2u);
+    EXPECT_EQ(bad.first, 2u);
+    for (std::size_t k = 0; k < 6; ++k)
+        EXPECT_TRUE(identical(levels[k], level_of(chain.link, frequencies[k / 2], 1.0, LVB_END_FAR))) << k;
+}
+
+TEST(Grid, OfNoValuesNeedsNoArrays) {
+    struct Counts {
+        std::uint64_t frequencies, distances;
+    };
+    for (const bool air : {true, false})
+        for (const Counts &counts :
+             {Counts{0, 0}, Counts{0, 3}, Counts{3, 0}, Counts{0, LVB_MAX_VALUES}, Counts{LVB_MAX_VALUES, 0}}) {
+            Chain chain(air ? ordinary() : std::vector<lvb_stage>{source(10.0)});
+            chain.link.stages = chain.stages.data();
+            chain.link.stage_count = static_cast<std::uint32_t>(chain.stages.size());
+            auto grid = sized<lvb_grid>();
+            grid.link = &chain.link;
+            grid.frequency_count = counts.frequencies;
+            grid.distance_count = counts.distances;
+            auto bad = sized<lvb_bad>();
+            EXPECT_EQ(lvb_compute_grid(&grid, &bad, nullptr), LVB_OK);
+            EXPECT_EQ(bad.count, 0u);
+            EXPECT_EQ(bad.first, 0u);
+            // arrays that are there stay as they are
+            double frequencies[] = {500.0, 600.0, 700.0}, room[6];
+            std::fill(std::begin(room), std::end(room), mark);
+            grid.frequency_mhz = grid.distance_m = frequencies;
+            grid.scratch = grid.level_dbm = room;
+            EXPECT_EQ(lvb_compute_grid(&grid, &bad, nullptr), LVB_OK);
+            for (const double value : room) EXPECT_EQ(value, mark);
+        }
+}
+
 // Elements of a later version's size, and a link of one, are stepped over.
 TEST(Grid, TakesLongerStages) {
     const std::vector<lvb_stage> stages = ordinary();
