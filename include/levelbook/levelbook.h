@@ -1520,11 +1520,11 @@ LVB_API const char *lvb_verdict_name(int32_t verdict);
 LVB_API double lvb_third_order_product_dbm(double level_dbm, double intercept_dbm);
 
 /** Third-order intercept of a measured product of two equal carriers.
- *  Formula: level_dbm + (level_dbm - product_dbm) / 2 (inverse of lvb_third_order_product_dbm).
+ *  Formula: (3 level_dbm - product_dbm) / 2 (inverse of lvb_third_order_product_dbm).
  *  Source: Pozar, Microwave Engineering, 10.3 (intermodulation distortion, third-order intercept point).
  *  Range: level_dbm [-1e12, 1e12], product_dbm [-1e12, 1e12].
  *  Refused: outside the range, and NaN, gives NaN.
- *  Accuracy: 0.9 ULP, or 1.2e-13 dB where that is larger. Since: 0.1. */
+ *  Accuracy: 1.1 ULP, or 2e-13 dB where that is larger. Since: 0.1. */
 LVB_API double lvb_third_order_intercept_dbm(double level_dbm, double product_dbm);
 
 /** Spurious-free range: how far two equal carriers may rise above the noise before their third-order products do.

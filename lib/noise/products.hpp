@@ -10,11 +10,11 @@ namespace lvb::noise {
 
 template <class P, class I>
 auto third_order_product_dbm(const P &level_dbm, const I &intercept_dbm) noexcept {
-    return level_dbm + 2.0 * (level_dbm - intercept_dbm);
+    return 3.0 * level_dbm - 2.0 * intercept_dbm;
 }
 template <class P, class M>
 auto third_order_intercept_dbm(const P &level_dbm, const M &product_dbm) noexcept {
-    return level_dbm + (level_dbm - product_dbm) / 2.0;
+    return (3.0 * level_dbm - product_dbm) / 2.0;
 }
 template <class I, class N>
 auto spurious_free_range_db(const I &intercept_dbm, const N &noise_dbm) noexcept {

@@ -44,12 +44,16 @@ inline double passive_noise_db(double loss_db, double temperature_k) noexcept {
     return excess_db(loss_db) + over_reference_db(temperature_k);
 }
 inline double passive_figure_db(double loss_db, double temperature_k) noexcept {
-    const double excess =
-        loss_db < math::tiny ? math::nepers_per_db * math::abs(loss_db) : math::power_of_db_m1(loss_db);
-    const double x = temperature_k > 1.0 ? excess * (temperature_k / reference_temperature_k)
-                                         : excess * temperature_k / reference_temperature_k;
+    const double hotter = temperature_k / reference_temperature_k;
+    if (loss_db < math::tiny) { // of any temperature a multiple of the loss, unless that grows out of it
+        const double figure_db = math::abs(loss_db) * hotter;
+        return figure_db < math::tiny ? figure_db : math::ten_log10_1p(math::nepers_per_db * figure_db);
+    }
+    const double excess = math::power_of_db_m1(loss_db);
+    const double x = temperature_k > 1.0 ? excess * hotter : excess * temperature_k / reference_temperature_k;
     if (x == math::infinity) return units::power_sum_db(0.0, passive_noise_db(loss_db, temperature_k));
-    return x < math::tiny ? math::db_per_neper * x : math::ten_log10_1p(x);
+    if (x < math::tiny) return math::db_per_neper * excess * temperature_k / reference_temperature_k;
+    return math::ten_log10_1p(x);
 }
 
 } // namespace lvb::noise

@@ -87,7 +87,7 @@ TEST(Intercept, IsWhereCarriersAndProductsMeet) {
         const double product = lvb_third_order_product_dbm(level, intercept);
         EXPECT_NEAR(lvb_third_order_intercept_dbm(level, product), intercept, 1e-12);
         EXPECT_NEAR(lvb_third_order_product_dbm(level + 1.0, intercept) - product, 3.0, 1e-12); // 3 dB for 1
-        EXPECT_EQ(lvb_third_order_product_dbm(intercept, intercept), intercept);
+        EXPECT_NEAR(lvb_third_order_product_dbm(intercept, intercept), intercept, 1e-13);
         // with both carriers at the top of the range their products are as high as the noise
         const double noise = random.uniform(-130.0, -60.0);
         const double range = lvb_spurious_free_range_db(intercept, noise);
