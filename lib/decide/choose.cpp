@@ -19,6 +19,10 @@ constexpr Effort efforts[] = {
 constexpr std::uint64_t least_cells = 64;
 // A miss is searched to this, where it cannot be found in one search.
 constexpr double miss_resolution_db = 1e-6;
+// Prices are found in units of 2^-8 of a cost, in so many rounds; a step is halved when so many did not help.
+constexpr std::uint32_t fine_units = 8;
+constexpr int price_rounds = 60, patience = 5;
+constexpr std::uint64_t largest_sum = std::uint64_t{1} << 60; // of all that is added
 constexpr std::uint64_t miss_step_limit = 200000;
 constexpr std::size_t noise_index = 3;
 static_assert(Requirements{1} << noise_index == needs_noise);
@@ -88,6 +92,7 @@ struct Work {
     Effect *effects;         ///< of each candidate
     Step *steps;             ///< of each candidate
     std::uint64_t *objective; ///< of each candidate
+    std::uint64_t *priced;    ///< of each candidate: its objective in fine units, and the price of its item
     Way *ways;               ///< of each candidate
     Frame *frames;           ///< of each link
     Completion *completions; ///< of each link
@@ -95,8 +100,12 @@ struct Work {
     Layer *layers;           ///< slot_count + link_count
     State *states;           ///< before each slot, and one more
     std::uint64_t *costs;    ///< before each slot, and one more
+    std::uint64_t *paid;     ///< as costs, of what is priced
     std::uint32_t *way_counts, *chosen, *set; ///< of each slot: ways left, candidate taken, its item
     std::uint32_t *used;     ///< of each item
+    double *prices, *best_prices; ///< of each item
+    std::uint64_t rebate;    ///< what the whole stock comes to at these prices
+    std::uint32_t price_shift; ///< fine units: 2^-price_shift
     std::uint32_t *miss_set;
     float *cells;
     std::uint64_t cell_count;
@@ -106,6 +115,7 @@ void take_fixed(const Problem &p, Arena &arena, Work &work) noexcept {
     work.effects = arena.take<Effect>(p.candidate_count);
     work.steps = arena.take<Step>(p.candidate_count);
     work.objective = arena.take<std::uint64_t>(p.candidate_count);
+    work.priced = arena.take<std::uint64_t>(p.candidate_count);
     work.ways = arena.take<Way>(p.candidate_count);
     work.frames = arena.take<Frame>(p.link_count);
     work.completions = arena.take<Completion>(p.link_count);
@@ -113,11 +123,20 @@ void take_fixed(const Problem &p, Arena &arena, Work &work) noexcept {
     work.layers = arena.take<Layer>(std::uint64_t{p.slot_count} + p.link_count);
     work.states = arena.take<State>(std::uint64_t{p.slot_count} + 1);
     work.costs = arena.take<std::uint64_t>(std::uint64_t{p.slot_count} + 1);
+    work.paid = arena.take<std::uint64_t>(std::uint64_t{p.slot_count} + 1);
     work.way_counts = arena.take<std::uint32_t>(p.slot_count);
     work.chosen = arena.take<std::uint32_t>(p.slot_count);
     work.set = arena.take<std::uint32_t>(p.slot_count);
     work.used = arena.take<std::uint32_t>(p.item_count);
+    work.prices = arena.take<double>(p.item_count);
+    work.best_prices = arena.take<double>(p.item_count);
     work.miss_set = arena.take<std::uint32_t>(p.slot_count);
+}
+
+// No set that comes to `priced` or more costs less than this: what it does not use of the stock it gets no rebate for.
+std::uint64_t bound_of(const Work &work, std::uint64_t priced) noexcept {
+    if (priced <= work.rebate) return 0;
+    return ((priced - work.rebate) + ((std::uint64_t{1} << work.price_shift) - 1)) >> work.price_shift;
 }
 
 /// Links [first, last) of a problem, with what is required of them in this search.
@@ -177,7 +196,7 @@ void Search::expand(std::uint32_t slot) noexcept {
     const Completion &c = completion(slot);
     const Slot &here = problem_.slots[slot];
     const std::uint32_t next = slot + 1 - c.first_slot;
-    const std::uint64_t paid = work_.costs[slot], beyond = work_.beyond[here.link];
+    const std::uint64_t paid = work_.paid[slot], beyond = work_.beyond[here.link];
     Way *heap = work_.ways + here.first;
     std::uint32_t count = 0;
     for (std::uint32_t i = here.first; i < here.first + here.count; ++i) {
@@ -186,7 +205,7 @@ void Search::expand(std::uint32_t slot) noexcept {
         const Step &step = work_.steps[i];
         const std::uint64_t to_come = c.cost_from(next, work_.states[slot] + step);
         if (to_come == no_way) continue;
-        const Way way{paid + step.cost + to_come + beyond, i};
+        const Way way{bound_of(work_, paid + step.cost + to_come + beyond), i};
         if (!sets_.full() || way.bound <= sets_.worst_cost()) heap[count++] = way;
     }
     work_.way_counts[slot] = count;
@@ -199,7 +218,8 @@ bool Search::enter(const Way &way, std::uint32_t slot) noexcept {
     work_.chosen[slot] = way.candidate;
     work_.set[slot] = item;
     ++work_.used[item];
-    work_.costs[slot + 1] = work_.costs[slot] + work_.steps[way.candidate].cost;
+    work_.costs[slot + 1] = work_.costs[slot] + work_.objective[way.candidate];
+    work_.paid[slot + 1] = work_.paid[slot] + work_.steps[way.candidate].cost;
     if (!is_last(slot)) {
         work_.states[slot + 1] = work_.states[slot] + work_.steps[way.candidate];
         return true;
@@ -233,7 +253,7 @@ Found Search::run(std::uint64_t step_limit, std::uint64_t &steps) noexcept {
     for (std::uint32_t i = 0; i < problem_.item_count; ++i) work_.used[i] = 0;
     std::uint32_t slot = begin_;
     work_.states[slot] = completion(slot).start();
-    work_.costs[slot] = 0;
+    work_.costs[slot] = work_.paid[slot] = 0;
     expand(slot);
     for (;;) {
         if (work_.way_counts[slot] == 0) {
@@ -286,7 +306,116 @@ Built build(Work &work, const Part &part, std::uint64_t cells) noexcept {
         if (cost == no_way) built.possible = false;
         else built.least_cost += cost;
     }
+    built.least_cost = bound_of(work, built.least_cost);
     return built;
+}
+
+// ---- Prices. A bound that knows nothing of the stock would let every link take the same cheap item. A price on each
+// scarce item, less what the whole stock comes to at these prices, is a bound as well (Lagrange); the best prices are
+// neared by steps along what is asked too much or too little of each item.
+
+// What each item is used for by the cheapest ways through the tables.
+void trace(const Problem &p, const Work &work, const Part &part) noexcept {
+    for (std::uint32_t i = 0; i < p.item_count; ++i) work.used[i] = 0;
+    for (std::uint32_t link = part.first; link < part.last; ++link) {
+        const Completion &c = work.completions[link];
+        State state = c.start();
+        for (std::uint32_t slot = 0; slot < c.slot_count; ++slot) {
+            std::uint64_t least = no_way;
+            std::uint32_t best = c.slots[slot].first;
+            for (std::uint32_t i = best; i < c.slots[slot].first + c.slots[slot].count; ++i) {
+                const std::uint64_t to_come = c.cost_from(slot + 1, state + work.steps[i]);
+                if (to_come == no_way || work.steps[i].cost + to_come >= least) continue;
+                least = work.steps[i].cost + to_come;
+                best = i;
+            }
+            if (least == no_way) return;
+            ++work.used[p.candidates[best]];
+            state = state + work.steps[best];
+        }
+    }
+}
+
+// Puts prices on the candidates.
+void set_prices(const Problem &p, Work &work, const Part &part, const double *prices) noexcept {
+    work.rebate = 0;
+    for (std::uint32_t i = 0; i < p.item_count; ++i)
+        work.rebate += static_cast<std::uint64_t>(prices[i]) * p.items[i].count;
+    for (std::uint32_t link = part.first; link < part.last; ++link) {
+        Completion &c = work.completions[link];
+        for (std::uint32_t slot = 0; slot < c.slot_count; ++slot)
+            for (std::uint32_t i = c.slots[slot].first; i < c.slots[slot].first + c.slots[slot].count; ++i)
+                work.priced[i] = (work.objective[i] << work.price_shift) +
+                                 static_cast<std::uint64_t>(prices[p.candidates[i]]);
+        set_costs(c, work.priced, work.steps);
+    }
+}
+
+// A step of all prices; false where there is nothing to step along. `used` is what the cheapest ways ask for.
+bool step_prices(const Problem &p, const Work &work, double length, double largest) noexcept {
+    double square = 0.0;
+    const auto excess = [&](std::uint32_t i) noexcept {
+        const double over = static_cast<double>(work.used[i]) - static_cast<double>(p.items[i].count);
+        return over < 0.0 && work.prices[i] == 0.0 ? 0.0 : over;
+    };
+    for (std::uint32_t i = 0; i < p.item_count; ++i) square += excess(i) * excess(i);
+    if (square == 0.0) return false;
+    for (std::uint32_t i = 0; i < p.item_count; ++i) {
+        const double moved = work.prices[i] + length / square * excess(i);
+        work.prices[i] = moved < 0.0 ? 0.0 : moved > largest ? largest : moved;
+    }
+    return true;
+}
+
+bool is_short(const Problem &p, const Work &work) noexcept {
+    for (std::uint32_t i = 0; i < p.item_count; ++i)
+        if (work.used[i] > p.items[i].count) return true;
+    return false;
+}
+
+// As fine units as sums of the dearest candidates leave room for.
+std::uint32_t shift_for(const Problem &p, const Work &work, const Part &part) noexcept {
+    std::uint64_t sum = 0;
+    for (std::uint32_t slot = p.links[part.first].first_slot; slot < p.slot_count; ++slot) {
+        std::uint64_t most = 0;
+        for (std::uint32_t i = p.slots[slot].first; i < p.slots[slot].first + p.slots[slot].count; ++i)
+            most = work.objective[i] > most ? work.objective[i] : most;
+        sum += most;
+    }
+    std::uint32_t shift = fine_units;
+    while (shift > 0 && sum > largest_sum >> shift) --shift;
+    return shift;
+}
+
+void find_prices(const Problem &p, Work &work, const Part &part, std::uint64_t cells) noexcept {
+    work.price_shift = 0;
+    for (std::uint32_t i = 0; i < p.item_count; ++i) work.prices[i] = work.best_prices[i] = 0.0;
+    set_prices(p, work, part, work.prices);
+    const Built first = build(work, part, cells);
+    if (!first.possible) return;
+    trace(p, work, part);
+    if (!is_short(p, work)) return;
+    work.price_shift = shift_for(p, work, part);
+    const double unit = static_cast<double>(std::uint64_t{1} << work.price_shift);
+    std::uint64_t best = 0, stock = p.slot_count;
+    for (std::uint32_t i = 0; i < p.item_count; ++i) stock += p.items[i].count;
+    const double largest = static_cast<double>(largest_sum / stock);
+    double reach = 0.5 * static_cast<double>(first.least_cost) * unit + unit;
+    for (int round = 0, idle = 0; round < price_rounds; ++round) {
+        set_prices(p, work, part, work.prices);
+        const std::uint64_t bound = build(work, part, cells).least_cost;
+        if (bound > best) {
+            best = bound;
+            idle = 0;
+            std::memcpy(work.best_prices, work.prices, p.item_count * sizeof *work.prices);
+        } else if (++idle == patience) {
+            reach /= 2.0;
+            idle = 0;
+        }
+        trace(p, work, part);
+        if (!step_prices(p, work, reach, largest)) break;
+    }
+    set_prices(p, work, part, work.best_prices);
 }
 
 struct Solved {
@@ -302,10 +431,11 @@ Solved solve(const Problem &p, Work &work, const Part &part, Sets &sets, std::ui
         Link link = p.links[i];
         if ((part.required & needs_noise) != 0) link.noise_limit_db += part.noise_grace_db;
         work.frames[i] = find_effects(p, link, work.effects);
-        prepare(work.completions[i], p, link, link.required & part.required, work.frames[i], work.effects,
-                work.objective, work.steps, layers);
+        prepare(work.completions[i], p, link, link.required & part.required, work.frames[i], work.effects, work.steps,
+                layers);
         layers += link.slot_count + 1;
     }
+    find_prices(p, work, part, efforts[0].cells);
     Solved solved{false, false, 0};
     for (const Effort &effort : efforts) {
         const Built built = build(work, part, effort.cells);

@@ -12,7 +12,7 @@ namespace lvb::decide {
 struct Item {
     chain::Stage stage;
     std::uint64_t cost;
-    std::uint32_t count; ///< how many are left
+    std::uint32_t count; ///< how many are left, at most the number of slots
     double noise_figure_db;
 };
 

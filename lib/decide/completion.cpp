@@ -58,7 +58,7 @@ std::int64_t spread_cap(const Completion &c) noexcept {
 bool spread_matters(const Completion &c) noexcept { return (c.required & (needs_ceiling | needs_power)) != 0; }
 bool level_matters(const Completion &c) noexcept { return (c.required & (needs_floor | needs_ceiling | needs_power)) != 0; }
 
-// Noise of the slots to come, and the ranges of allowance between the least and the most.
+// Noise of the slots to come at least and at most, and the most that those before can leave of the allowance.
 void lay_noise(Completion &c) noexcept {
     Layer &end = c.layers[c.slot_count];
     end.least_noise = end.most_noise = 0.0;
@@ -75,17 +75,29 @@ void lay_noise(Completion &c) noexcept {
             layer.most_noise = high > layer.most_noise ? high : layer.most_noise;
         }
     }
+    c.layers[0].largest_allowance = c.frame.noise_allowed;
+    for (std::uint32_t slot = 0; slot < c.slot_count; ++slot) {
+        double largest = -math::infinity;
+        for (std::uint32_t i = 0; i < c.slots[slot].count; ++i) {
+            const Noise &noise = c.steps[c.slots[slot].first + i].noise;
+            const double left = (c.layers[slot].largest_allowance - noise.excess) * noise.gain;
+            largest = left > largest ? left : largest;
+        }
+        c.layers[slot + 1].largest_allowance = largest;
+    }
 }
 
-// Ranges of a layer: one alone where noise does not vary, or before any was made.
+// Ranges of a layer, between the least that is needed and the most that makes a difference and can be left.
 void range_noise(Layer &layer, std::uint32_t ranges) noexcept {
-    constexpr double widest = 1e-6; // of the most: below it a lesser noise makes no difference to speak of
-    const double from = layer.least_noise > layer.most_noise * widest ? layer.least_noise : layer.most_noise * widest;
+    constexpr double widest = 1e-4; // of the most: a lesser noise makes no difference to speak of
+    const double most = layer.largest_allowance < layer.most_noise ? layer.largest_allowance : layer.most_noise;
+    const double from = layer.least_noise > most * widest ? layer.least_noise : most * widest;
     layer.noise_bits = bits_of(from);
     layer.noise_shift = 0;
     layer.noise_ranges = 1;
-    if (ranges < 3 || !(layer.most_noise > from)) return;
-    const std::uint64_t width = bits_of(layer.most_noise) - layer.noise_bits;
+    layer.last_range_from = most;
+    if (ranges < 2 || !(most > from)) return;
+    const std::uint64_t width = bits_of(most) - layer.noise_bits;
     while ((width >> layer.noise_shift) + 2 > ranges) ++layer.noise_shift;
     layer.noise_ranges = static_cast<std::uint32_t>(width >> layer.noise_shift) + 2;
 }
@@ -220,7 +232,7 @@ void limit_radiated(const Completion &c, const Layer &layer, std::uint32_t slots
 } // namespace
 
 std::uint32_t Layer::noise_range(double allowed) const noexcept {
-    if (!(allowed < most_noise)) return noise_ranges - 1;
+    if (!(allowed < last_range_from)) return noise_ranges - 1;
     const std::uint64_t bits = bits_of(allowed);
     if (bits <= noise_bits) return 0;
     const std::uint64_t range = (bits - noise_bits) >> noise_shift;
@@ -246,7 +258,7 @@ std::uint64_t Completion::cost_from(std::uint32_t slot, const State &state) cons
 }
 
 void prepare(Completion &c, const Problem &problem, const Link &link, Requirements required, const Frame &frame,
-             const Effect *effects, const std::uint64_t *objective, Step *steps, Layer *layers) noexcept {
+             const Effect *effects, Step *steps, Layer *layers) noexcept {
     c.first_slot = link.first_slot;
     c.slot_count = link.slot_count;
     c.frame = frame;
@@ -254,47 +266,58 @@ void prepare(Completion &c, const Problem &problem, const Link &link, Requiremen
     c.slots = problem.slots + link.first_slot;
     c.steps = steps;
     c.layers = layers;
-    std::uint64_t level_unit = 0, spread_unit = 0, cost_unit = 0, cost_sum = 0;
+    std::uint64_t level_unit = 0, spread_unit = 0;
     std::int64_t low = 0, high = 0, power = 0;
     for (std::uint32_t slot = 0; slot < c.slot_count; ++slot) {
         const std::uint32_t first = c.slots[slot].first, count = c.slots[slot].count;
         std::int64_t least_low = unbounded, least_spread = unbounded, least_power = unbounded;
-        std::uint64_t most_cost = 0;
         for (std::uint32_t i = first; i < first + count; ++i) {
             const Effect &effect = effects[i];
             least_low = least(least_low, effect.low);
             least_spread = least(least_spread, effect.high - effect.low);
             least_power = least(least_power, effect.radiated);
-            cost_unit = common(cost_unit, objective[i]);
-            most_cost = objective[i] > most_cost ? objective[i] : most_cost;
         }
         for (std::uint32_t i = first; i < first + count; ++i) {
             const Effect &effect = effects[i];
             steps[i] = {effect.low - least_low, effect.high - effect.low - least_spread, effect.radiated - least_power,
-                        effect.noise, objective[i], 0.0f};
+                        effect.noise, 0, 0.0f};
             level_unit = common(level_unit, static_cast<std::uint64_t>(steps[i].level));
             spread_unit = common(spread_unit, static_cast<std::uint64_t>(steps[i].spread));
         }
         low += least_low;
         high += least_low + least_spread;
         power += least_power;
-        cost_sum += most_cost;
     }
     c.level_unit = static_cast<std::int64_t>(level_unit != 0 ? level_unit : 1);
     c.spread_unit = static_cast<std::int64_t>(spread_unit != 0 ? spread_unit : 1);
-    c.cost_unit = cost_unit != 0 ? cost_unit : 1;
-    while (cost_sum / c.cost_unit >= largest_table_cost) c.cost_unit *= 2;
     for (std::uint32_t slot = 0; slot < c.slot_count; ++slot)
         for (std::uint32_t i = c.slots[slot].first; i < c.slots[slot].first + c.slots[slot].count; ++i) {
             steps[i].level = level_matters(c) ? steps[i].level / c.level_unit : 0;
             steps[i].spread = spread_matters(c) ? steps[i].spread / c.spread_unit : 0;
-            steps[i].table_cost = static_cast<float>(steps[i].cost / c.cost_unit);
         }
     c.level_needed = ceiling_ratio(frame.low_needed - low, c.level_unit);
     if ((required & needs_floor) == 0) c.level_needed = 0;
     c.high_allowed = frame.high_allowed - high;
     c.radiated_allowed = frame.radiated_allowed - power;
     lay_noise(c);
+}
+
+void set_costs(Completion &c, const std::uint64_t *costs, Step *steps) noexcept {
+    std::uint64_t unit = 0, sum = 0;
+    for (std::uint32_t slot = 0; slot < c.slot_count; ++slot) {
+        std::uint64_t most = 0;
+        for (std::uint32_t i = c.slots[slot].first; i < c.slots[slot].first + c.slots[slot].count; ++i) {
+            steps[i].cost = costs[i];
+            unit = common(unit, costs[i]);
+            most = costs[i] > most ? costs[i] : most;
+        }
+        sum += most;
+    }
+    c.cost_unit = unit != 0 ? unit : 1;
+    while (sum / c.cost_unit >= largest_table_cost) c.cost_unit *= 2;
+    for (std::uint32_t slot = 0; slot < c.slot_count; ++slot)
+        for (std::uint32_t i = c.slots[slot].first; i < c.slots[slot].first + c.slots[slot].count; ++i)
+            steps[i].table_cost = static_cast<float>(costs[i] / c.cost_unit);
 }
 
 std::uint64_t shape(Completion &c, std::uint64_t cells) noexcept {
@@ -305,17 +328,11 @@ std::uint64_t shape(Completion &c, std::uint64_t cells) noexcept {
         ranges = most_noise_ranges;
         while (ranges > 4 && std::uint64_t{ranges} * ranges * 64 > cells) ranges /= 2;
     }
-    bool made = false; // until noise was made the allowance is one number
     std::uint64_t most_ranges = 1;
     for (std::uint32_t slot = 0; slot <= c.slot_count; ++slot) {
         Layer &layer = c.layers[slot];
-        range_noise(layer, made ? ranges : 1);
-        layer.largest_allowance = made ? math::infinity : c.frame.noise_allowed;
+        range_noise(layer, ranges);
         most_ranges = layer.noise_ranges > most_ranges ? layer.noise_ranges : most_ranges;
-        for (std::uint32_t i = 0; slot < c.slot_count && i < c.slots[slot].count; ++i) {
-            const Noise &noise = c.steps[c.slots[slot].first + i].noise;
-            made = made || noise.excess != 0.0 || noise.gain != 1.0;
-        }
     }
     const std::uint64_t spread = spread_matters(c) ? static_cast<std::uint64_t>(most_spread(c)) : 0;
     const std::uint64_t plane = cells / most_ranges;

@@ -9,7 +9,7 @@
 
 namespace lvb::decide {
 
-inline constexpr std::uint32_t most_noise_ranges = 32;
+inline constexpr std::uint32_t most_noise_ranges = 64;
 
 /// A candidate in the units of its link's tables; level and spread above the least of its slot.
 struct Step {
@@ -38,7 +38,8 @@ struct Layer {
     double least_noise, most_noise; ///< what the slots to come make at least and at most
     std::uint64_t noise_bits;       ///< ranges of noise are even in the bits of a double, which is nearly a logarithm
     std::uint32_t noise_shift;
-    double largest_allowance; ///< the upper end of the last range
+    double last_range_from;   ///< from here on an allowance is in the last range
+    double largest_allowance; ///< the most that the slots before can leave
     float *cells; ///< by noise, spread, level
 
     /// Range of an allowance of least_noise or more.
@@ -66,10 +67,12 @@ struct Completion {
 };
 inline constexpr std::uint64_t no_way = ~std::uint64_t{0};
 
-/// Prepares steps and units of a link. `objective` gives each candidate's cost.
+/// Prepares steps and units of a link, all but the costs.
 void prepare(Completion &completion, const Problem &problem, const Link &link, Requirements required,
-             const Frame &frame, const Effect *effects, const std::uint64_t *objective, Step *steps,
-             Layer *layers) noexcept;
+             const Frame &frame, const Effect *effects, Step *steps, Layer *layers) noexcept;
+
+/// Gives each candidate its cost.
+void set_costs(Completion &completion, const std::uint64_t *costs, Step *steps) noexcept;
 
 /// Chooses how fine a link's tables are: at most `cells` in a layer. Gives the cells of all layers.
 std::uint64_t shape(Completion &completion, std::uint64_t cells) noexcept;

@@ -202,7 +202,7 @@ bool take_item(Refusal &refusal, const lvb_choice &in, std::uint32_t index, deci
     if (lent.noise_figure_db != 0.0 && kind != LVB_KIND_AMPLIFIER)
         return refuse(refusal, LVB_E_UNUSED, place, LVB_FIELD_NOISE_FIGURE_DB, lent.noise_figure_db);
     item.cost = lent.cost;
-    item.count = lent.count;
+    item.count = lent.count < in.slot_count ? lent.count : in.slot_count; // more make no difference
     item.noise_figure_db = lent.noise_figure_db;
     return true;
 }
