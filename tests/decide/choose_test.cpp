@@ -404,6 +404,38 @@ TEST(Choose, GivesTheFirstOfMoreSets) {
     }
 }
 
+// Friis's cascade as textbooks work it out: the miss over a limit far below tells the noise figure.
+double noise_figure_of(const std::vector<std::pair<lvb_stage, double>> &parts, double receiver_db) {
+    Choosing c;
+    std::vector<lvb_stage> stages = {source(10.0), antenna(), air(), antenna()};
+    for (std::size_t i = 0; i < parts.size(); ++i) stages.push_back(stage(LVB_KIND_PASSIVE));
+    if (receiver_db > 0.0) stages.push_back(receiver());
+    const std::uint32_t need = c.link(stages, 600.0, 10.0, 0.0);
+    for (std::size_t i = 0; i < parts.size(); ++i)
+        c.slot(need, static_cast<std::uint32_t>(4 + i), {c.item(parts[i].first, 1, 1, parts[i].second)});
+    c.needs[0].noise_figure_limit_db = 0.01;
+    c.needs[0].receiver_noise_figure_db = receiver_db;
+    EXPECT_EQ(c.compute(1), LVB_OK);
+    EXPECT_EQ(c.chosen.outcome, LVB_OUTCOME_INFEASIBLE);
+    EXPECT_EQ(c.misses[0].noise_alone_db, c.misses[0].noise_besides_db);
+    return 0.01 + c.misses[0].noise_alone_db;
+}
+
+TEST(Choose, TakesNoiseFiguresAsPrinted) {
+    const auto amplifier = [](double gain_db) { return stage(LVB_KIND_AMPLIFIER, gain_db); };
+    // Rappaport, Wireless Communications, example B.2: cable of 3 dB before 6 dB gives 9 dB
+    EXPECT_NEAR(noise_figure_of({{stage(LVB_KIND_PASSIVE, -3.0), 0.0}}, 6.0), 9.0, 0.005);
+    // Mishra, example 2.12: NF 3 and 5 dB, gains of 20 dB: 3.047 dB; swapped 5.014 dB
+    EXPECT_NEAR(noise_figure_of({{amplifier(20.0), 3.0}, {amplifier(20.0), 5.0}}, 0.0), 3.047, 0.0005);
+    EXPECT_NEAR(noise_figure_of({{amplifier(20.0), 5.0}, {amplifier(20.0), 3.0}}, 0.0), 5.014, 0.0005);
+    // Blake, example 1.12: power gains 10, 25, 30 and noise factors 2, 4, 5 give 2.316
+    const double blake = noise_figure_of({{amplifier(10.0), 10.0 * std::log10(2.0)},
+                                          {amplifier(10.0 * std::log10(25.0)), 10.0 * std::log10(4.0)},
+                                          {amplifier(10.0 * std::log10(30.0)), 10.0 * std::log10(5.0)}},
+                                         0.0);
+    EXPECT_NEAR(std::pow(10.0, blake / 10.0), 2.316, 0.0005);
+}
+
 // A worked case: which combiner and which cable, by hand.
 TEST(Choose, WorksOutASmallProduction) {
     Choosing c;
