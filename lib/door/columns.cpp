@@ -18,8 +18,9 @@ struct Ordinary {
 };
 constexpr Ordinary sized{1e-290, 1e290};
 constexpr Ordinary reals{-1e290, 1e290};
-constexpr Ordinary levels{-3000.0, 3000.0};
-constexpr Ordinary losses{0.0, 3000.0};
+constexpr Ordinary middling{math::least_middling, math::most_middling};
+constexpr Ordinary levels{-math::ordinary_db, math::ordinary_db};
+constexpr Ordinary losses{0.0, math::ordinary_db};
 constexpr Ordinary fractions{1e-290, 1.0};
 constexpr Ordinary degrees_c{units::absolute_zero_degc, 1e290};
 constexpr Ordinary degrees_f{units::absolute_zero_degf, 1e290};

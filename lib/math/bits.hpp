@@ -1,6 +1,7 @@
 // Bit patterns of binary64, for kernels that take numbers apart without branches.
 #pragma once
 
+#include "math/arithmetic.hpp"
 #include "math/kernel_namespace.hpp"
 
 #include <cstdint>

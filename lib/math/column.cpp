@@ -1,7 +1,7 @@
 #include "math/column.hpp"
 
+#include "math/decibel.hpp"
 #include "math/parts.hpp"
-#include "math/square_root.hpp"
 
 namespace lvb::math {
 namespace {
@@ -11,6 +11,13 @@ Column each(const Loops *loops, Operation operation) noexcept {
     Column y;
     y.loops = loops;
     for (std::size_t i = 0; i < piece; ++i) y.at[i] = operation(i);
+    return y;
+}
+
+Column rooted(const Roots &roots, const View &db, double scale, double offset) noexcept {
+    Column y;
+    y.loops = db.loops;
+    db.loops->rooted_ratio(db.at, roots, y.at, scale, offset);
     return y;
 }
 
@@ -30,8 +37,24 @@ Column evaluate(const Ratio &ratio) noexcept {
     return y;
 }
 
-Column sqrt(const View &x) noexcept {
-    return each(x.loops, [&](std::size_t i) { return sqrt(x.at[i]); });
+Column rooted_ratio_of_db(const View &x, const View &db, double scale, double offset) noexcept {
+    Roots roots;
+    x.loops->roots(x.at, roots);
+    return rooted(roots, db, scale, offset);
+}
+Column rooted_ratio_of_db(const View &x, double db, double scale, double offset) noexcept {
+    const Column all = each(x.loops, [&](std::size_t) { return db; });
+    return rooted_ratio_of_db(x, view(all), scale, offset);
+}
+Column rooted_ratio_of_db(double x, const View &db, double scale, double offset) noexcept {
+    const kernel::Root root = kernel::root_of(x);
+    Roots roots;
+    for (std::size_t i = 0; i < piece; ++i) {
+        roots.k[i] = root.k;
+        roots.high[i] = root.high;
+        roots.low[i] = root.low;
+    }
+    return rooted(roots, db, scale, offset);
 }
 Column add(const View &a, const View &b) noexcept {
     return each(a.loops, [&](std::size_t i) { return a.at[i] + b.at[i]; });

@@ -39,7 +39,9 @@ struct Ratio {
 inline Decibels decibels(const View &x, double scale, double offset) noexcept { return {x, scale, offset}; }
 inline Ratio ratio_of_db(const View &x, double scale, double offset) noexcept { return {x, scale, offset}; }
 Parts<Column> decibel_parts(const View &x, double scale) noexcept;
-Column sqrt(const View &x) noexcept;
+Column rooted_ratio_of_db(const View &x, const View &db, double scale, double offset) noexcept;
+Column rooted_ratio_of_db(const View &x, double db, double scale, double offset) noexcept;
+Column rooted_ratio_of_db(double x, const View &db, double scale, double offset) noexcept;
 
 // The four operations, element by element; every combination of a piece with a piece or a single number.
 Column add(const View &a, const View &b) noexcept;
@@ -111,7 +113,6 @@ Column operator/(double a, const B &b) noexcept {
     return divide(a, view(b));
 }
 inline Column operator*(double a, const Ratio &b) noexcept { return multiply(view(evaluate(b)), a); }
-inline Column operator*(const Column &a, const Ratio &b) noexcept { return multiply(view(a), view(evaluate(b))); }
 template <class B>
 Column operator/(const Ratio &a, const B &b) noexcept {
     return evaluate(a) / b;

@@ -1,11 +1,9 @@
 // Constants that the kernels share.
 #pragma once
 
-#include <limits>
+#include "math/arithmetic.hpp"
 
-#if defined(__FAST_MATH__)
-#error "levelbook: fast-math changes results; it is not allowed in library files"
-#endif
+#include <limits>
 
 namespace lvb::math {
 

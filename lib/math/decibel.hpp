@@ -6,6 +6,7 @@
 #pragma once
 
 #include "math/bits.hpp"
+#include "math/square_root.hpp"
 
 namespace lvb::math::LVB_KERNEL {
 
@@ -92,23 +93,55 @@ inline Power power_parts(const ReducedDb &db) noexcept {
     const double near_high = from_bits(bits_of(near) & 0xfffffffff8000000);
     const double r2 = r * r;
     const double r4 = r2 * r2;
-    const double c12 = 0x1.b254dcbd31799p-6 + r * 0x1.0ab07c0607031p-9;
-    const double c34 = 0x1.eb42906209fcdp-14 + r * 0x1.69f948190a477p-18;
-    const double c56 = 0x1.bc852bf0254abp-23 + r * 0x1.d3e81528ef8p-28;
-    const double c78 = 0x1.aef4d77200396p-33 + r * 0x1.60d096b698162p-38;
-    const double c9a = 0x1.049f83cb9fb4dp-43 + r * 0x1.5fbe8dbeaab2fp-49;
+    const double c12 = 0x1.b254dcbd317a3p-6 + r * 0x1.0ab07c0606f49p-9;
+    const double c34 = 0x1.eb42906207474p-14 + r * 0x1.69f9481951ab7p-18;
+    const double c56 = 0x1.bc852bf768e5ep-23 + r * 0x1.d3e814090cfb8p-28;
+    const double c78 = 0x1.aef4c82070bdap-33 + r * 0x1.60d29323efa34p-38;
+    const double c9a = 0x1.04aaa36137aadp-43 + r * 0x1.5d314a6733a48p-49;
     const double q = (c12 + r2 * c34) + r4 * ((c56 + r2 * c78) + r4 * c9a);
     return {k, near_high * neper_high,
             (near_high * neper_low + ((near - near_high) - far) * 0x1.d791c5f888822p-3) + r2 * q};
 }
-inline double mantissa(const Power &p) noexcept {
+struct Sum {
+    double high, rest;
+};
+inline Sum one_and(const Power &p) noexcept {
     const double sum = 1.0 + p.y_high;
-    return sum + (((1.0 - sum) + p.y_high) + p.y_low);
+    return {sum, ((1.0 - sum) + p.y_high) + p.y_low};
+}
+inline double mantissa(const Power &p) noexcept {
+    const Sum sum = one_and(p);
+    return sum.high + sum.rest;
 }
 
 /// 10^(d / 10) of a reduced d of a size up to largest_ordinary_db.
 inline double power_of_reduced(const ReducedDb &db) noexcept {
     return mantissa(power_parts(db)) * power_of_two(db.k + rounder);
+}
+
+/// Half of a number's digits: products of two such halves are exact.
+inline double first_half(double x) noexcept { return from_bits(bits_of(x) & 0xfffffffff8000000); }
+
+/// The root of a normal x > 0 is 2^k (high + low), from 1 to 2, and high is its first half.
+struct Root {
+    double k, high, low;
+};
+inline Root root_of(double x) noexcept {
+    // x = 4^k m, m from 1 to 4: one bit of the exponent stays with m.
+    const std::uint64_t u = bits_of(x) + (std::uint64_t{1} << 52);
+    const double k = from_bits((u >> 53) | bits_of(0x1p52)) - (0x1p52 + 512.0);
+    const double m = from_bits((u & 0x001fffffffffffff) + bits_of(1.0));
+    const double root = sqrt(m);
+    const double high = first_half(root), low = root - high;
+    const double lost = ((m - high * high) - 2.0 * high * low) - low * low;
+    return {k, high, low + lost / (2.0 * root)};
+}
+
+/// The product of a power's mantissa and a root's, rounded once.
+inline double mantissa(const Power &p, const Root &root) noexcept {
+    const Sum sum = one_and(p);
+    const double high = first_half(sum.high), low = (sum.high - high) + sum.rest;
+    return high * root.high + (high * root.low + low * (root.high + root.low));
 }
 
 } // namespace lvb::math::LVB_KERNEL

@@ -70,6 +70,21 @@ double ratio_of_db(double db, double scale, double offset) noexcept {
     return kernel::mantissa(p) * halves.first * halves.second;
 }
 
+double rooted_ratio_of_db(double x, double db, double scale, double offset) noexcept {
+    constexpr double lift = 0x1p54, lifted_root = 0x1p-27;
+    constexpr double largest_k =
+        1000.0; // of an ordinary power of two; twice as large, none of its products is a number
+    const bool is_normal = x >= kernel::smallest_normal;
+    const kernel::Root root = kernel::root_of(is_normal ? x : x * lift);
+    const kernel::ReducedDb reduced = kernel::reduce_db(limited(scale * db), scale * offset);
+    const double value = kernel::mantissa(kernel::power_parts(reduced), root);
+    const double k = reduced.k + root.k;
+    if (is_normal && abs(k) <= largest_k) return value * kernel::power_of_two(k + kernel::rounder);
+    const double most = 2.0 * largest_k;
+    const Halves halves = halves_of(k < -most ? -most : k > most ? most : k);
+    return value * (is_normal ? 1.0 : lifted_root) * halves.first * halves.second;
+}
+
 double power_of_db_m1(double db) noexcept {
     const kernel::Power p = kernel::power_parts(kernel::reduce_db(limited(db), 0.0));
     const Halves halves = halves_of(p.k);

@@ -17,6 +17,11 @@ struct Row {
     double high, low, before, after;
 };
 
+/// Square roots of a piece, taken apart: see kernel::Root.
+struct Roots {
+    alignas(64) double k[piece], high[piece], low[piece];
+};
+
 /// The loops of one instruction set, each over one piece. Numbers are ordinary: see decibel.hpp.
 struct Loops {
     /// y = scale 10 log10(x) + offset
@@ -27,6 +32,9 @@ struct Loops {
     void (*decibel_sum)(const double *x, double *y, double scale, double more_high, double more_low);
     /// y = 10^(scale (x + offset) / 10)
     void (*ratio)(const double *x, double *y, double scale, double offset);
+    void (*roots)(const double *x, Roots &roots);
+    /// y = root 10^(scale (x + offset) / 10)
+    void (*rooted_ratio)(const double *x, const Roots &roots, double *y, double scale, double offset);
     /// whether all lie in [low, high]
     bool (*within)(const double *x, double low, double high);
     /// y = (before - loss) + after, where loss is the sum of the parts of the row and of the column

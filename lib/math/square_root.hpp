@@ -2,11 +2,13 @@
 // nothing is optimized; a call would import the platform's mathematics library.
 #pragma once
 
+#include "math/kernel_namespace.hpp"
+
 #if !defined(__GNUC__)
 #include <cmath>
 #endif
 
-namespace lvb::math {
+namespace lvb::math::LVB_KERNEL {
 
 inline double sqrt(double x) noexcept {
 #if defined(__GNUC__)
@@ -16,4 +18,4 @@ inline double sqrt(double x) noexcept {
 #endif
 }
 
-} // namespace lvb::math
+} // namespace lvb::math::LVB_KERNEL

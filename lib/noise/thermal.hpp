@@ -10,15 +10,23 @@ inline constexpr double reference_temperature_k = 290.0;
 inline constexpr math::Parts<double> dbm_at_1_mhz_1_k{-0x1.1532c60a2ba00p+7, 0x1.8012b20694d19p-40};
 
 inline double temperature_k_from_figure_db(double noise_figure_db) noexcept {
+    if (noise_figure_db < math::tiny) return reference_temperature_k * math::nepers_per_db * math::abs(noise_figure_db);
     return reference_temperature_k * math::power_of_db_m1(noise_figure_db);
 }
 inline double figure_db_from_temperature_k(double noise_temperature_k) noexcept {
+    if (noise_temperature_k < math::tiny)
+        return math::db_per_neper / reference_temperature_k * math::abs(noise_temperature_k);
     return math::ten_log10_1p(noise_temperature_k / reference_temperature_k);
 }
 template <class B, class T>
 auto thermal_noise_dbm(const B &bandwidth_mhz, const T &temperature_k) noexcept {
     using math::decibel_parts;
     return value((decibel_parts(bandwidth_mhz, 1.0) + decibel_parts(temperature_k, 1.0)) + dbm_at_1_mhz_1_k);
+}
+/// No bandwidth at an infinite temperature, or none of it in an infinite bandwidth, has no level.
+inline double thermal_noise_dbm(double bandwidth_mhz, double temperature_k) noexcept {
+    const double level = thermal_noise_dbm<double, double>(bandwidth_mhz, temperature_k);
+    return math::is_nan(level) ? math::not_a_number : level; // the processor's own has a sign of its choice
 }
 
 } // namespace lvb::noise

@@ -10,7 +10,7 @@ using math::decibel_parts;
 using math::decibels;
 using math::Parts;
 using math::ratio_of_db;
-using math::sqrt;
+using math::rooted_ratio_of_db;
 using math::sum_with;
 
 // Powers in milliwatts or watts against levels in dBm or dBW: the unit that differs is 30 dB away.
@@ -80,7 +80,7 @@ auto dbm_from_volts(const V &voltage_v, const Z &impedance_ohm) noexcept {
 }
 template <class L, class Z>
 auto volts_from_dbm(const L &level_dbm, const Z &impedance_ohm) noexcept {
-    return sqrt(impedance_ohm) * ratio_of_db(level_dbm, 0.5, -30.0);
+    return rooted_ratio_of_db(impedance_ohm, level_dbm, 0.5, -30.0);
 }
 template <class L, class Z>
 auto dbuv_from_dbm(const L &level_dbm, const Z &impedance_ohm) noexcept {

@@ -37,7 +37,7 @@ double decibels_of(double k, double rest) { return (k + rest) * 10.0 * std::log1
 } // namespace
 
 const std::vector<Kernel> &kernels() {
-    static const std::vector<Kernel> all = {{"lvb_db_from_power_ratio", 0.81}, {"lvb_power_ratio_from_db", 0.94}};
+    static const std::vector<Kernel> all = {{"lvb_db_from_power_ratio", 0.81}, {"lvb_power_ratio_from_db", 0.90}};
     return all;
 }
 

@@ -11,6 +11,9 @@ using proof::Interval;
 using proof::Random;
 using proof::Scalar;
 
+constexpr double highest_temperature =
+    1000.0; // in degrees: beyond it, an error in degrees tells of nothing that occurs
+
 bool in_decibels(const std::string &name) { return name.find("_db") != std::string::npos; }
 
 // Where the accuracy lines hold, as the header says above the conversions.
@@ -62,6 +65,17 @@ double argument(const Interval &interval, Random &random) {
     }
 }
 
+bool gives_decibels(const Scalar &scalar) {
+    const std::string name = std::string(scalar.name).substr(4); // without "lvb_"
+    if (name.starts_with("db")) return !name.starts_with("db_per_100");
+    return in_decibels(name.substr(0, name.find("_from"))) || name == "eirp_dbm_from_field_strength";
+}
+
+bool gives_degrees(const Scalar &scalar) {
+    const std::string name = scalar.name;
+    return name.starts_with("lvb_kelvin") || name.starts_with("lvb_degc") || name.starts_with("lvb_degf");
+}
+
 /// Moves one argument so that a level comes close to 0 dB, where it does not reach it by itself.
 void steer_to_zero(const Scalar &scalar, const std::vector<Interval> &intervals, std::vector<double> &x,
                    Random &random) {
@@ -85,17 +99,46 @@ void steer_to_zero(const Scalar &scalar, const std::vector<Interval> &intervals,
 
 } // namespace
 
-bool gives_decibels(const Scalar &scalar) {
-    const std::string name = std::string(scalar.name).substr(4); // without "lvb_"
-    if (name.starts_with("db")) return !name.starts_with("db_per_100");
-    return in_decibels(name.substr(0, name.find("_from"))) || name == "eirp_dbm_from_field_strength";
+std::string plain_unit(const Scalar &scalar) {
+    return gives_decibels(scalar) ? "dB" : gives_degrees(scalar) ? "degrees" : "relative";
+}
+
+std::vector<double> extremes(const Interval &interval) {
+    using limits = std::numeric_limits<double>;
+    std::vector<double> all = {0.0, interval.low, interval.high, std::nextafter(1.0, 0.0), std::nextafter(1.0, 2.0)};
+    for (const double size : {limits::denorm_min(),
+                              limits::min(),
+                              1e-300,
+                              1e-200,
+                              1e-155,
+                              1e-100,
+                              1e-8,
+                              0.5,
+                              1.0,
+                              45.0,
+                              90.0,
+                              100.0,
+                              1e8,
+                              1e12,
+                              1e100,
+                              1e155,
+                              1e200,
+                              1e300,
+                              1.7e308,
+                              limits::max()})
+        for (const double x : {size, -size}) all.push_back(x);
+    if (in_decibels(interval.argument))
+        for (const double size : {1000.0, 3000.0, 3100.0, 4000.0, 5000.0, 6000.0, 6150.0, 6300.0, 7000.0, 9200.0})
+            for (const double x : {size, -size}) all.push_back(x);
+    std::erase_if(all, [&](double x) { return !std::isfinite(x) || !interval.holds(x); });
+    return all;
 }
 
 Measured measure(const Scalar &scalar, std::uint64_t points) {
     const Oracle oracle = oracle_of(scalar.name);
     const std::vector<Interval> intervals = proof::intervals(scalar);
     const proof::Accuracy stated = proof::accuracy(scalar);
-    const bool decibels = gives_decibels(scalar);
+    const bool decibels = gives_decibels(scalar), degrees = gives_degrees(scalar);
     std::uint64_t seed = 20250101;
     for (const char *c = scalar.name; *c != '\0'; ++c) seed = seed * 31 + static_cast<unsigned char>(*c);
     Random random(seed);
@@ -117,7 +160,8 @@ Measured measure(const Scalar &scalar, std::uint64_t points) {
         const double size = abs(exact).rounded();
         if (stated.ulp * exact.ulp() < stated.absolute) measured.near_zero.take(error, x);
         else measured.ulp.take(error / exact.ulp(), x);
-        measured.plain.take(decibels || size == 0.0 ? error : error / size, x);
+        if (degrees && size > highest_temperature) continue;
+        measured.plain.take(decibels || degrees || size == 0.0 ? error : error / size, x);
     }
     return measured;
 }

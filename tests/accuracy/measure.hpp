@@ -24,11 +24,15 @@ struct Measured {
     std::uint64_t points = 0;
     Worst ulp;       ///< in units in the last place, where the accuracy line counts in them
     Worst near_zero; ///< in the result's unit, where the accuracy line states it so
-    Worst plain;     ///< in decibels of a result in decibels, otherwise relative; everywhere
+    Worst plain;     ///< in the plain unit; temperatures as they occur, everything else everywhere
 };
 
-/// Whether a function gives decibels, of which the plain error is taken as it is.
-bool gives_decibels(const proof::Scalar &scalar);
+/// The unit that the plain error of a function is taken in: "dB", "degrees", or "relative".
+std::string plain_unit(const proof::Scalar &scalar);
+
+/// The smallest and the largest values of an argument, those where products of two of them leave the numbers, and
+/// ordinary ones.
+std::vector<double> extremes(const proof::Interval &interval);
 
 /// The first `points` points of the one sequence that belongs to a function: the more, the harder; never other ones.
 Measured measure(const proof::Scalar &scalar, std::uint64_t points);

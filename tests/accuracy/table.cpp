@@ -28,21 +28,19 @@ std::string plain_cell(const Worst &worst, const std::string &unit) {
     return worst.at.empty() ? "-" : two_digits_up(worst.error) + " " + unit + place(worst);
 }
 
-std::string unit_of(const proof::Scalar &scalar) { return gives_decibels(scalar) ? "dB" : "degrees"; }
-
 } // namespace
 
 std::string rounded_up(double value) { return number("%.2f", std::ceil(value * 100.0) / 100.0); }
 
 Row row_of(const proof::Scalar &scalar, const Measured &measured) {
-    const bool absolute = proof::accuracy(scalar).absolute > 0.0;
+    const std::string unit = plain_unit(scalar);
     return {scalar.name,
             scalar.range,
             scalar.accuracy,
             std::to_string(measured.points),
             ulp_cell(measured.ulp),
-            plain_cell(measured.near_zero, unit_of(scalar)),
-            plain_cell(measured.plain, absolute ? unit_of(scalar) : "relative")};
+            plain_cell(measured.near_zero, unit),
+            plain_cell(measured.plain, unit)};
 }
 
 Row row_of(const Kernel &kernel, const Measured &measured) {

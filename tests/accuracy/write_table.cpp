@@ -18,8 +18,8 @@ or when a line of the header promises far less than was measured.
 
 One ULP is the distance of neighbouring doubles at the exact result: 0.5 is a correctly rounded result. Where results
 come close to zero, the header states an absolute error instead, and the column "near zero" holds the worst one there.
-"Worst error" is taken over all points, in decibels where the result is in decibels, otherwise relative. Points are
-random over the whole range (arguments of 0 or from 1e-100 to 1e100 in size, decibels up to 1000), random bit patterns,
+"Worst error" is taken over all points: in decibels where the result is in decibels, in degrees where it is a temperature
+on a scale (up to 1000 degrees), otherwise relative. Points are random over the whole range (arguments of 0 or from 1e-100 to 1e100 in size, decibels up to 1000), random bit patterns,
 both sides of powers of ten and two, near 1, near 0 dB, at ends of the range and of the kernels' intervals.
 
 )";

@@ -1,0 +1,32 @@
+# Compiles contraction.cpp for a processor that can contract: with the library's options it must not, without them it
+# does, so that the check can fail.
+#   cmake -DPROGRAM=compiler -DCOMPILER=id -DFRONTEND=variant -DWORK=folder -P contraction.cmake
+include("${CMAKE_CURRENT_LIST_DIR}/../../cmake/Arithmetic.cmake")
+levelbook_arithmetic_options(options "${COMPILER}" "${FRONTEND}")
+
+file(MAKE_DIRECTORY "${WORK}")
+set(assembly "${WORK}/contraction.s")
+function(contracts out)
+  file(REMOVE "${assembly}")
+  if(FRONTEND STREQUAL "MSVC")
+    set(how --driver-mode=cl --target=x86_64-pc-windows-msvc -WX /O2 /arch:AVX2 /c "/Fo${WORK}/contraction.obj" /FA "/Fa${assembly}" ${ARGN} --)
+  else()
+    set(how -O2 -mfma -S -o "${assembly}" ${ARGN})
+  endif()
+  execute_process(COMMAND "${PROGRAM}" ${how} "${CMAKE_CURRENT_LIST_DIR}/contraction.cpp" COMMAND_ERROR_IS_FATAL ANY)
+  file(STRINGS "${assembly}" fused REGEX "vfn?m(add|sub)")
+  if(fused)
+    set(${out} TRUE PARENT_SCOPE)
+  else()
+    set(${out} FALSE PARENT_SCOPE)
+  endif()
+endfunction()
+
+contracts(by_itself)
+contracts(with_options ${options})
+if(NOT by_itself)
+  message(FATAL_ERROR "${PROGRAM} contracts nothing by itself: this test cannot fail")
+endif()
+if(with_options)
+  message(FATAL_ERROR "${PROGRAM} contracts a*b+c with ${options}")
+endif()
