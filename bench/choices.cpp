@@ -38,8 +38,8 @@ struct Tally {
         std::sort(steps.begin(), steps.end());
         const std::size_t n = steps.size();
         std::printf("%-44s %8.2f %8.2f %8.2f %9llu %7d %7d %7d %6.1f\n", name, milliseconds[n / 2],
-                    milliseconds[n * 9 / 10], milliseconds[n - 1], static_cast<unsigned long long>(steps[n - 1]), proven,
-                    infeasible, stopped, worst_gap);
+                    milliseconds[n * 9 / 10], milliseconds[n - 1], static_cast<unsigned long long>(steps[n - 1]),
+                    proven, infeasible, stopped, worst_gap);
         std::fflush(stdout);
     }
 };

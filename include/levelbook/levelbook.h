@@ -1653,8 +1653,8 @@ LVB_API lvb_status lvb_compute_choice_scratch(const lvb_choice *choice, lvb_choi
  *  Source: Friis, cascade of noise figures (Pozar, Microwave Engineering, 10.1); choice by branch and bound with
  *  bounds by dynamic programming over ranges of levels: textbook methods, no source needed.
  *  The answer is exact where the outcome says so, whatever the scratch; less scratch makes the search longer. How long it takes
- *  depends on the numbers: one link of 12 slots of 12 items takes some milliseconds (DEVELOPERS.md), several links that want the
- *  same scarce items may take far more steps. step_limit ends the search: the best sets so far come back with lower_bound and
+ *  depends on the numbers: one link of 12 slots of 12 items takes some milliseconds, seldom more (DEVELOPERS.md). Links that
+ *  want the same scarce items are solved to the end up to some 8 slots altogether, and may be stopped beyond. step_limit ends the search: the best sets so far come back with lower_bound and
  *  gap. The same input gives the same sets, steps and bounds on every machine. fault may be null.
  *  A fault about a link's fields names the index of its need in `row`; one about the fields of an item's stage names the
  *  structure LVB_STRUCT_ITEM and the item's index in `row`, one about a table of it the item's index in `stage`.

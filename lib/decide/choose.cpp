@@ -89,23 +89,23 @@ void Sets::insert(const std::uint32_t *set, std::uint64_t cost) noexcept {
 
 /// What a search works with; everything lies in the caller's room.
 struct Work {
-    Effect *effects;         ///< of each candidate
-    Step *steps;             ///< of each candidate
+    Effect *effects;          ///< of each candidate
+    Step *steps;              ///< of each candidate
     std::uint64_t *objective; ///< of each candidate
     std::uint64_t *priced;    ///< of each candidate: its objective in fine units, and the price of its item
-    Way *ways;               ///< of each candidate
-    Frame *frames;           ///< of each link
-    Completion *completions; ///< of each link
-    std::uint64_t *beyond;   ///< least cost of the links after each link
-    Layer *layers;           ///< slot_count + link_count
-    State *states;           ///< before each slot, and one more
-    std::uint64_t *costs;    ///< before each slot, and one more
-    std::uint64_t *paid;     ///< as costs, of what is priced
+    Way *ways;                ///< of each candidate
+    Frame *frames;            ///< of each link
+    Completion *completions;  ///< of each link
+    std::uint64_t *beyond;    ///< least cost of the links after each link
+    Layer *layers;            ///< slot_count + link_count
+    State *states;            ///< before each slot, and one more
+    std::uint64_t *costs;     ///< before each slot, and one more
+    std::uint64_t *paid;      ///< as costs, of what is priced
     std::uint32_t *way_counts, *chosen, *set; ///< of each slot: ways left, candidate taken, its item
-    std::uint32_t *used;     ///< of each item
-    double *prices, *best_prices; ///< of each item
-    std::uint64_t rebate;    ///< what the whole stock comes to at these prices
-    std::uint32_t price_shift; ///< fine units: 2^-price_shift
+    std::uint32_t *used;                      ///< of each item
+    double *prices, *best_prices;             ///< of each item
+    std::uint64_t rebate;                     ///< what the whole stock comes to at these prices
+    std::uint32_t price_shift;                ///< fine units: 2^-price_shift
     std::uint32_t *miss_set;
     float *cells;
     std::uint64_t cell_count;
@@ -345,8 +345,8 @@ void set_prices(const Problem &p, Work &work, const Part &part, const double *pr
         Completion &c = work.completions[link];
         for (std::uint32_t slot = 0; slot < c.slot_count; ++slot)
             for (std::uint32_t i = c.slots[slot].first; i < c.slots[slot].first + c.slots[slot].count; ++i)
-                work.priced[i] = (work.objective[i] << work.price_shift) +
-                                 static_cast<std::uint64_t>(prices[p.candidates[i]]);
+                work.priced[i] =
+                    (work.objective[i] << work.price_shift) + static_cast<std::uint64_t>(prices[p.candidates[i]]);
         set_costs(c, work.priced, work.steps);
     }
 }
@@ -554,8 +554,7 @@ Room room_for(const Problem &problem) noexcept {
     return {arena.needed() + layers * least_cells * sizeof(float), arena.needed() + layers * most * sizeof(float)};
 }
 
-Choice choose(const Problem &problem, Arena &arena, std::uint32_t *items, std::uint64_t *costs,
-              Miss *misses) noexcept {
+Choice choose(const Problem &problem, Arena &arena, std::uint32_t *items, std::uint64_t *costs, Miss *misses) noexcept {
     Choice choice{Outcome::infeasible, 0, false, 0, 0};
     Work work{};
     take_fixed(problem, arena, work);

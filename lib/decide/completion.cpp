@@ -56,7 +56,9 @@ std::int64_t spread_cap(const Completion &c) noexcept {
     return floor_ratio(c.high_allowed - greatest(c.level_needed, 0) * c.level_unit, c.spread_unit);
 }
 bool spread_matters(const Completion &c) noexcept { return (c.required & (needs_ceiling | needs_power)) != 0; }
-bool level_matters(const Completion &c) noexcept { return (c.required & (needs_floor | needs_ceiling | needs_power)) != 0; }
+bool level_matters(const Completion &c) noexcept {
+    return (c.required & (needs_floor | needs_ceiling | needs_power)) != 0;
+}
 
 // Noise of the slots to come at least and at most, and the most that those before can leave of the allowance.
 void lay_noise(Completion &c) noexcept {
@@ -102,7 +104,9 @@ void range_noise(Layer &layer, std::uint32_t ranges) noexcept {
     layer.noise_ranges = static_cast<std::uint32_t>(width >> layer.noise_shift) + 2;
 }
 
-std::int64_t aligned(std::int64_t level, std::uint32_t shift) noexcept { return (level >> shift) * (std::int64_t{1} << shift); }
+std::int64_t aligned(std::int64_t level, std::uint32_t shift) noexcept {
+    return (level >> shift) * (std::int64_t{1} << shift);
+}
 
 // Columns of each layer: what the slots before can reach, and from where those to come reach what is needed.
 void lay_levels(Completion &c) noexcept {
@@ -160,8 +164,8 @@ void fill_end(const Completion &c, const Layer &layer) noexcept {
             const std::int64_t low = layer.first_level + (std::int64_t{i} << c.level_shift);
             const std::int64_t high = low + ((std::int64_t{1} << c.level_shift) - 1);
             const bool far = (c.required & needs_floor) == 0 || high >= c.level_needed;
-            const bool near = (c.required & needs_ceiling) == 0 ||
-                              low * c.level_unit + spread * c.spread_unit <= c.high_allowed;
+            const bool near =
+                (c.required & needs_ceiling) == 0 || low * c.level_unit + spread * c.spread_unit <= c.high_allowed;
             if (far && near) cells[i] = 0.0f;
         }
     }
@@ -221,8 +225,7 @@ void limit_radiated(const Completion &c, const Layer &layer, std::uint32_t slots
                 float *cells = row_of(c, layer, range, row);
                 const std::int64_t spread = (std::int64_t{row} << c.spread_shift) * c.spread_unit;
                 for (std::uint32_t i = 0; i < layer.columns; ++i) {
-                    const std::int64_t level =
-                        (layer.first_level + (std::int64_t{i} << c.level_shift)) * c.level_unit;
+                    const std::int64_t level = (layer.first_level + (std::int64_t{i} << c.level_shift)) * c.level_unit;
                     if (2 * level + halves * spread + rest > 2 * c.radiated_allowed) cells[i] = blocked;
                 }
             }
@@ -279,8 +282,12 @@ void prepare(Completion &c, const Problem &problem, const Link &link, Requiremen
         }
         for (std::uint32_t i = first; i < first + count; ++i) {
             const Effect &effect = effects[i];
-            steps[i] = {effect.low - least_low, effect.high - effect.low - least_spread, effect.radiated - least_power,
-                        effect.noise, 0, 0.0f};
+            steps[i] = {effect.low - least_low,
+                        effect.high - effect.low - least_spread,
+                        effect.radiated - least_power,
+                        effect.noise,
+                        0,
+                        0.0f};
             level_unit = common(level_unit, static_cast<std::uint64_t>(steps[i].level));
             spread_unit = common(spread_unit, static_cast<std::uint64_t>(steps[i].spread));
         }

@@ -1,8 +1,8 @@
 // The least that it costs to complete a link from any state: tables from the last slot back to the first.
 //
 // A state is what the slots so far come to: the low level, how far the high level lies above it, and the noise that is
-// still allowed. Tables hold ranges of states; each takes the best state of its range, so that what a table says is never
-// more than the true cost, and is the true cost where ranges hold one state. The search prunes by it.
+// still allowed. Tables hold ranges of states; each takes the best state of its range, so that what a table says is
+// never more than the true cost, and is the true cost where ranges hold one state. The search prunes by it.
 #pragma once
 
 #include "decide/effects.hpp"
@@ -40,7 +40,7 @@ struct Layer {
     std::uint32_t noise_shift;
     double last_range_from;   ///< from here on an allowance is in the last range
     double largest_allowance; ///< the most that the slots before can leave
-    float *cells; ///< by noise, spread, level
+    float *cells;             ///< by noise, spread, level
 
     /// Range of an allowance of least_noise or more.
     std::uint32_t noise_range(double allowed) const noexcept;

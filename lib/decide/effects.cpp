@@ -67,7 +67,8 @@ class Walk {
 };
 
 // One stage by itself.
-Effect effect_of(const Link &link, const Stage &stage, double noise_figure_db, bool radiated, bool behind_air) noexcept {
+Effect effect_of(const Link &link, const Stage &stage, double noise_figure_db, bool radiated,
+                 bool behind_air) noexcept {
     Ledger alone(link.conditions);
     const Line &line = alone.enter(stage);
     const double low_db = line.far_end.change_db - (link.worst_levels ? line.far_end.worst_db : 0.0);
@@ -99,13 +100,14 @@ double noise_figure_of(const Link &link, const Stage &stage) noexcept {
 
 Frame find_effects(const Problem &problem, const Link &link, Effect *effects) noexcept {
     Frame frame{0, 0, 0, 0, 0.0};
-    Noise before;                     // fixed stages before the first slot
+    Noise before; // fixed stages before the first slot
     std::int64_t low = 0, high = 0, power = 0;
     const Slot *last = nullptr;
     for (Walk walk(problem, link); !walk.ended();) {
         if (!walk.next_is_slot()) {
             const Stage &stage = walk.fixed();
-            const Effect effect = effect_of(link, stage, noise_figure_of(link, stage), walk.radiated(), walk.behind_air());
+            const Effect effect =
+                effect_of(link, stage, noise_figure_of(link, stage), walk.radiated(), walk.behind_air());
             low += effect.low;
             high += effect.high;
             power += effect.radiated;

@@ -34,7 +34,8 @@ struct Frame {
 /// Fills the effects of all candidates in a link's slots.
 Frame find_effects(const Problem &problem, const Link &link, Effect *effects) noexcept;
 
-/// By how many dB each requirement is missed by a link whose slots hold `chosen` (candidates); at most 0 where it holds.
+/// By how many dB each requirement is missed by a link whose slots hold `chosen` (candidates); at most 0 where it
+/// holds.
 struct Shortfall {
     double db[requirement_count];
 };

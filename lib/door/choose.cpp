@@ -42,16 +42,11 @@ Laid lay(const Asked &asked, decide::Arena &arena) noexcept {
 
 // The most that the candidates of a problem can be: no item is passed over.
 decide::Problem problem_of(const Asked &asked, const Laid &laid) noexcept {
-    return {laid.items,
-            asked.in.item_count,
-            laid.slots,
-            asked.in.slot_count,
-            laid.links,
-            asked.in.need_count,
-            laid.candidates,
-            static_cast<std::uint32_t>(asked.candidates),
-            asked.in.set_count,
-            asked.in.step_limit != 0 ? asked.in.step_limit : usual_step_limit};
+    return {laid.items,         asked.in.item_count,
+            laid.slots,         asked.in.slot_count,
+            laid.links,         asked.in.need_count,
+            laid.candidates,    static_cast<std::uint32_t>(asked.candidates),
+            asked.in.set_count, asked.in.step_limit != 0 ? asked.in.step_limit : usual_step_limit};
 }
 
 decide::Room room_of(const Asked &asked) noexcept {
@@ -105,8 +100,7 @@ bool count_stages(Refusal &refusal, Asked &asked) noexcept {
         lvb_need need;
         lvb_link link;
         if (!take_element(refusal, asked.in.needs, asked.in.need_size, i, need, LVB_STRUCT_NEED)) return false;
-        if (need.link == nullptr)
-            return refuse(refusal, LVB_E_NULL, {LVB_STRUCT_NEED, -1, place.row}, LVB_FIELD_LINK);
+        if (need.link == nullptr) return refuse(refusal, LVB_E_NULL, {LVB_STRUCT_NEED, -1, place.row}, LVB_FIELD_LINK);
         if (!take(refusal, need.link, link, place, LVB_FIELD_LINK)) return false;
         if (link.stage_count > LVB_MAX_STAGES)
             return refuse(refusal, LVB_E_COUNT, place, LVB_FIELD_STAGE_COUNT, link.stage_count, 1.0, LVB_MAX_STAGES);
@@ -177,8 +171,7 @@ bool take_item(Refusal &refusal, const lvb_choice &in, std::uint32_t index, deci
     lvb_item lent;
     if (!take_element(refusal, in.items, in.item_size, index, lent, LVB_STRUCT_ITEM)) return false;
     if (lent.stage == nullptr) return refuse(refusal, LVB_E_NULL, place, LVB_FIELD_STAGE);
-    if (lent.reserved != 0)
-        return refuse(refusal, LVB_E_RESERVED, place, LVB_FIELD_RESERVED, lent.reserved, 0.0, 0.0);
+    if (lent.reserved != 0) return refuse(refusal, LVB_E_RESERVED, place, LVB_FIELD_RESERVED, lent.reserved, 0.0, 0.0);
     if (static_cast<double>(lent.cost) > largest_cost)
         return refuse(refusal, LVB_E_ABOVE_RANGE, place, LVB_FIELD_COST, static_cast<double>(lent.cost), 0.0,
                       largest_cost);
@@ -290,7 +283,8 @@ bool LinkTaker::take_stages(const lvb_link &lent, std::uint32_t index, decide::L
             stages[i] = laid_.items[slot.items[0]].stage;
             ++slot_;
         } else {
-            if (!take_stage(refusal_, lent, i, stages[i]) || !check_tables(refusal_, stages[i], lent.frequency_mhz, number))
+            if (!take_stage(refusal_, lent, i, stages[i]) ||
+                !check_tables(refusal_, stages[i], lent.frequency_mhz, number))
                 return false;
             kind = stages[i].kind;
             if (limited && kind == Kind::amplifier)
@@ -430,8 +424,8 @@ bool compute(Refusal &refusal, const lvb_choice *lent, lvb_chosen *result) noexc
     decide::Miss misses[LVB_MAX_NEEDS];
     decide::Problem problem = problem_of(asked, laid);
     problem.candidate_count = candidates;
-    const decide::Choice choice = decide::choose(problem, arena, asked.in.sets, asked.in.costs,
-                                                 asked.in.misses != nullptr ? misses : nullptr);
+    const decide::Choice choice =
+        decide::choose(problem, arena, asked.in.sets, asked.in.costs, asked.in.misses != nullptr ? misses : nullptr);
     const bool found = choice.set_count > 0;
     const bool bounded = found || choice.outcome == decide::Outcome::undecided;
     lvb_chosen out{};

@@ -143,8 +143,7 @@ void expect_exact(Choosing &c, const Exhaustive &exact, std::uint32_t set_count)
     const std::vector<ExactSet> &sets = exact.sets();
     if (sets.empty()) {
         EXPECT_EQ(c.chosen.set_count, 0u);
-        ASSERT_EQ(c.chosen.outcome,
-                  exact.stock_serves() ? LVB_OUTCOME_INFEASIBLE : LVB_OUTCOME_SHORT_OF_STOCK);
+        ASSERT_EQ(c.chosen.outcome, exact.stock_serves() ? LVB_OUTCOME_INFEASIBLE : LVB_OUTCOME_SHORT_OF_STOCK);
         if (exact.stock_serves()) expect_misses(c, exact);
         return;
     }

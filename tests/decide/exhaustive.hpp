@@ -21,9 +21,7 @@ struct Combination {
 struct ExactSet {
     std::uint64_t cost;
     std::vector<std::uint32_t> items;
-    bool operator<(const ExactSet &other) const {
-        return cost != other.cost ? cost < other.cost : items < other.items;
-    }
+    bool operator<(const ExactSet &other) const { return cost != other.cost ? cost < other.cost : items < other.items; }
     bool operator==(const ExactSet &other) const = default;
 };
 

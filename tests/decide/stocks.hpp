@@ -132,13 +132,14 @@ inline Choosing make_choosing(Random &random, const Shape &shape) {
         const bool amplifier = random.below(3) == 0;
         double least = 1e9, most = -1e9, sum = 0.0;
         for (std::uint32_t i = 0; i < shape.items; ++i) {
-            const double gain = rounded_to(amplifier ? random.uniform(0.0, 15.0) : random.uniform(-12.0, 0.0),
-                                           shape.level_step_db);
+            const double gain =
+                rounded_to(amplifier ? random.uniform(0.0, 15.0) : random.uniform(-12.0, 0.0), shape.level_step_db);
             const double tolerance = rounded_to(random.uniform(0.0, 1.5), shape.tolerance_step_db);
             const double figure = amplifier ? random.uniform(0.5, 8.0) : 0.0;
             double cost = random.uniform(0.0, static_cast<double>(shape.largest_cost));
             if (shape.cost_follows_gain)
-                cost = (amplifier ? gain : gain + 12.0) / 15.0 * 0.8 * static_cast<double>(shape.largest_cost) + 0.2 * cost;
+                cost = (amplifier ? gain : gain + 12.0) / 15.0 * 0.8 * static_cast<double>(shape.largest_cost) +
+                       0.2 * cost;
             const std::uint32_t count = 1 + static_cast<std::uint32_t>(random.below(2));
             list.push_back(made.item(stage(amplifier ? LVB_KIND_AMPLIFIER : LVB_KIND_PASSIVE, gain, tolerance),
                                      static_cast<std::uint64_t>(cost), count, figure));
@@ -157,8 +158,7 @@ inline Choosing make_choosing(Random &random, const Shape &shape) {
     std::vector<lvb_stage> &kept = made.link_stages[0];
     lvb_budget budget = sized<lvb_budget>();
     lvb_compute_budget(&bare, &budget, nullptr, 0, nullptr);
-    const double middle =
-        budget.far_end.level_dbm + least_db + (most_db - least_db) * shape.tightness;
+    const double middle = budget.far_end.level_dbm + least_db + (most_db - least_db) * shape.tightness;
     const double widening = shape.worst_levels ? tolerance_db : 0.0;
     const double near_over_far = budget.near_end.level_dbm - budget.far_end.level_dbm;
     kept[last] = receiver(rounded_to(middle - shape.window_db / 2 - widening, shape.level_step_db),
@@ -167,8 +167,8 @@ inline Choosing make_choosing(Random &random, const Shape &shape) {
     if (shape.worst_levels) need.worst_case |= LVB_WORST_LEVELS | LVB_WORST_EIRP;
     if (shape.limited_power) {
         need.stated = LVB_STATED_EIRP_LIMIT;
-        need.eirp_limit_dbm = rounded_to(budget.eirp_dbm + least_power_db + (most_power_db - least_power_db) * 0.5,
-                                         shape.level_step_db);
+        need.eirp_limit_dbm =
+            rounded_to(budget.eirp_dbm + least_power_db + (most_power_db - least_power_db) * 0.5, shape.level_step_db);
     }
     if (shape.limited_noise) {
         need.noise_figure_limit_db = random.uniform(8.0, 20.0);

@@ -18,10 +18,10 @@ Choosing sound() {
     const std::uint32_t amplifier = c.item(stage(LVB_KIND_AMPLIFIER, 10.0), 9, 2, 3.0);
     const std::uint32_t whip = c.item(antenna(2.0), 1, 2);
     for (int i = 0; i < 2; ++i) {
-        const std::uint32_t need = c.link({source(10.0), stage(LVB_KIND_PASSIVE), antenna(2.0), air(),
-                                           stage(LVB_KIND_ALLOWANCE, -3.0), antenna(), stage(LVB_KIND_PASSIVE),
-                                           receiver(-90.0, -20.0)},
-                                          600.0, 40.0, 10.0);
+        const std::uint32_t need =
+            c.link({source(10.0), stage(LVB_KIND_PASSIVE), antenna(2.0), air(), stage(LVB_KIND_ALLOWANCE, -3.0),
+                    antenna(), stage(LVB_KIND_PASSIVE), receiver(-90.0, -20.0)},
+                   600.0, 40.0, 10.0);
         c.slot(need, 1, {pad, wire, amplifier});
         c.slot(need, 5, {whip});
         c.slot(need, 6, {pad, wire, amplifier});
@@ -108,17 +108,16 @@ TEST(ChoiceRefusals, Slots) {
     refused([](Choosing &c) { c.slots[0].need = 1; }, {LVB_E_ORDER, in_slot, LVB_FIELD_NEED, -1, 0, 1.0, 0.0, 0.0});
     refused([](Choosing &c) { c.slots[3].need = 2; }, {LVB_E_ORDER, in_slot, LVB_FIELD_NEED, -1, 3, 2.0, 0.0, 1.0});
     refused([](Choosing &c) { c.slots[1].stage = 1; },
-            {LVB_E_ORDER, in_slot, LVB_FIELD_STAGE, -1, 1, 1.0, 2.0, LVB_MAX_STAGES, "slots[1].stage is 1, which is on the wrong side of its neighbour; allowed 2 to 1024."});
+            {LVB_E_ORDER, in_slot, LVB_FIELD_STAGE, -1, 1, 1.0, 2.0, LVB_MAX_STAGES,
+             "slots[1].stage is 1, which is on the wrong side of its neighbour; allowed 2 to 1024."});
     refused([](Choosing &c) { c.slots[5].stage = 8; }, {LVB_E_COUNT, in_slot, LVB_FIELD_STAGE, -1, 5, 8.0, 0.0, 7.0});
     refused([](Choosing &c) { c.slots[2].item_count = 0; },
             {LVB_E_MISSING, in_slot, LVB_FIELD_ITEM_COUNT, -1, 2, 0.0, 1.0, LVB_MAX_ITEMS});
     refused([](Choosing &c) { c.slots[2].items = nullptr; }, {LVB_E_NULL, in_slot, LVB_FIELD_ITEMS, -1, 2});
     refused([](Choosing &c) { c.slots[2].reserved = 1; },
             {LVB_E_RESERVED, in_slot, LVB_FIELD_RESERVED, -1, 2, 1.0, 0.0, 0.0});
-    refused([](Choosing &c) { c.lists[2][1] = 0; },
-            {LVB_E_ORDER, in_slot, LVB_FIELD_ITEMS, -1, 2, 0.0, 1.0, 3.0});
-    refused([](Choosing &c) { c.lists[2][2] = 4; },
-            {LVB_E_ORDER, in_slot, LVB_FIELD_ITEMS, -1, 2, 4.0, 2.0, 3.0});
+    refused([](Choosing &c) { c.lists[2][1] = 0; }, {LVB_E_ORDER, in_slot, LVB_FIELD_ITEMS, -1, 2, 0.0, 1.0, 3.0});
+    refused([](Choosing &c) { c.lists[2][2] = 4; }, {LVB_E_ORDER, in_slot, LVB_FIELD_ITEMS, -1, 2, 4.0, 2.0, 3.0});
     refused([](Choosing &c) { c.choice.slot_count = 3; }, {LVB_E_MISSING, in_choice, LVB_FIELD_SLOTS, -1, -1, 0.0});
     refused([](Choosing &c) { c.lists[0][2] = 3; }, // an antenna among the pads
             {LVB_E_CONFLICT, in_item, LVB_FIELD_KIND, -1, 3, LVB_KIND_ANTENNA});
@@ -213,9 +212,9 @@ TEST(ChoiceRefusals, LimitsWithoutTheirStage) {
     expect_fault(c.fault, {LVB_E_UNUSED, in_need, LVB_FIELD_EIRP_LIMIT_DBM, -1, 0, 0.0});
     Choosing fixed;
     const std::uint32_t other = fixed.item(stage(LVB_KIND_PASSIVE, -3.0), 5, 2);
-    const std::uint32_t need = fixed.link({source(10.0), antenna(), air(), antenna(), stage(LVB_KIND_AMPLIFIER, 10.0),
-                                           stage(LVB_KIND_PASSIVE)},
-                                          600.0, 40.0, 0.0);
+    const std::uint32_t need = fixed.link(
+        {source(10.0), antenna(), air(), antenna(), stage(LVB_KIND_AMPLIFIER, 10.0), stage(LVB_KIND_PASSIVE)}, 600.0,
+        40.0, 0.0);
     fixed.slot(need, 5, {other});
     fixed.needs[0].noise_figure_limit_db = 6.0;
     EXPECT_EQ(fixed.compute(1), LVB_E_MISSING);

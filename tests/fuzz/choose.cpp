@@ -1,4 +1,5 @@
-// lvb_compute_choice with small stocks of every kind: refused whole, or the sets hold, come in order, and none is better.
+// lvb_compute_choice with small stocks of every kind: refused whole, or the sets hold, come in order, and none is
+// better.
 #include "fuzz/stages.hpp"
 
 #include <cmath>
@@ -55,7 +56,8 @@ void require_none_better(const lvb_choice &choice, const std::vector<Lent> &link
             rest /= slots[i].item_count;
             const lvb_item &item = choice.items[set[i]];
             cost += item.cost;
-            possible = possible && ++used[set[i]] <= item.count && serves(item, links[slots[i].need].link.frequency_mhz);
+            possible =
+                possible && ++used[set[i]] <= item.count && serves(item, links[slots[i].need].link.frequency_mhz);
         }
         for (std::uint32_t need = 0; possible && need < choice.need_count; ++need)
             possible = holds(choice, links, slots, set.data(), need);
@@ -80,8 +82,7 @@ void require_answer(const lvb_choice &choice, const std::vector<Lent> &links, co
         for (std::uint32_t i = 0; i < choice.slot_count; ++i) cost += choice.items[set[i]].cost;
         REQUIRE(cost == choice.costs[s]);
         if (s > 0) REQUIRE(choice.costs[s] >= choice.costs[s - 1]);
-        for (std::uint32_t need = 0; need < choice.need_count; ++need)
-            REQUIRE(holds(choice, links, slots, set, need));
+        for (std::uint32_t need = 0; need < choice.need_count; ++need) REQUIRE(holds(choice, links, slots, set, need));
     }
     if (chosen.outcome == LVB_OUTCOME_INFEASIBLE && choice.misses != nullptr)
         for (std::uint32_t need = 0; need < choice.need_count; ++need) {
