@@ -1,0 +1,1 @@
+#include "decide/search.hpp"
