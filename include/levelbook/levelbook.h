@@ -1534,8 +1534,8 @@ typedef struct lvb_suspect {
     uint32_t span;        /**< stages of one number have no reading between them: these readings cannot tell them apart */
     uint32_t reserved;    /**< 0 */
     double probability;   /**< that this stage has the fault */
-    double fault_db;      /**< if so, the fault: what its gain is beyond its entered one, negative where power is lost */
-    double deviation_db;  /**< standard deviation of that estimate */
+    double fault_db;      /**< if so, the size of the fault, negative where power is lost: the best estimate */
+    double deviation_db;  /**< its standard deviation */
     double expected_bits; /**< what a next reading after this stage should tell; NaN where there is no point to measure */
 } lvb_suspect;
 
@@ -1547,7 +1547,7 @@ typedef struct lvb_locate_result {
     uint32_t stage;          /**< most likely stage; of its span, which is as likely, the first */
     uint32_t span_first;     /**< first stage of its span */
     uint32_t span_last;      /**< last stage of its span */
-    int32_t next_stage;      /**< measure after this stage next; -1 where no point can be measured */
+    uint32_t next_stage;     /**< measure after this stage next */
     uint32_t reserved;       /**< 0 */
     double chi_square;       /**< of all readings against the chain without a fault; reading_count degrees of freedom */
     double p_value;          /**< probability that a healthy chain gives so large a chi_square, or a larger one */
@@ -1556,7 +1556,7 @@ typedef struct lvb_locate_result {
     double span_probability; /**< of its whole span */
     double fault_db;         /**< as in lvb_suspect, of that stage */
     double deviation_db;     /**< as in lvb_suspect, of that stage */
-    double expected_bits;    /**< of a reading after next_stage; NaN where there is none */
+    double expected_bits;    /**< as in lvb_suspect, of next_stage */
 } lvb_locate_result;
 
 /** Finds the stage that has a fault, by levels measured along the chain: how likely each stage is the culprit and by how

@@ -88,17 +88,24 @@ void put_stage(Writer &out, const lvb_fault &fault) noexcept {
 void put_path(Writer &out, const lvb_fault &fault) noexcept {
     const bool table = fault.structure == LVB_STRUCT_CABLE_TABLE || fault.structure == LVB_STRUCT_GAIN_TABLE;
     const bool whole_stage = fault.structure == LVB_STRUCT_STAGE && fault.field == LVB_FIELD_SIZE;
+    const bool reading = fault.structure == LVB_STRUCT_READING && fault.row >= 0;
     if (fault.stage >= 0 && (table || fault.structure == LVB_STRUCT_STAGE)) {
         put_stage(out, fault);
         if (whole_stage) return;
         out.put('.');
         if (table) out.put(fault.structure == LVB_STRUCT_CABLE_TABLE ? "cable_table." : "gain_table.");
+    } else if (reading) {
+        out.put("readings[");
+        out.put_whole(static_cast<std::uint64_t>(fault.row));
+        out.put(']');
+        if (fault.field == LVB_FIELD_SIZE) return;
+        out.put('.');
     } else if (fault.structure != LVB_STRUCT_NONE) {
         out.put(struct_name(fault.structure));
         out.put('.');
     }
     out.put(lvb_field_name(fault.field));
-    if (fault.row >= 0) {
+    if (fault.row >= 0 && !reading) {
         out.put('[');
         out.put_whole(static_cast<std::uint64_t>(fault.row));
         out.put(']');
@@ -196,7 +203,9 @@ void put_sentence(Writer &out, const lvb_fault &fault) noexcept {
         }
         put_path(out, fault);
         out.put(" is filled, but this ");
-        out.put(fault.structure == LVB_STRUCT_COLUMNS ? "formula" : "kind of stage");
+        out.put(fault.structure == LVB_STRUCT_COLUMNS   ? "formula"
+                : fault.structure == LVB_STRUCT_READING ? "point"
+                                                        : "kind of stage");
         return out.put(" has no use for it");
     case LVB_E_CONFLICT:
         put_path(out, fault);
@@ -241,6 +250,8 @@ void put_sentence(Writer &out, const lvb_fault &fault) noexcept {
         return put_allowed(out, fault);
     case LVB_E_NOT_FOUND:
         put_value(out, fault);
+        if (fault.structure == LVB_STRUCT_READING && math::is_nan(fault.maximum))
+            return out.put(", where the level is radiated: there is no point to measure");
         out.put(", of which there is none");
         return put_allowed(out, fault);
     default: // sizes, counts, infinities

@@ -165,9 +165,7 @@ lvb_locate_result conclude(const Search &search, const decide::Findings &finding
     out.p_value = decide::chi_square_above(search.readings, out.chi_square);
     out.consistent = out.p_value >= or_else(search.in.false_alarm, 0.01) ? 1 : 0;
     out.none_probability = findings.none_probability();
-    out.next_stage = -1;
-    out.expected_bits = math::not_a_number;
-    out.probability = -1.0; // below every stage's
+    out.probability = out.expected_bits = -1.0; // below every stage's; the source, or its allowances, are a point
     char *element = reinterpret_cast<char *>(suspects);
     accuse(search, findings,
            [&](std::uint32_t stage, const decide::Span &span, const lvb_suspect &suspect) noexcept {
@@ -180,9 +178,8 @@ lvb_locate_result conclude(const Search &search, const decide::Findings &finding
                    out.fault_db = suspect.fault_db;
                    out.deviation_db = suspect.deviation_db;
                }
-               if (suspect.expected_bits > out.expected_bits ||
-                   (out.next_stage < 0 && !math::is_nan(suspect.expected_bits))) {
-                   out.next_stage = static_cast<std::int32_t>(stage);
+               if (suspect.expected_bits > out.expected_bits) {
+                   out.next_stage = stage;
                    out.expected_bits = suspect.expected_bits;
                }
                if (element != nullptr) give(element + std::size_t{stage} * suspect_size, suspect, suspect_size);

@@ -50,6 +50,7 @@ struct World {
     Search search;
     std::vector<bool> point; // whether one can measure after the stage
     std::uint32_t culprit = 0;
+    double fault_db = 0.0;
     std::vector<double> departure_db;
 
     World(Draw &draw, bool over_air)
@@ -63,7 +64,7 @@ struct World {
     }
     void break_one(Draw &draw, double least_db, double most_db) {
         culprit = static_cast<std::uint32_t>(draw.random().below(departure_db.size()));
-        const double fault_db = draw.fault_db(least_db, most_db);
+        fault_db = draw.fault_db(least_db, most_db);
         for (std::size_t i = culprit; i < departure_db.size(); ++i) departure_db[i] += fault_db;
     }
     void measure(Draw &draw, std::uint32_t stage) { search.read({stage, departure_db[stage] + draw.error(meter_db)}); }
@@ -126,9 +127,7 @@ TEST_P(Locate, FourReadingsFindTheSpanOfAFault) {
             found += world.culprit_is_on_top();
             alarms += world.search.result.consistent == 0;
             const lvb_suspect &suspect = world.search.suspects[world.culprit];
-            const double truth_db =
-                world.departure_db[world.culprit] - (world.culprit > 0 ? world.departure_db[world.culprit - 1] : 0.0);
-            within += std::fabs(suspect.fault_db - truth_db) <= 2.0 * suspect.deviation_db;
+            within += std::fabs(suspect.fault_db - world.fault_db) <= 2.0 * suspect.deviation_db;
         }
         std::printf("%s, faults %s: the fault's span is on top in %.2f %%, called inconsistent %.2f %%, fault within two "
                     "deviations %.2f %%\n",
@@ -136,6 +135,7 @@ TEST_P(Locate, FourReadingsFindTheSpanOfAFault) {
                     percent(within));
         if (!least) {
             EXPECT_GE(percent(found), 97.0);
+            EXPECT_GE(percent(within), 94.5); // of a normal distribution 95.45 % lie there
         }
     }
 }
@@ -176,8 +176,7 @@ TEST_P(Locate, TheAdviceIsolatesAFaultInFewReadings) {
             ASSERT_EQ(world.search.run(), LVB_OK);
             const auto is_sure = [&] { return world.is_narrow() && world.search.result.span_probability > 0.9; };
             for (int k = 0; k < most && !is_sure(); ++k) {
-                ASSERT_GE(world.search.result.next_stage, 0);
-                world.measure(draw, static_cast<std::uint32_t>(world.search.result.next_stage));
+                world.measure(draw, world.search.result.next_stage);
                 ASSERT_EQ(world.search.run(), LVB_OK);
                 ++readings;
             }
