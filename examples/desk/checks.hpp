@@ -1,7 +1,7 @@
 // Questions that every reader asks of a value in the file; each throws Refusal at the value's line and key.
 #pragma once
 
-#include "json_tree.hpp"
+#include "document.hpp"
 #include "keys.hpp"
 
 namespace desk {

@@ -184,21 +184,23 @@ std::string tell(const Document &document, const Link &link, const lvb_fault &fa
     std::string words = tell(document, link, fault, given);
     const Stage *stage = fault.stage < 0 ? nullptr : &link.stages[static_cast<std::size_t>(fault.stage)];
     const Value *at = given.value;
+    const Document *where = &document;
     const bool table_fault = fault.structure == LVB_STRUCT_CABLE_TABLE || fault.structure == LVB_STRUCT_GAIN_TABLE;
-    if (at == nullptr && stage != nullptr && table_fault) {
+    if (stage != nullptr && table_fault) {
         const bool cable = fault.structure == LVB_STRUCT_CABLE_TABLE;
         const std::shared_ptr<const Table> &table = cable ? stage->cable_table : stage->gain_table;
-        if (table != nullptr) at = table->value; // null for a cable of the catalogue
+        if (table != nullptr && at != nullptr && table->file != nullptr) where = table->file.get();
+        if (table != nullptr && at == nullptr) at = table->value; // null for a cable of the catalogue
     }
     const bool link_fault = fault.structure == LVB_STRUCT_LINK;
     if (at == nullptr && link_fault && fault.field == LVB_FIELD_STAGE_COUNT) at = link.value->find("stages");
     if (at == nullptr) at = stage != nullptr && !link_fault ? stage->value : link.value;
-    // A fault in gear is told where the gear stands; the link tells whose stage it is.
+    // A fault in gear or in a table's file is told where it stands; the link tells whose stage it is.
     const bool in_gear = stage != nullptr && !link_fault && at->path().rfind("gear", 0) == 0;
-    if (in_gear) words += " (used in " + stage->value->path() + ")";
+    if (in_gear || where != &document) words += " (used in " + stage->value->path() + ")";
     words += "; in link " + in_quotes(link.name);
     if (stage != nullptr && !link_fault) words += ", " + in_quotes(stage->label);
-    document.refuse(*at, words);
+    where->refuse(*at, words);
 }
 
 } // namespace

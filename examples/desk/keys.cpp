@@ -7,6 +7,8 @@ double same(double x) { return x; }
 double turned(double x) { return 0.0 - x; } // a loss is a negative gain
 double thousandfold(double x) { return x * 1000.0; }
 double thousandth(double x) { return x / 1000.0; }
+double millionfold(double x) { return x * 1e6; }
+double millionth(double x) { return x / 1e6; }
 
 constexpr std::uint32_t bit(std::int32_t kind) { return 1u << static_cast<std::uint32_t>(kind); }
 
@@ -59,6 +61,16 @@ const std::vector<NumberKey> &stage_keys() {
     return keys;
 }
 
+const std::vector<NumberKey> &frequency_keys() {
+    static const std::vector<NumberKey> keys = {
+        {"frequency_mhz", LVB_FIELD_FREQUENCY_MHZ, same, same, every, "MHz"},
+        {"frequency_hz", LVB_FIELD_FREQUENCY_MHZ, millionth, millionfold, every, "Hz"},
+        {"frequency_khz", LVB_FIELD_FREQUENCY_MHZ, thousandth, thousandfold, every, "kHz"},
+        {"frequency_ghz", LVB_FIELD_FREQUENCY_MHZ, thousandfold, thousandth, every, "GHz"},
+    };
+    return keys;
+}
+
 const std::vector<NumberKey> &attenuation_keys() {
     static const std::vector<NumberKey> keys = {
         {"attenuation_db_per_100m", LVB_FIELD_ATTENUATION_DB_PER_100M, same, same, cable, "dB/100 m"},
@@ -80,8 +92,8 @@ std::string ways_to_write(const std::vector<NumberKey> &keys, std::int32_t field
 }
 
 std::string_view quantity_of(std::string_view key) {
-    constexpr std::string_view units[] = {"_mw",   "_w",    "_dbm",         "_dbw",          "_dbi",
-                                          "_dbd",  "_m",    "_ft",          "_mhz",          "_ghz",
+    constexpr std::string_view units[] = {"_mw",   "_w",    "_dbm",         "_dbw",          "_dbi", "_dbd",
+                                          "_m",    "_ft",   "_mhz",         "_hz",           "_khz", "_ghz",
                                           "_degc", "_degf", "_db_per_100m", "_db_per_100ft", "_db"};
     for (const std::string_view unit : units)
         if (key.ends_with(unit)) return key.substr(0, key.size() - unit.size());

@@ -34,6 +34,8 @@ using GivenNumbers = std::map<std::int32_t, Given>;
 
 const std::vector<NumberKey> &link_keys();
 const std::vector<NumberKey> &stage_keys();
+/// The first column of a table.
+const std::vector<NumberKey> &frequency_keys();
 /// The second column of a cable's table.
 const std::vector<NumberKey> &attenuation_keys();
 

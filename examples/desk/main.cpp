@@ -5,7 +5,10 @@
 #include "budget_json.hpp"
 #include "cables.hpp"
 #include "convert.hpp"
+#include "json_tree.hpp"
+#include "numbers.hpp"
 #include "print_budget.hpp"
+#include "table_file.hpp"
 #include "verdict.hpp"
 
 #include <CLI/CLI.hpp>
@@ -39,7 +42,7 @@ std::vector<const Link *> chosen_links(const Scenario &scenario, const std::stri
 }
 
 Outcome budget(const std::string &file, const std::string &link_name, bool as_json, bool brief) {
-    const Document document = Document::read(file);
+    const Document document = read_json(file);
     const Scenario scenario = read_scenario(document);
     std::vector<Answer> answers;
     for (const Link *link : chosen_links(scenario, link_name)) answers.push_back({link, compute(document, *link)});
@@ -57,6 +60,31 @@ Outcome budget(const std::string &file, const std::string &link_name, bool as_js
     for (const Answer &answer : answers) outcome.text += print_link(*answer.link, answer.computed, brief);
     outcome.text += print_cautions();
     return outcome;
+}
+
+// The name of a column of a table in the library's unit.
+std::string library_name(const NumberKey &key) {
+    for (const std::vector<NumberKey> *keys : {&stage_keys(), &attenuation_keys()})
+        for (const NumberKey &other : *keys)
+            if (other.field == key.field && (other.kinds & key.kinds) != 0 && other.to_library(1.0) == 1.0)
+                return other.name;
+    return key.name;
+}
+
+// A table's file as this program reads it, in the form of a CSV file.
+Outcome print_table(const std::string &file, const std::string &parameter_name) {
+    const std::optional<Parameter> parameter = parameter_name.empty() ? Parameter() : parameter_in(parameter_name);
+    if (!parameter_name.empty() && !is_touchstone(file)) throw Refusal("only a Touchstone file has parameters");
+    if (!parameter)
+        throw Refusal(in_quotes(parameter_name) + " is no parameter; write s21 for the way from port 1 to port 2");
+    std::vector<const NumberKey *> columns = keys_of_field(stage_keys(), LVB_FIELD_GAIN_DB, 0);
+    for (const NumberKey &key : attenuation_keys()) columns.push_back(&key);
+    const TableFile read = read_table_file(file, columns, *parameter);
+    const Table table = read_columns(Checks(*read.document), read.document->root(), columns);
+    std::string text = "# " + ascii(read.origin) + "\nfrequency_mhz," + library_name(*table.value_column.key) + "\n";
+    for (std::size_t i = 0; i < table.values.size(); ++i)
+        text += exact(table.frequency_mhz[i]) + "," + exact(table.values[i]) + "\n";
+    return {text};
 }
 
 // "30mW dBm" and "30 mW dBm" are both right.
@@ -77,6 +105,7 @@ class Program {
         declare_budget();
         declare_convert();
         declare_cables();
+        declare_table();
         check_command(argc, argv);
         try {
             app_.parse(argc, argv);
@@ -136,10 +165,17 @@ class Program {
         metres_option_ = metres;
     }
 
+    void declare_table() {
+        table_ = app_.add_subcommand("table", "print the table of a CSV or Touchstone file as it is read");
+        table_->add_option("file", file_, "file of a table (.csv, .s2p, .ts)")->required();
+        table_->add_option("--parameter", parameter_, "parameter of a Touchstone file (s21 where it is left out)");
+    }
+
     Outcome answer() {
         if (budget_->parsed()) return budget(file_, link_, as_json_, brief_);
         if (convert_->parsed()) return answer_conversion(words_, read_options(options_), with_);
         if (units_->parsed()) return {print_units()};
+        if (table_->parsed()) return print_table(file_, parameter_);
         if (cables_->parsed()) return {print_catalogue()};
         if (feet_option_->count() + metres_option_->count() == 0) throw Refusal("cable needs a length: --m or --ft");
         if (feet_option_->count() > 0) question_.length_m = lvb_metres_from_feet(feet_);
@@ -153,10 +189,12 @@ class Program {
     CLI::App *units_ = nullptr;
     CLI::App *cables_ = nullptr;
     CLI::App *cable_ = nullptr;
+    CLI::App *table_ = nullptr;
     CLI::Option *feet_option_ = nullptr;
     CLI::Option *metres_option_ = nullptr;
     std::string file_;
     std::string link_;
+    std::string parameter_;
     bool as_json_ = false;
     bool brief_ = false;
     std::vector<std::string> words_;

@@ -1,5 +1,9 @@
 #include "numbers.hpp"
 
+#include "table_file.hpp"
+
+#include <filesystem>
+
 namespace desk {
 namespace {
 
@@ -71,22 +75,79 @@ std::vector<const NumberKey *> keys_of_field(const std::vector<NumberKey> &keys,
     return found;
 }
 
-Table read_table(const Checks &checks, const Value &value, const std::vector<const NumberKey *> &columns) {
-    const std::vector<const NumberKey *> frequencies = keys_of_field(link_keys(), LVB_FIELD_FREQUENCY_MHZ, 0);
-    checks.expect(value, Value::Kind::object);
-    std::vector<std::string> known = {"source"};
-    for (const std::vector<const NumberKey *> *keys : {&frequencies, &columns})
-        for (const NumberKey *key : *keys) known.emplace_back(key->name);
-    checks.check_keys(value, known, "this table");
+Table read_columns(const Checks &checks, const Value &value, const std::vector<const NumberKey *> &columns) {
+    const std::vector<const NumberKey *> frequencies = keys_of_field(frequency_keys(), LVB_FIELD_FREQUENCY_MHZ, 0);
     Table table;
     table.value = &value;
-    table.origin = checks.text_or_empty(value, "source");
     table.frequency_column = column(checks, value, frequencies, table.frequency_mhz);
     table.value_column = column(checks, value, columns, table.values);
     if (table.frequency_mhz.size() != table.values.size())
         checks.document().refuse(*table.value_column.value, "this column has " + std::to_string(table.values.size()) +
                                                                 " rows, the frequencies have " +
                                                                 std::to_string(table.frequency_mhz.size()));
+    return table;
+}
+
+namespace {
+
+// Which parameter of a Touchstone file the table takes. A reflection is no gain of a stage.
+Parameter parameter_of(const Checks &checks, const Value &table, bool touchstone) {
+    const Value *value = table.find("parameter");
+    if (value == nullptr) return {};
+    if (!touchstone) checks.document().refuse_key(*value, "only a Touchstone file has parameters");
+    const std::optional<Parameter> parameter = parameter_in(checks.text(*value));
+    if (!parameter)
+        checks.document().refuse(*value, in_quotes(value->text) +
+                                             " is no parameter; write s21 for the way from port 1 to "
+                                             "port 2, s12_3 where a port has two digits");
+    if (parameter->to == parameter->from)
+        checks.document().refuse(*value, name_of(*parameter) +
+                                             " is a reflection; a stage's gain leads from one port to another");
+    return *parameter;
+}
+
+// A table whose columns stand in a file beside the scenario.
+Table read_table_in_file(const Checks &checks, const Value &value, const std::vector<const NumberKey *> &columns) {
+    const Document &scenario = checks.document();
+    for (const std::string &name : column_names(columns))
+        if (const Value *column = value.find(name))
+            scenario.refuse_key(*column, "the columns of this table stand in its file; give one of them");
+    checks.check_keys(value, {"file", "parameter", "source"}, "a table that stands in a file");
+    const Value &file = *value.find("file");
+    const std::string path = (std::filesystem::path(scenario.file()).parent_path() / checks.text(file)).string();
+    TableFile read;
+    try {
+        const bool touchstone = is_touchstone(path);
+        const Parameter parameter = parameter_of(checks, value, touchstone);
+        if (touchstone && std::string_view(columns.front()->name) != "gain_db")
+            scenario.refuse(file, "a Touchstone file holds gains in dB; this table takes " +
+                                      std::string(columns.front()->name));
+        read = read_table_file(path, columns, parameter);
+    } catch (const Unreadable &why) {
+        scenario.refuse(file, why.what());
+    }
+    Table table = read_columns(Checks(*read.document), read.document->root(), columns);
+    table.file = read.document;
+    const std::string source = checks.text_or_empty(value, "source");
+    table.origin = source.empty() ? read.origin : source + " (" + read.origin + ")";
+    return table;
+}
+
+} // namespace
+
+Table read_table(const Checks &checks, const Value &value, const std::vector<const NumberKey *> &columns) {
+    checks.expect(value, Value::Kind::object);
+    Table table;
+    if (value.find("file") != nullptr) {
+        table = read_table_in_file(checks, value, columns);
+    } else {
+        std::vector<std::string> known = column_names(columns);
+        known.insert(known.end(), {"file", "source"});
+        checks.check_keys(value, known, "this table");
+        table = read_columns(checks, value, columns);
+        table.origin = checks.text_or_empty(value, "source");
+    }
+    table.value = &value;
     return table;
 }
 

@@ -18,7 +18,11 @@ GivenNumbers numbers_of(const Checks &checks, const Members &members, const std:
 /// A field in the library's unit; 0 where it is not given.
 double taken(const GivenNumbers &numbers, std::int32_t field);
 
-/// Two columns of equal length: frequencies, and one of the given columns. The keys must outlive the table.
+/// Two columns of equal length out of an object: frequencies, and one of the given columns. The keys must outlive the
+/// table.
+Table read_columns(const Checks &checks, const Value &value, const std::vector<const NumberKey *> &columns);
+
+/// The same of a table of the scenario, whose columns stand in it or in a file that it names.
 Table read_table(const Checks &checks, const Value &value, const std::vector<const NumberKey *> &columns);
 
 /// The keys of a list that fill a field of a kind of stage (0: any).

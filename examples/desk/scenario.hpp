@@ -1,7 +1,7 @@
 // A scenario as the program keeps it: what the library gets, and beside it where each number stands in the file.
 #pragma once
 
-#include "json_tree.hpp"
+#include "document.hpp"
 #include "keys.hpp"
 
 #include <memory>
@@ -11,7 +11,8 @@ namespace desk {
 
 /// A table of values over frequency, in the library's units.
 struct Table {
-    const Value *value = nullptr; ///< the table in the file
+    const Value *value = nullptr;         ///< the table in the scenario
+    std::shared_ptr<const Document> file; ///< where its columns stand; null where that is the scenario itself
     std::vector<double> frequency_mhz;
     std::vector<double> values;
     Given frequency_column;

@@ -2,6 +2,7 @@
 
 #include <algorithm>
 #include <cctype>
+#include <charconv>
 #include <cmath>
 #include <cstdarg>
 #include <cstdio>
@@ -71,6 +72,28 @@ std::string plain(double number) {
     if (std::isnan(number)) return "not a number";
     if (std::isinf(number)) return number < 0.0 ? "-infinity" : "infinity";
     return format("%.10g", number + 0.0); // + 0.0 takes the sign off a zero
+}
+
+std::string exact(double number) {
+    char digits[32];
+    const auto end = std::to_chars(digits, digits + sizeof digits, number + 0.0).ptr; // + 0.0 takes the sign off a zero
+    return {digits, end};
+}
+
+std::optional<double> number_in(std::string_view text) {
+    if (text.starts_with('+') && !text.starts_with("+-")) text.remove_prefix(1);
+    double number = 0.0;
+    const char *end = text.data() + text.size();
+    const auto [rest, error] = std::from_chars(text.data(), end, number);
+    if (error != std::errc() || rest != end || !std::isfinite(number)) return std::nullopt;
+    return number;
+}
+
+std::string lower_case(std::string_view text) {
+    std::string out(text);
+    for (char &c : out)
+        if (c >= 'A' && c <= 'Z') c = static_cast<char>(c - 'A' + 'a');
+    return out;
 }
 
 std::int64_t hundredths(double value) { return std::llround(value * 100.0); }

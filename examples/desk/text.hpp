@@ -2,6 +2,7 @@
 #pragma once
 
 #include <cstdint>
+#include <optional>
 #include <stdexcept>
 #include <string>
 #include <string_view>
@@ -12,6 +13,11 @@ namespace desk {
 /// Anything that the person who runs the program must put right; its text is one line, told on stderr with exit code 2.
 struct Refusal : std::runtime_error {
     using std::runtime_error::runtime_error;
+};
+
+/// A file that is not to be had at all, as against one with something wrong in it.
+struct Unreadable : Refusal {
+    using Refusal::Refusal;
 };
 
 /// printf into a string.
@@ -31,6 +37,16 @@ std::string wrap(std::string_view words, std::size_t width, const std::string &f
 
 /// A number as a person writes it, up to ten significant digits.
 std::string plain(double number);
+
+/// The shortest digits that read back as the same number.
+std::string exact(double number);
+
+/// The finite number that a text is from end to end, a plus before it allowed; nothing for any other text, in every
+/// locale.
+std::optional<double> number_in(std::string_view text);
+
+/// ASCII letters in lower case; all else as it is.
+std::string lower_case(std::string_view text);
 
 /// Hundredths, rounded half away from zero: the unit in which all levels are printed and added.
 std::int64_t hundredths(double value);

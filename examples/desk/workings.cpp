@@ -83,8 +83,10 @@ std::string gain_words(const Link &link, const Stage &stage, const lvb_level &le
     if (stage.entry.kind == LVB_KIND_SOURCE) gain -= stage.entry.level_dbm;
     if (stage.entry.kind == LVB_KIND_AIR) gain += lvb_free_space_loss_db(link.frequency_mhz, link.far_distance_m);
     const auto row = [&](std::size_t k) {
-        return plain(table.frequency_mhz[k]) + " MHz " + plain(table.value_column.value->items[k]->number) + " " +
-               key.unit;
+        const double value = table.value_column.value->items[k]->number;
+        // As it was written; what a file holds may be computed from other numbers, and then has all digits.
+        const std::string number = table.file == nullptr ? plain(value) : format("%.6g", value + 0.0);
+        return plain(table.frequency_mhz[k]) + " MHz " + number + " " + key.unit;
     };
     const std::size_t count = table.values.size();
     std::string words = "gain table of " + std::to_string(count) + " rows, ";

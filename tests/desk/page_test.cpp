@@ -276,9 +276,11 @@ TEST_F(DemoPage, WorkingsOfAGainTableNameItsNeighbours) {
     // 11 + (541.75 - 540) / (608 - 540) = 11.0257
     EXPECT_NE(printed[1].text.find("between 540 MHz 11 dBi and 608 MHz 12 dBi: 11.026 dBi"), std::string::npos)
         << printed[1].text;
-    // 1.1 + 0.1 x 4.2 / 30 = 1.114
-    EXPECT_NE(printed[0].text.find("between 530 MHz 1.1 dB loss and 560 MHz 1.2 dB loss: 1.114 dB loss"),
-              std::string::npos)
+    // -1.1 - 0.1 x 4.2 / 30 = -1.114, from a Touchstone file
+    EXPECT_NE(
+        printed[0].text.find("between 530 MHz -1.1 dB gain and 560 MHz -1.2 dB gain: -1.114 dB gain, table from: our "
+                             "own analyser, two-port, spring rehearsals (band_filter.ts, s21, 50 ohm)"),
+        std::string::npos)
         << printed[0].text;
 }
 
@@ -386,6 +388,15 @@ TEST(Readme, ItsScenarioIsAnswered) {
     EXPECT_EQ(printed_links(page.out).at(0).rows.size(), 7u);
 }
 
+TEST(Readme, ItsTableIsRead) {
+    const std::string document = read_file(DESK_SOURCES "/README.md");
+    const std::size_t begin = document.find("# our own drum");
+    const TemporaryFolder folder;
+    const Printout table =
+        run({"table", folder.write("drum.csv", document.substr(begin, document.find("```", begin) - begin))});
+    EXPECT_EQ(table.out, "# drum.csv\nfrequency_mhz,attenuation_db_per_100m\n450,17.4\n600,20.6\n") << table.err;
+}
+
 TEST(Readme, ItsQuestionsAreAnswered) {
     int asked = 0;
     for (const std::string &line : lines_of(read_file(DESK_SOURCES "/README.md"))) {
@@ -433,8 +444,8 @@ int run_commands_of(const std::string &document) {
 }
 
 TEST(Readme, CommandLinesThatItPrintsWork) {
-    EXPECT_EQ(run_commands_of(DESK_ROOT "/README.md"), 2);
-    EXPECT_EQ(run_commands_of(DESK_SOURCES "/README.md"), 9);
+    EXPECT_EQ(run_commands_of(DESK_ROOT "/README.md"), 3);
+    EXPECT_EQ(run_commands_of(DESK_SOURCES "/README.md"), 11);
 }
 
 } // namespace

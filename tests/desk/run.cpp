@@ -6,6 +6,7 @@
 #include <cstdio>
 #include <cstdlib>
 #include <fcntl.h>
+#include <filesystem>
 #include <fstream>
 #include <iterator>
 #include <spawn.h>
@@ -25,6 +26,11 @@ std::string drain(std::FILE *file) {
     for (std::size_t n = 0; (n = std::fread(buffer, 1, sizeof buffer, file)) > 0;) text.append(buffer, n);
     std::fclose(file);
     return text;
+}
+
+std::string temporary_name() {
+    const char *folder = std::getenv("TMPDIR");
+    return std::string(folder == nullptr ? "/tmp" : folder) + "/levelbook-desk-XXXXXX";
 }
 
 } // namespace
@@ -56,6 +62,14 @@ Printout run(const std::vector<std::string> &arguments) {
 
 std::string demo_file() { return DESK_SOURCES "/demo/nine_tin_herons.json"; }
 
+std::vector<std::string> demo_tables() {
+    std::vector<std::string> names;
+    for (const auto &entry : std::filesystem::directory_iterator(DESK_SOURCES "/demo"))
+        if (entry.path().extension() != ".json") names.push_back(entry.path().filename().string());
+    std::sort(names.begin(), names.end());
+    return names;
+}
+
 std::string read_file(const std::string &path) {
     std::ifstream stream(path, std::ios::binary);
     EXPECT_TRUE(stream.good()) << path;
@@ -70,8 +84,7 @@ std::vector<std::string> lines_of(const std::string &text) {
 }
 
 TemporaryFile::TemporaryFile(const std::string &content) {
-    const char *folder = std::getenv("TMPDIR");
-    path_ = std::string(folder == nullptr ? "/tmp" : folder) + "/levelbook-desk-XXXXXX";
+    path_ = temporary_name();
     const int file = mkstemp(path_.data());
     EXPECT_GE(file, 0);
     const ssize_t written = write(file, content.data(), content.size());
@@ -80,6 +93,21 @@ TemporaryFile::TemporaryFile(const std::string &content) {
 }
 
 TemporaryFile::~TemporaryFile() { std::remove(path_.c_str()); }
+
+TemporaryFolder::TemporaryFolder() {
+    path_ = temporary_name();
+    EXPECT_NE(mkdtemp(path_.data()), nullptr);
+}
+
+TemporaryFolder::~TemporaryFolder() { std::filesystem::remove_all(path_); }
+
+std::string TemporaryFolder::write(const std::string &name, const std::string &content) const {
+    std::string path = path_ + "/" + name;
+    std::ofstream stream(path, std::ios::binary);
+    stream.write(content.data(), static_cast<std::streamsize>(content.size()));
+    EXPECT_TRUE(stream.good()) << path;
+    return path;
+}
 
 void expect_refused(const Printout &run, const std::string &words) {
     EXPECT_EQ(run.code, 2) << run.err;

@@ -16,6 +16,8 @@ struct Printout {
 Printout run(const std::vector<std::string> &arguments);
 
 std::string demo_file();
+/// The tables that the demo names, beside it.
+std::vector<std::string> demo_tables();
 std::string read_file(const std::string &path);
 std::vector<std::string> lines_of(const std::string &text);
 
@@ -27,6 +29,21 @@ class TemporaryFile {
     TemporaryFile(const TemporaryFile &) = delete;
     TemporaryFile &operator=(const TemporaryFile &) = delete;
     const std::string &path() const { return path_; }
+
+  private:
+    std::string path_;
+};
+
+/// A folder of its own in the temporary folder, removed with its files at the end of its life.
+class TemporaryFolder {
+  public:
+    TemporaryFolder();
+    ~TemporaryFolder();
+    TemporaryFolder(const TemporaryFolder &) = delete;
+    TemporaryFolder &operator=(const TemporaryFolder &) = delete;
+    const std::string &path() const { return path_; }
+    /// Writes a file, over the one before it; the answer is its path.
+    std::string write(const std::string &name, const std::string &content) const;
 
   private:
     std::string path_;
