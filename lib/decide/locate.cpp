@@ -95,9 +95,8 @@ void Findings::pass_backwards(const Reading *readings) noexcept {
     for (std::uint32_t i = last; i-- > 0;) {
         const Reading &reading = readings[i];
         const Span &next = span_[i + 1];
-        span_[i].behind = i + 1 == last
-                              ? Estimate{reading.excess_db, reading.variance_db2, 0.0}
-                              : with(next.behind, walk_db2(next.end) - walk_db2(next.first), reading);
+        span_[i].behind = i + 1 == last ? Estimate{reading.excess_db, reading.variance_db2, 0.0}
+                                        : with(next.behind, walk_db2(next.end) - walk_db2(next.first), reading);
     }
 }
 
@@ -114,8 +113,8 @@ void Findings::weigh() noexcept {
         exponent[i] = 0.0;
         if (i + 1 == spans_) continue; // not seen
         const double jump_db = span.behind.departure_db - span.before.departure_db;
-        const double jump_db2 = span.behind.variance_db2 +
-                                (span.before.variance_db2 + (walk_db2(span.end) - walk_db2(span.first)));
+        const double jump_db2 =
+            span.behind.variance_db2 + (span.before.variance_db2 + (walk_db2(span.end) - walk_db2(span.first)));
         const double believed = fault_db2 / (jump_db2 + fault_db2);
         span.fault_db = believed * jump_db;
         span.variance_db2 = believed * jump_db2;
@@ -141,7 +140,8 @@ double Findings::expected_bits(std::uint32_t i, std::uint32_t stage, double vari
     const double before_db2 = here.before.variance_db2 + (at - walk_db2(here.first));
     const double behind_db2 = here.behind.variance_db2 + (walk_db2(here.end) - at);
     const bool open = behind_db2 == math::infinity;
-    // The departure here is a mean of both sides' estimates; a fault elsewhere shifts it by what they see of that fault.
+    // The departure here is a mean of both sides' estimates; a fault elsewhere shifts it by what they see of that
+    // fault.
     const double share_before = open ? 1.0 : behind_db2 / (before_db2 + behind_db2);
     const double common_db2 = before_db2 * share_before + variance_db2;
 

@@ -36,8 +36,8 @@ struct Estimate {
 /// The stages between two neighbouring readings, first to end - 1; none between two readings at one point.
 struct Span {
     std::uint32_t first, end;
-    Estimate before; ///< by the readings before the span, where it begins
-    Estimate behind; ///< by the readings from its end on, there; of infinite variance where there is none
+    Estimate before;     ///< by the readings before the span, where it begins
+    Estimate behind;     ///< by the readings from its end on, there; of infinite variance where there is none
     double probability;  ///< of each of its stages to have the fault
     double fault_db;     ///< if one of them has it: its size, as estimated
     double variance_db2; ///< of that estimate

@@ -16,9 +16,7 @@ constexpr Range false_alarm_range{1e-6, 0.5, false};
 
 double or_else(double value, double fallback) noexcept { return value != 0.0 ? value : fallback; }
 
-Place place_of(std::uint32_t reading) noexcept {
-    return {LVB_STRUCT_READING, -1, static_cast<std::int32_t>(reading)};
-}
+Place place_of(std::uint32_t reading) noexcept { return {LVB_STRUCT_READING, -1, static_cast<std::int32_t>(reading)}; }
 
 struct Search {
     lvb_locate in;
@@ -167,23 +165,22 @@ lvb_locate_result conclude(const Search &search, const decide::Findings &finding
     out.none_probability = findings.none_probability();
     out.probability = out.expected_bits = -1.0; // below every stage's; the source, or its allowances, are a point
     char *element = reinterpret_cast<char *>(suspects);
-    accuse(search, findings,
-           [&](std::uint32_t stage, const decide::Span &span, const lvb_suspect &suspect) noexcept {
-               if (suspect.probability > out.probability) {
-                   out.stage = stage;
-                   out.span_first = span.first;
-                   out.span_last = span.end - 1;
-                   out.probability = suspect.probability;
-                   out.span_probability = suspect.probability * (span.end - span.first);
-                   out.fault_db = suspect.fault_db;
-                   out.deviation_db = suspect.deviation_db;
-               }
-               if (suspect.expected_bits > out.expected_bits) {
-                   out.next_stage = stage;
-                   out.expected_bits = suspect.expected_bits;
-               }
-               if (element != nullptr) give(element + std::size_t{stage} * suspect_size, suspect, suspect_size);
-           });
+    accuse(search, findings, [&](std::uint32_t stage, const decide::Span &span, const lvb_suspect &suspect) noexcept {
+        if (suspect.probability > out.probability) {
+            out.stage = stage;
+            out.span_first = span.first;
+            out.span_last = span.end - 1;
+            out.probability = suspect.probability;
+            out.span_probability = suspect.probability * (span.end - span.first);
+            out.fault_db = suspect.fault_db;
+            out.deviation_db = suspect.deviation_db;
+        }
+        if (suspect.expected_bits > out.expected_bits) {
+            out.next_stage = stage;
+            out.expected_bits = suspect.expected_bits;
+        }
+        if (element != nullptr) give(element + std::size_t{stage} * suspect_size, suspect, suspect_size);
+    });
     return out;
 }
 

@@ -74,8 +74,7 @@ TEST(Refused, ArraysOfTheSearch) {
         lvb_suspect suspect;
         std::memset(&suspect, 0x5A, sizeof suspect);
         const lvb_suspect before = suspect;
-        EXPECT_EQ(lvb_locate_fault(&search.request, &result.result, &suspect, size, &search.fault),
-                  LVB_E_ELEMENT_SIZE);
+        EXPECT_EQ(lvb_locate_fault(&search.request, &result.result, &suspect, size, &search.fault), LVB_E_ELEMENT_SIZE);
         EXPECT_TRUE(result.holds());
         EXPECT_EQ(std::memcmp(&suspect, &before, sizeof before), 0);
         expect_fault(search.fault, {LVB_E_ELEMENT_SIZE, LVB_STRUCT_NONE, LVB_FIELD_SUSPECT_SIZE, -1, -1,
@@ -90,10 +89,10 @@ TEST(Refused, Readings) {
     const auto reading = [](auto change, const Expected &expected) {
         refused([&](Search &search) { change(search.readings[1]); }, expected);
     };
-    reading([](lvb_reading &in) { in.reserved = 1; }, {LVB_E_RESERVED, in_reading, LVB_FIELD_RESERVED, -1, 1, 1.0, 0.0, 0.0});
-    reading([](lvb_reading &in) { in.stage = 8; },
-            {LVB_E_NOT_FOUND, in_reading, LVB_FIELD_STAGE, -1, 1, 8.0, 0.0, 7.0,
-             "readings[1].stage is 8, of which there is none; allowed 0 to 7."});
+    reading([](lvb_reading &in) { in.reserved = 1; },
+            {LVB_E_RESERVED, in_reading, LVB_FIELD_RESERVED, -1, 1, 1.0, 0.0, 0.0});
+    reading([](lvb_reading &in) { in.stage = 8; }, {LVB_E_NOT_FOUND, in_reading, LVB_FIELD_STAGE, -1, 1, 8.0, 0.0, 7.0,
+                                                    "readings[1].stage is 8, of which there is none; allowed 0 to 7."});
     for (const std::uint32_t radiated : {3u, 4u, 5u})
         reading([&](lvb_reading &in) { in.stage = radiated; },
                 {LVB_E_NOT_FOUND, in_reading, LVB_FIELD_STAGE, -1, 1, static_cast<double>(radiated), none, none,
@@ -104,7 +103,8 @@ TEST(Refused, Readings) {
         reading([&](lvb_reading &in) { in.*member = value; },
                 {status, in_reading, field, -1, 1, value, minimum, maximum});
     };
-    constexpr auto level = &lvb_reading::level_dbm, own = &lvb_reading::uncertainty_db, metres = &lvb_reading::distance_m;
+    constexpr auto level = &lvb_reading::level_dbm, own = &lvb_reading::uncertainty_db,
+                   metres = &lvb_reading::distance_m;
     number(level, LVB_FIELD_LEVEL_DBM, none, LVB_E_NAN, -300.0, 200.0);
     number(level, LVB_FIELD_LEVEL_DBM, -infinity, LVB_E_INFINITE, -300.0, 200.0);
     number(level, LVB_FIELD_LEVEL_DBM, -300.5, LVB_E_BELOW_RANGE, -300.0, 200.0);

@@ -1,10 +1,11 @@
 // How well faults are found, in chains whose truth is drawn here: the figures that the README states, printed.
 //
-// Chains: half of them conducted (source, cables, pads and amplifiers, receiver), half over the air with two antennas and
-// an allowance; 6 to 16 stages (8 to 16 over the air, which leaves four points to measure), each with a tolerance of 0.5 dB. True deviations: uniform within plus and minus 0.5 dB, or
-// normal with a standard deviation of 0.5 / sqrt(3) dB. Meter: errors of a standard deviation of 0.3 dB, uniform within
-// plus and minus 0.3 sqrt(3) dB, or normal; told to the search as 0.3 dB. Faults: 3 to 20 dB uniformly, three of four a
-// loss, in a stage that is as likely as any other. Common practice, no source: what a chain, a meter and a fault may be.
+// Chains: half of them conducted (source, cables, pads and amplifiers, receiver), half over the air with two antennas
+// and an allowance; 6 to 16 stages (8 to 16 over the air, which leaves four points to measure), each with a tolerance
+// of 0.5 dB. True deviations: uniform within plus and minus 0.5 dB, or normal with a standard deviation of 0.5 /
+// sqrt(3) dB. Meter: errors of a standard deviation of 0.3 dB, uniform within plus and minus 0.3 sqrt(3) dB, or normal;
+// told to the search as 0.3 dB. Faults: 3 to 20 dB uniformly, three of four a loss, in a stage that is as likely as any
+// other. Common practice, no source: what a chain, a meter and a fault may be.
 #include "decide/search.hpp"
 #include "units/random.hpp"
 
@@ -54,7 +55,8 @@ struct World {
     std::vector<double> departure_db;
 
     World(Draw &draw, bool over_air)
-        : World(draw, over_air, static_cast<std::uint32_t>(over_air ? 8 + draw.random().below(9) : 6 + draw.random().below(11))) {}
+        : World(draw, over_air,
+                static_cast<std::uint32_t>(over_air ? 8 + draw.random().below(9) : 6 + draw.random().below(11))) {}
     World(Draw &draw, bool over_air, std::uint32_t count) : search(stages(draw.random(), over_air, count), meter_db) {
         for (std::uint32_t i = 0; i < count; ++i)
             point.push_back(search.chain.levels[i].reference == LVB_REFERENCE_CONDUCTED);
@@ -129,10 +131,10 @@ TEST_P(Locate, FourReadingsFindTheSpanOfAFault) {
             const lvb_suspect &suspect = world.search.suspects[world.culprit];
             within += std::fabs(suspect.fault_db - world.fault_db) <= 2.0 * suspect.deviation_db;
         }
-        std::printf("%s, faults %s: the fault's span is on top in %.2f %%, called inconsistent %.2f %%, fault within two "
-                    "deviations %.2f %%\n",
-                    name(GetParam()), least ? "of 3 dB" : "from 3 dB on", percent(found), percent(alarms),
-                    percent(within));
+        std::printf(
+            "%s, faults %s: the fault's span is on top in %.2f %%, called inconsistent %.2f %%, fault within two "
+            "deviations %.2f %%\n",
+            name(GetParam()), least ? "of 3 dB" : "from 3 dB on", percent(found), percent(alarms), percent(within));
         if (!least) {
             EXPECT_GE(percent(found), 97.0);
             EXPECT_GE(percent(within), 94.5); // of a normal distribution 95.45 % lie there
@@ -182,10 +184,11 @@ TEST_P(Locate, TheAdviceIsolatesAFaultInFewReadings) {
             }
             isolated += world.is_narrow() && world.culprit_is_on_top();
         }
-        std::printf("%s, %s: the advice isolates the fault within ceil(log2 n) + 1 readings in %.2f %%, %.2f readings in "
-                    "the mean\n",
-                    name(GetParam()), over_air ? "over the air" : "conducted", percent(isolated),
-                    static_cast<double>(readings) / chains);
+        std::printf(
+            "%s, %s: the advice isolates the fault within ceil(log2 n) + 1 readings in %.2f %%, %.2f readings in "
+            "the mean\n",
+            name(GetParam()), over_air ? "over the air" : "conducted", percent(isolated),
+            static_cast<double>(readings) / chains);
         EXPECT_GE(percent(isolated), 95.0);
     }
 }

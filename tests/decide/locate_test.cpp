@@ -14,8 +14,7 @@ using namespace proof;
 constexpr double infinity = std::numeric_limits<double>::infinity();
 
 bool same_bits(const Search &a, const Search &b) {
-    return std::memcmp(&a.result, &b.result, sizeof a.result) == 0 &&
-           a.suspects.size() == b.suspects.size() &&
+    return std::memcmp(&a.result, &b.result, sizeof a.result) == 0 && a.suspects.size() == b.suspects.size() &&
            std::memcmp(a.suspects.data(), b.suspects.data(), a.suspects.size() * sizeof(lvb_suspect)) == 0;
 }
 
@@ -24,9 +23,9 @@ std::vector<lvb_stage> three_stages() {
 }
 
 // Source, pad and amplifier; nothing is amiss after the source, 6 dB are missing at the end. By hand: the stages have
-// the variances 0.03, 0.12 and 0.03, a reading 0.09. The jump behind the source is -6 with 0.0225 + 0.15 + 0.09 = 0.2625;
-// that of the source -6 * 0.09 / 0.33 with 0.03 + 0.24 * 0.09 / 0.33. Densities, each 1 / 6 before, against 1 / 2 for
-// no fault; last digits by NumPy with the covariance matrices of both readings.
+// the variances 0.03, 0.12 and 0.03, a reading 0.09. The jump behind the source is -6 with 0.0225 + 0.15 + 0.09 =
+// 0.2625; that of the source -6 * 0.09 / 0.33 with 0.03 + 0.24 * 0.09 / 0.33. Densities, each 1 / 6 before, against 1 /
+// 2 for no fault; last digits by NumPy with the covariance matrices of both readings.
 TEST(ByHand, ThreeStagesAndTwoReadings) {
     const Search search(three_stages(), {{0, 0.0}, {2, -6.0}});
     const double jump[] = {-6.0 * 0.09 / 0.33, -6.0}, variance[] = {0.03 + 0.24 * 0.09 / 0.33, 0.2625};
@@ -151,7 +150,8 @@ TEST(Sign, TurnsTheFaultAndNothingElse) {
     }
 }
 
-// A level as predicted speaks against a fault, wherever it is measured, and every reading makes the faults better known.
+// A level as predicted speaks against a fault, wherever it is measured, and every reading makes the faults better
+// known.
 TEST(AsPredicted, EachReadingMakesAFaultLessLikelyAndBetterKnown) {
     Random random(5);
     for (int round = 0; round < 100; ++round) {
