@@ -90,9 +90,8 @@ bool check_common(Refusal &refusal, const lvb_stage &in, Place place) noexcept {
         return refuse(refusal, LVB_E_UNKNOWN_VALUE, place, LVB_FIELD_BASIS, in.basis, LVB_BASIS_NOT_LOOKED_UP,
                       LVB_BASIS_FORMULA);
     if (in.reserved != 0) return refuse(refusal, LVB_E_RESERVED, place, LVB_FIELD_RESERVED, in.reserved, 0.0, 0.0);
-    if (!check_stated(refusal, in.stated, stated_bits(in.kind), place)) return false;
+    if (in.stated != 0 && !check_stated(refusal, in.stated, stated_bits(in.kind), place)) return false;
     if (!check_numbers(refusal, in, numbers, place)) return false;
-    if (tells_noise(in) && !check_numbers(refusal, in, noise_numbers, place)) return false;
     if (in.gain_table != nullptr && in.gain_db != 0.0)
         return refuse(refusal, LVB_E_CONFLICT, place, LVB_FIELD_GAIN_DB, in.gain_db);
     if (in.kind == LVB_KIND_CABLE) return true;
@@ -115,7 +114,8 @@ bool take_noise(Refusal &refusal, const lvb_stage &in, Place place, chain::Stage
         out.noise_figure_db = out.intercept_dbm = out.compression_dbm = math::not_a_number;
         return true;
     }
-    return take_stated(refusal, in, LVB_STATED_NOISE_FIGURE, LVB_FIELD_NOISE_FIGURE_DB, in.noise_figure_db, place,
+    return check_numbers(refusal, in, noise_numbers, place) &&
+           take_stated(refusal, in, LVB_STATED_NOISE_FIGURE, LVB_FIELD_NOISE_FIGURE_DB, in.noise_figure_db, place,
                        out.noise_figure_db) &&
            take_stated(refusal, in, LVB_STATED_INTERCEPT, LVB_FIELD_INTERCEPT_DBM, in.intercept_dbm, place,
                        out.intercept_dbm) &&
