@@ -1,5 +1,6 @@
 #include "decide/completion.hpp"
 
+#include "decide/relax.hpp"
 #include "math/bits.hpp"
 #include "math/constants.hpp"
 
@@ -169,21 +170,6 @@ void fill_end(const Completion &c, const Layer &layer) noexcept {
             if (far && near) cells[i] = 0.0f;
         }
     }
-}
-
-// One step from a row of one layer to a row of the next: the plain loop that all the work is in.
-void relax(float *to, const float *from, std::size_t count, float cost, bool two) noexcept {
-    if (two)
-        for (std::size_t i = 0; i < count; ++i) {
-            const float next = from[i] < from[i + 1] ? from[i] : from[i + 1];
-            const float sum = next + cost;
-            to[i] = sum < to[i] ? sum : to[i];
-        }
-    else
-        for (std::size_t i = 0; i < count; ++i) {
-            const float sum = from[i] + cost;
-            to[i] = sum < to[i] ? sum : to[i];
-        }
 }
 
 void fill_step(const Completion &c, const Layer &layer, const Layer &next, const Step &step) noexcept {
