@@ -2,6 +2,7 @@
 // here.
 #include "accuracy/oracles.hpp"
 
+#include <map>
 #include <stdexcept>
 
 namespace accuracy {
@@ -189,11 +190,11 @@ const std::map<std::string, Oracle> &oracles() {
 } // namespace
 
 Oracle oracle_of(const std::string &function) {
-    for (const auto *part : {&oracles(), &fading_oracles()})
-        if (const auto found = part->find(function); found != part->end()) return found->second;
-    throw std::runtime_error(function + " has no oracle");
+    const auto found = oracles().find(function);
+    if (found == oracles().end()) throw std::runtime_error(function + " has no oracle");
+    return found->second;
 }
 
-std::size_t oracle_count() { return oracles().size() + fading_oracles().size(); }
+std::size_t oracle_count() { return oracles().size(); }
 
 } // namespace accuracy
