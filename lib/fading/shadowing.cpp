@@ -1,0 +1,73 @@
+#include "fading/shadowing.hpp"
+
+#include "fading/margin.hpp"
+#include "math/exact.hpp"
+
+namespace lvb::fading {
+namespace {
+
+constexpr double nepers_per_db = 0.23025850929940456840; // ln(10) / 10
+constexpr double root_two_pi = 2.5066282746310005024;
+
+// The mean of Rayleigh's outage over normally distributed local means, by the trapezoidal rule over z, the deviation in
+// units of the standard deviation. The integrand is analytic, so that the error falls exponentially with the step; it
+// lies on both sides of its peak within 9, below 1e-17 of it further out.
+math::Tails suzuki(double margin_db, double deviation_db) noexcept {
+    const double deviation = deviation_db * nepers_per_db;
+    const double margin = margin_db * nepers_per_db;
+    const double step = 1.0 / (2.0 + (margin < 0.0 ? 6.0 : 4.2) * deviation); // finer for the smaller of the two
+    // The peak of the outage: where nearly all local means are sufficient it lies at z = -deviation or, if these come
+    // first, at the means that are not. That of the rest lies as far on the other side at most.
+    const bool sparing = deviation * deviation < margin;
+    const double peak = margin > 0.0 ? (sparing ? -deviation : -margin / deviation) : 0.0;
+    const double rest_peak = margin < 0.0 && -margin < 9.0 * deviation ? -margin / deviation : margin < 0.0 ? 9.0 : 0.0;
+    const int steps = static_cast<int>((rest_peak - peak + 18.0) / step);
+    double below = 0.0, above = 0.0;
+    for (int i = 0; i <= steps; ++i) {
+        const double z = (peak - 9.0) + i * step;
+        const double weight = math::exponential(-0.5 * z * z);
+        const double threshold = math::power_of_db(-(margin_db + deviation_db * z));
+        below += weight * (0.0 - math::exponential_m1(-threshold));
+        above += weight * math::exponential(-threshold);
+    }
+    const double scale = step / root_two_pi;
+    return {below * scale, above * scale};
+}
+
+} // namespace
+
+double lognormal_outage_below_median(double margin_db, double deviation_db) noexcept {
+    if (margin_db == 0.0) return 0.5; // without any deviation too
+    const double z = margin_db / math::abs(deviation_db); // of +0, not -0
+    if (!(math::abs(z) < 100.0)) return z > 0.0 ? 0.0 : 1.0;
+    const math::Parts<double> back = math::exact_product(z, deviation_db);
+    return math::normal_above(z, ((margin_db - back.high) - back.low) / deviation_db);
+}
+double lognormal_margin_below_median_db(double outage, double deviation_db) noexcept {
+    return deviation_db == 0.0 && (outage == 0.0 || outage == 1.0) ? math::normal_threshold(outage)
+                                                                   : deviation_db * math::normal_threshold(outage);
+}
+double suzuki_outage_below_median_of_means(double margin_db, double deviation_db) noexcept {
+    const math::Tails tails = suzuki(margin_db, deviation_db);
+    return tails.below < 0.5 ? tails.below : 1.0 - tails.above; // never above 1
+}
+double suzuki_margin_below_median_of_means_db(double outage, double deviation_db) noexcept {
+    return margin_db(outage, suzuki, deviation_db);
+}
+
+// With z the margin at the edge and s = deviation / (10 n log10(e)): Phi(z) + exp(2 s (s + z)) Q(z + 2 s), the second
+// term as phi(z) times Mills' ratio where the exponential could overflow.
+double area_coverage(double edge_coverage, double deviation_db, double path_loss_exponent) noexcept {
+    if (edge_coverage == 0.0 || edge_coverage == 1.0) return edge_coverage;
+    const double z = -math::normal_threshold(edge_coverage);
+    const double s = deviation_db * nepers_per_db / path_loss_exponent;
+    const double far = z + 2.0 * s;
+    const double density =
+        z < 0.0 ? edge_coverage / math::mills_ratio(-z) : math::exponential(-0.5 * z * z) / root_two_pi;
+    const double inside = far < 0.0 ? math::exponential(2.0 * s * (s + z)) * math::normal_above(far, 0.0)
+                                    : density * math::mills_ratio(far);
+    const double share = edge_coverage + inside;
+    return share < 1.0 ? share : 1.0;
+}
+
+} // namespace lvb::fading
