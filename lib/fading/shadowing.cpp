@@ -37,7 +37,7 @@ math::Tails suzuki(double margin_db, double deviation_db) noexcept {
 } // namespace
 
 double lognormal_outage_below_median(double margin_db, double deviation_db) noexcept {
-    if (margin_db == 0.0) return 0.5; // without any deviation too
+    if (margin_db == 0.0) return 0.5;                     // without any deviation too
     const double z = margin_db / math::abs(deviation_db); // of +0, not -0
     if (!(math::abs(z) < 100.0)) return z > 0.0 ? 0.0 : 1.0;
     const math::Parts<double> back = math::exact_product(z, deviation_db);
@@ -60,7 +60,7 @@ double suzuki_margin_below_median_of_means_db(double outage, double deviation_db
 double area_coverage(double edge_coverage, double deviation_db, double path_loss_exponent) noexcept {
     if (edge_coverage == 0.0 || edge_coverage == 1.0) return edge_coverage;
     const double z = -math::normal_threshold(edge_coverage);
-    const double s = deviation_db * nepers_per_db / path_loss_exponent;
+    const double s = nepers_per_db * (deviation_db / path_loss_exponent);
     const double far = z + 2.0 * s;
     const double density =
         z < 0.0 ? edge_coverage / math::mills_ratio(-z) : math::exponential(-0.5 * z * z) / root_two_pi;

@@ -81,7 +81,6 @@ TEST_P(Model, OutageFallsWithTheMarginFromOneToZero) {
         }
         EXPECT_EQ(pair.outage(-infinity, parameter), 1.0);
         EXPECT_EQ(pair.outage(infinity, parameter), 0.0);
-        EXPECT_EQ(pair.margin_db(0.0, parameter), infinity);
         EXPECT_EQ(pair.margin_db(1.0, parameter), -infinity);
     }
 }
@@ -103,6 +102,13 @@ INSTANTIATE_TEST_SUITE_P(Fading, Model, testing::ValuesIn(pairs), [](const auto 
         if (c == ' ') c = '_';
     return name;
 });
+
+TEST(Limits, NoMarginExcludesEveryOutage) {
+    EXPECT_EQ(lvb_rayleigh_margin_below_mean_db(0.0), infinity);
+    EXPECT_EQ(lvb_rayleigh_margin_below_median_db(0.0), infinity);
+    EXPECT_EQ(lvb_lognormal_margin_below_median_db(0.0, 8.0), infinity);
+    EXPECT_TRUE(std::isnan(lvb_rice_margin_below_mean_db(0.0, 6.0))); // searched only down to 1e-300
+}
 
 /// All of them become Rayleigh fading; the bar is 1e-12.
 TEST(Limits, ManyModelsHoldRayleighFading) {
