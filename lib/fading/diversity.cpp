@@ -1,5 +1,6 @@
 #include "fading/diversity.hpp"
 
+#include "math/elementary.hpp"
 #include "math/exact.hpp"
 #include "math/special.hpp"
 

@@ -1,6 +1,7 @@
 #include "fading/multipath.hpp"
 
 #include "fading/margin.hpp"
+#include "math/elementary.hpp"
 #include "math/exact.hpp"
 
 namespace lvb::fading {

@@ -1,6 +1,7 @@
 #include "math/special.hpp"
 
 #include "math/decibel.hpp"
+#include "math/elementary.hpp"
 #include "math/exact.hpp"
 
 namespace lvb::math {
@@ -36,24 +37,6 @@ double normal_between(double z) noexcept {
 }
 
 } // namespace
-
-double power_of_db(const Parts<double> &db) noexcept {
-    const Parts<double> sum = exact_sum(db.high, db.low);
-    const double power = power_of_db(sum.high);
-    return power + power * (sum.low * (kernel::neper_high + kernel::neper_low));
-}
-
-double exponential(double high, double low) noexcept {
-    if (high < -vanished) return 0.0;
-    if (high > vanished) return infinity;
-    const Parts<double> main = exact_product(high, kernel::per_neper_high);
-    return power_of_db(
-        Parts<double>{main.high, main.low + (high * kernel::per_neper_low + low * kernel::per_neper_high)});
-}
-
-double exponential_m1(double x) noexcept {
-    return power_of_db_m1(x * (kernel::per_neper_high + kernel::per_neper_low));
-}
 
 double mills_ratio(double z) noexcept {
     const double half_square = 0.5 * z * z;
@@ -101,13 +84,13 @@ Tails gamma_tails(double a, const Parts<double> &level_db) noexcept {
         exact_sum(level.high, level.low - excess * (kernel::per_neper_high + kernel::per_neper_low));
     if (shape.high < -1e5) return {1.0, 0.0};
     const Parts<double> exponent = exact_product(a, shape.high);
-    const double factor = power_of_db(Parts<double>{exponent.high, exponent.low + a * shape.low}) * middle;
+    const double power = power_of_db(Parts<double>{exponent.high, exponent.low + a * shape.low});
     const double x = a * power_of_db(level.high);
     if (x < a) {
-        const double below = factor * gamma_series(a, x);
+        const double below = power * (middle * gamma_series(a, x));
         return {below, 1.0 - below};
     }
-    const double above = factor * gamma_fraction(a, x);
+    const double above = power * (middle * gamma_fraction(a, x));
     return {1.0 - above, above};
 }
 
