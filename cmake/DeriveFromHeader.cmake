@@ -93,8 +93,15 @@ function(levelbook_derive header output_dir)
   levelbook_write("${output_dir}/levelbook.index" "${index}")
   levelbook_write("${output_dir}/levelbook_scalars.inc"
                   "/* derived from levelbook.h: name, range, accuracy */\n${scalars}")
+  # Who includes the names defines the macro of the family that it takes; the others vanish, and all are gone after.
+  set(defaults "")
+  set(ends "")
+  foreach(kind STATUS FIELD STRUCT FORMULA)
+    string(APPEND defaults "#ifndef LVB_NAME_OF_${kind}\n#define LVB_NAME_OF_${kind}(...)\n#endif\n")
+    string(APPEND ends "#undef LVB_NAME_OF_${kind}\n")
+  endforeach()
   levelbook_write("${output_dir}/levelbook_names.inc"
-                  "/* derived from levelbook.h: constant, type or function, name */\n${names}")
+                  "/* derived from levelbook.h: constant, type or function, name */\n${defaults}${names}${ends}")
 endfunction()
 
 # Writes only what changed, so that nothing is built again in vain.

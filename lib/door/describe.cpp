@@ -43,9 +43,6 @@ uint32_t lvb_version_number(void) {
 
 const char *lvb_version_text(void) { return version_text; }
 
-#define LVB_NAME_OF_STATUS(constant, name)
-#define LVB_NAME_OF_FIELD(constant, member, name)
-#define LVB_NAME_OF_FORMULA(constant, function, name)
 #define LVB_NAME_OF_STRUCT(constant, type, name)                                                                       \
     case constant:                                                                                                     \
         return sizeof(type);

@@ -3,10 +3,7 @@
 
 namespace lvb::door {
 
-// The header's own list of its constants, derived from it at build time; each function below picks one family.
-#define LVB_NAME_OF_STATUS(constant, name)
-#define LVB_NAME_OF_FIELD(constant, member, name)
-#define LVB_NAME_OF_FORMULA(constant, function, name)
+// The header's own list of its constants is derived from it at build time; each function below picks one family.
 #define LVB_NAME_OF_STRUCT(constant, type, name)                                                                       \
     case constant:                                                                                                     \
         return #type;
@@ -18,9 +15,6 @@ const char *struct_name(std::int32_t structure) noexcept {
         return "unknown";
     }
 }
-
-#undef LVB_NAME_OF_STRUCT
-#define LVB_NAME_OF_STRUCT(constant, type, name)
 
 namespace {
 
@@ -35,7 +29,6 @@ bool same_text(const char *a, const char *b) noexcept {
 
 extern "C" {
 
-#undef LVB_NAME_OF_STATUS
 #define LVB_NAME_OF_STATUS(constant, name)                                                                             \
     case constant:                                                                                                     \
         return name;
@@ -48,10 +41,6 @@ const char *lvb_status_name(lvb_status status) {
     }
 }
 
-#undef LVB_NAME_OF_STATUS
-#define LVB_NAME_OF_STATUS(constant, name)
-
-#undef LVB_NAME_OF_FIELD
 #define LVB_NAME_OF_FIELD(constant, member, name)                                                                      \
     case constant:                                                                                                     \
         return name;
@@ -64,10 +53,6 @@ const char *lvb_field_name(int32_t field) {
     }
 }
 
-#undef LVB_NAME_OF_FIELD
-#define LVB_NAME_OF_FIELD(constant, member, name)
-
-#undef LVB_NAME_OF_FORMULA
 #define LVB_NAME_OF_FORMULA(constant, function, name)                                                                  \
     case constant:                                                                                                     \
         return name;
@@ -79,9 +64,6 @@ const char *lvb_formula_name(int32_t formula) {
         return "unknown";
     }
 }
-
-#undef LVB_NAME_OF_FORMULA
-#define LVB_NAME_OF_FORMULA(constant, function, name)
 
 int32_t lvb_formula_from_name(const char *name) {
     using namespace lvb::door;
