@@ -72,8 +72,7 @@ double ratio_of_db(double db, double scale, double offset) noexcept {
 
 double rooted_ratio_of_db(double x, double db, double scale, double offset) noexcept {
     constexpr double lift = 0x1p54, lifted_root = 0x1p-27;
-    constexpr double largest_k =
-        1000.0; // of an ordinary power of two; twice as large, none of its products is a number
+    constexpr double largest_k = 1000.0; // of an ordinary power of two; at twice that every product is 0 or infinite
     const bool is_normal = x >= kernel::smallest_normal;
     const kernel::Root root = kernel::root_of(is_normal ? x : x * lift);
     const kernel::ReducedDb reduced = kernel::reduce_db(limited(scale * db), scale * offset);
