@@ -23,7 +23,8 @@ fail() {
 
 # What the build of programs, tests and benchmarks needs, and what some commands need beside it.
 build_packages="cmake ninja-build g++ libgtest-dev libbenchmark-dev nlohmann-json3-dev libcli11-dev"
-test_packages="clang-14 pkg-config binutils valgrind python3 python3-cffi python3-numpy python3-scipy python3-scikit-rf libmpfr-dev libgsl-dev gappa"
+test_packages="clang-14 pkg-config binutils valgrind libmpfr-dev gappa
+    python3 python3-cffi python3-numpy python3-scipy python3-scikit-rf"
 bench_packages="libsleef-dev python3 python3-numpy python3-cffi"
 lint_packages="clang-tidy-14 cppcheck"
 fuzz_packages="clang-14 libclang-rt-14-dev"
