@@ -1,5 +1,7 @@
 #include "json_slips.hpp"
 
+#include "text.hpp"
+
 #include <algorithm>
 #include <array>
 #include <cctype>
@@ -192,7 +194,7 @@ class Order {
 std::optional<Slip> find_slip(std::string_view text, std::size_t failed) {
     Order order;
     std::vector<Token> tokens;
-    for (std::size_t at = text.starts_with("\xEF\xBB\xBF") ? 3 : 0;; at = tokens.back().end()) {
+    for (std::size_t at = begin_of(text);; at = tokens.back().end()) {
         const Token token = next_token(text, at);
         tokens.push_back(token);
         if (token.offset > failed && !token.bytes.empty())

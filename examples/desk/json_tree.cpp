@@ -95,7 +95,7 @@ class TreeBuilder : public nlohmann::json_sax<nlohmann::json> {
     // The token that was just taken begins after the one before it, past whatever may stand between two tokens.
     std::size_t token_start() const {
         const std::string &text = document_.text();
-        if (cursor_ == 0 && text.starts_with("\xEF\xBB\xBF")) return text.find_first_not_of(" \t\r\n", 3);
+        if (cursor_ == 0 && begin_of(text) > 0) return text.find_first_not_of(" \t\r\n", begin_of(text));
         return std::min(text.find_first_not_of(" \t\r\n,:", cursor_), text.size());
     }
 

@@ -18,9 +18,8 @@ const char *const column_for_people = "note";
 // Cuts the text into records. A record is a line, or several where a line end stands between quotes.
 class Cutter {
   public:
-    explicit Cutter(const Document &document) : document_(document), text_(document.text()) {
-        if (text_.starts_with("\xEF\xBB\xBF")) at_ = 3; // the mark that spreadsheets put before UTF-8
-    }
+    explicit Cutter(const Document &document)
+        : document_(document), text_(document.text()), at_(begin_of(document.text())) {}
 
     /// False at the end of the file.
     bool next(Record &record) {
@@ -82,7 +81,7 @@ class Cutter {
 
     const Document &document_;
     const std::string &text_;
-    std::size_t at_ = 0;
+    std::size_t at_;
 };
 
 // The names of the columns, each an empty list below the root.

@@ -43,9 +43,7 @@ std::vector<Word> words_of(const Line &line) {
 // Cuts the text into lines that hold something.
 class LineCutter {
   public:
-    explicit LineCutter(const std::string &text) : text_(text) {
-        if (text_.starts_with("\xEF\xBB\xBF")) at_ = 3; // the mark that editors put before UTF-8
-    }
+    explicit LineCutter(const std::string &text) : text_(text), at_(begin_of(text)) {}
 
     bool next(Line &line) {
         while (at_ < text_.size()) {
@@ -62,7 +60,7 @@ class LineCutter {
 
   private:
     const std::string &text_;
-    std::size_t at_ = 0;
+    std::size_t at_;
 };
 
 std::optional<std::size_t> count_in(std::string_view text) {

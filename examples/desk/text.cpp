@@ -89,6 +89,8 @@ std::optional<double> number_in(std::string_view text) {
     return number;
 }
 
+std::size_t begin_of(std::string_view text) { return text.starts_with("\xEF\xBB\xBF") ? 3 : 0; }
+
 std::string lower_case(std::string_view text) {
     std::string out(text);
     for (char &c : out)

@@ -45,6 +45,9 @@ std::string exact(double number);
 /// locale.
 std::optional<double> number_in(std::string_view text);
 
+/// Where a text begins: behind the byte-order mark that some editors and spreadsheets put before UTF-8.
+std::size_t begin_of(std::string_view text);
+
 /// ASCII letters in lower case; all else as it is.
 std::string lower_case(std::string_view text);
 
