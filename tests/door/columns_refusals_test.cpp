@@ -115,15 +115,10 @@ TEST(ColumnsRefused, Counts) {
 
 TEST(ColumnsRefused, NullPointers) {
     const auto null = [](std::int32_t field) {
-        return Expected{LVB_E_NULL,
-                        in_columns,
-                        field,
-                        -1,
-                        -1,
-                        none,
-                        none,
-                        none,
-                        "lvb_columns." + std::string(lvb_field_name(field)) + " is null, but must be given."};
+        return Expected{.status = LVB_E_NULL,
+                        .structure = in_columns,
+                        .field = field,
+                        .text = "lvb_columns." + std::string(lvb_field_name(field)) + " is null, but must be given."};
     };
     for (const std::uint32_t single : {0u, 1u, 2u, 3u}) {
         Columns one;
@@ -333,7 +328,7 @@ TEST(GridRefused, Counts) {
 
 TEST(GridRefused, NullPointers) {
     const auto null = [](std::int32_t structure, std::int32_t field, const char *text) {
-        return Expected{LVB_E_NULL, structure, field, -1, -1, none, none, none, text};
+        return Expected{.status = LVB_E_NULL, .structure = structure, .field = field, .text = text};
     };
     Grid one;
     one.grid.link = nullptr;
@@ -368,15 +363,11 @@ TEST(GridRefused, NullsThatAChainWithoutAirNeeds) {
 
 TEST(GridRefused, ArraysThatOverlap) {
     const auto overlap = [](std::int32_t field) {
-        return Expected{LVB_E_CONFLICT,
-                        in_grid,
-                        field,
-                        -1,
-                        -1,
-                        none,
-                        none,
-                        none,
-                        "lvb_grid." + std::string(lvb_field_name(field)) + " overlaps another array of the call."};
+        return Expected{.status = LVB_E_CONFLICT,
+                        .structure = in_grid,
+                        .field = field,
+                        .text =
+                            "lvb_grid." + std::string(lvb_field_name(field)) + " overlaps another array of the call."};
     };
     // Frequencies 0 1, distances 10 11 12, scratch 20 to 25, levels 30 to 35: one of them is moved.
     double room[40];
