@@ -34,4 +34,19 @@ class Order {
     bool receiver_ = false;
 };
 
+/// Checks every stage of a checked link, their order and the distances; hands each sound stage to `use`.
+template <class Use>
+bool walk_stages(Refusal &refusal, const lvb_link &link, Use use) noexcept {
+    Order order;
+    chain::Stage stage;
+    for (std::uint32_t i = 0; i < link.stage_count; ++i) {
+        const auto index = static_cast<std::int32_t>(i);
+        if (!take_stage(refusal, link, i, stage) || !order.next(refusal, stage.kind, index) ||
+            !check_tables(refusal, stage, link.frequency_mhz, index))
+            return false;
+        use(stage);
+    }
+    return order.end(refusal) && check_distances(refusal, link, order.air());
+}
+
 } // namespace lvb::door

@@ -13,12 +13,16 @@ constexpr char version_text[] =
 namespace lvb::door {
 namespace {
 
+bool has_ranges(std::int32_t structure) noexcept {
+    return structure == LVB_STRUCT_LINK || structure == LVB_STRUCT_CABLE_RUN || structure == LVB_STRUCT_COAXIAL_LINE ||
+           structure == LVB_STRUCT_NEIGHBOURS || structure == LVB_STRUCT_LIMIT;
+}
+
 bool describe_field(Refusal &refusal, std::int32_t structure, std::int32_t kind, std::int32_t field,
                     lvb_range *range) noexcept {
     if (!check_result(refusal, range, LVB_STRUCT_RANGE, LVB_FIELD_RANGE)) return false;
     const bool stage = structure == LVB_STRUCT_STAGE;
-    if (!stage && structure != LVB_STRUCT_LINK && structure != LVB_STRUCT_CABLE_RUN)
-        return refuse(refusal, LVB_E_NOT_FOUND, {}, LVB_FIELD_STRUCTURE, structure);
+    if (!stage && !has_ranges(structure)) return refuse(refusal, LVB_E_NOT_FOUND, {}, LVB_FIELD_STRUCTURE, structure);
     if (stage ? kind < LVB_KIND_SOURCE || kind > LVB_KIND_RECEIVER : kind != 0)
         return refuse(refusal, LVB_E_NOT_FOUND, {}, LVB_FIELD_KIND, kind, stage ? LVB_KIND_SOURCE : 0,
                       stage ? LVB_KIND_RECEIVER : 0);

@@ -17,6 +17,7 @@ inline bool positive(double x) noexcept { return x > 0.0 && x < infinity; }     
 inline bool one_or_more(double x) noexcept { return x >= 1.0; }                         // [1, inf]
 inline bool unit(double x) noexcept { return x >= 0.0 && x <= 1.0; }                    // [0, 1]
 inline bool signed_unit(double x) noexcept { return x >= -1.0 && x <= 1.0; }            // [-1, 1]
+inline bool one_to_four(double x) noexcept { return x >= 1.0 && x <= 4.0; }              // [1, 4]
 inline bool above_absolute_zero_degc(double x) noexcept { return x >= units::absolute_zero_degc; }
 inline bool above_absolute_zero_degf(double x) noexcept { return x >= units::absolute_zero_degf; }
 

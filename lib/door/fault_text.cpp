@@ -144,6 +144,8 @@ const char *chain_sentence(lvb_status status) noexcept {
 }
 
 void put_sentence(Writer &out, const lvb_fault &fault) noexcept {
+    if (fault.status == LVB_E_NO_TRANSMIT_ANTENNA && fault.structure == LVB_STRUCT_LIMIT)
+        return out.put("the limit needs a transmit antenna in the chain");
     if (const char *sentence = chain_sentence(fault.status)) {
         if (fault.stage >= 0) {
             put_stage(out, fault);
@@ -196,7 +198,9 @@ void put_sentence(Writer &out, const lvb_fault &fault) noexcept {
         }
         put_path(out, fault);
         out.put(" is filled, but this ");
-        out.put(fault.structure == LVB_STRUCT_COLUMNS ? "formula" : "kind of stage");
+        out.put(fault.structure == LVB_STRUCT_COLUMNS      ? "formula"
+                : fault.structure == LVB_STRUCT_NEIGHBOURS ? "set-up"
+                                                           : "kind of stage");
         return out.put(" has no use for it");
     case LVB_E_CONFLICT:
         put_path(out, fault);

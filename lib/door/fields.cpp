@@ -1,4 +1,4 @@
-#include "door/fields.hpp"
+#include "door/struct_fields.hpp"
 
 namespace lvb::door {
 namespace {
@@ -55,6 +55,9 @@ const Range *stage_range(std::int32_t kind, std::int32_t field) noexcept {
 
 const Range *struct_range(std::int32_t structure, std::int32_t field) noexcept {
     static constexpr Range stage_count{1.0, LVB_MAX_STAGES, true};
+    if (structure == LVB_STRUCT_COAXIAL_LINE) return find_range(coaxial_fields, field);
+    if (structure == LVB_STRUCT_NEIGHBOURS) return find_range(neighbours_fields, field);
+    if (structure == LVB_STRUCT_LIMIT) return find_range(limit_fields, field);
     const bool link = structure == LVB_STRUCT_LINK;
     const bool run = structure == LVB_STRUCT_CABLE_RUN;
     if (!link && !run) return nullptr;

@@ -3,6 +3,7 @@
 
 #include "antenna/dipole.hpp"
 #include "antenna/polarization.hpp"
+#include "limits/exposure.hpp"
 #include "noise/thermal.hpp"
 #include "path/free_space.hpp"
 #include "units/length.hpp"

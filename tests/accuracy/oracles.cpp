@@ -183,6 +183,11 @@ const std::map<std::string, Oracle> &oracles() {
         {"lvb_axial_ratio_db_from_ellipticity", [](const double *x) { return -amplitude_db(abs(Real(x[0]))); }},
         {"lvb_cross_polar_discrimination_db", // (R + 1)/(R - 1) is 1 + 2/(R - 1)
          [](const double *x) { return 20.0 * log10_1p(2.0 / ten_to_m1(Real(x[0]) / 20.0)); }},
+        // ITU-R P.525, with a factor for reflections
+        {"lvb_exposure_power_density_w_per_m2",
+         [](const double *x) { return x[2] * (ratio(Real(x[0]) - 30.0) / (4.0 * Real::pi() * squared(x[1]))); }},
+        {"lvb_exposure_distance_m",
+         [](const double *x) { return sqrt(x[2] * ratio(Real(x[0]) - 30.0) / (4.0 * Real::pi() * Real(x[1]))); }},
     };
     return all;
 }

@@ -226,7 +226,50 @@ void call_columns_and_grids() {
 
 // ---- two systems
 
+void call_two_systems() {
+    auto fault = sized<lvb_fault>();
+    auto neighbours = sized<lvb_neighbours>();
+    auto coexistence = sized<lvb_coexistence>();
+    neighbours.separation_m = 2.0;
+    neighbours.transmit_mhz = 600.0;
+    CALL(lvb_compute_coexistence, &neighbours, &coexistence, &fault);
+    CALL(lvb_compute_coexistence, nullptr, nullptr, &fault);
+    auto line = sized<lvb_coaxial_line>();
+    auto properties = sized<lvb_coaxial_properties>();
+    line.frequency_mhz = 600.0;
+    line.inner_diameter_mm = 2.0;
+    line.outer_diameter_mm = 7.0;
+    CALL(lvb_compute_coaxial_line, &line, &properties, &fault);
+    CALL(lvb_compute_coaxial_line, nullptr, nullptr, &fault);
+}
+
 // ---- limits
+
+void call_limits() {
+    auto fault = sized<lvb_fault>();
+    lvb_stage stages[2] = {};
+    stages[0].kind = LVB_KIND_SOURCE;
+    stages[1].kind = LVB_KIND_ANTENNA;
+    auto link = sized<lvb_link>();
+    link.stages = stages;
+    link.stage_count = 2;
+    link.stage_size = sizeof(lvb_stage);
+    link.frequency_mhz = 600.0;
+    auto limit = sized<lvb_limit>();
+    auto result = sized<lvb_limit_result>();
+    for (limit.quantity = 0; limit.quantity <= LVB_QUANTITY_EIRP; ++limit.quantity)
+        CALL(lvb_check_limit, &link, &limit, &result, &fault);
+    CALL(lvb_limit_rule_count);
+    CALL(lvb_caution_count);
+    for (uint32_t i = 0; i < 30; ++i) {
+        auto rule = sized<lvb_limit_rule>();
+        CALL(lvb_describe_limit_rule, i, &rule, &fault);
+        CALL_TEXT(lvb_caution_text, i);
+        CALL_TEXT(lvb_quantity_name, static_cast<int32_t>(i));
+        CALL_TEXT(lvb_limit_verdict_name, static_cast<int32_t>(i));
+        CALL(lvb_exposure_limit_w_per_m2, LVB_EXPOSURE_47_CFR_1_1310, LVB_AUDIENCE_GENERAL, 100.0 * i);
+    }
+}
 
 // ---- sweeps, maps and walks
 
@@ -257,7 +300,9 @@ int main(int count, char **arguments) {
     // fading
     // noise and linearity
     // two systems
+    call_two_systems();
     // limits
+    call_limits();
     // sweeps, maps and walks
     // choose
     // locate

@@ -10,7 +10,8 @@ import sys
 import tempfile
 
 # An arrow points from a folder to one further down; folders on one line do not know each other.
-FLOORS = [["door"], ["decide"], ["map"], ["chain"], ["cable", "antenna", "body", "path", "fading", "noise", "limits"], ["tables"],
+FLOORS = [["door"], ["decide"], ["map"], ["chain"], ["coexistence"],
+          ["cable", "antenna", "body", "path", "fading", "noise", "limits"], ["tables"],
           ["units"], ["math"]]
 FLOOR = {folder: floor for floor, folders in enumerate(FLOORS) for folder in folders}
 # The catalogue holds tables in the form that the cable model takes; it is read by the door only.
@@ -106,7 +107,8 @@ def check_comments(root):
             wanted += ["Refused: "]
         if name in ("lvb_compute_columns", "lvb_compute_grid"):
             wanted += ["Accuracy: ", "Cost: "]
-        if name in ("lvb_compute_budget", "lvb_compute_cable_loss"):
+        if name in ("lvb_compute_budget", "lvb_compute_cable_loss", "lvb_compute_coaxial_line", "lvb_compute_coexistence",
+                    "lvb_check_limit"):
             wanted += ["Formula: ", "Source: ", "Range: ", "Accuracy: "]
         for word in wanted:
             if word not in comment:

@@ -181,12 +181,95 @@ TEST(Layout, IsPinned) {
     OFFSET(lvb_grid, level_dbm, 64);
     OFFSET(lvb_grid, user, 72);
     // cable
+    SIZE(lvb_coaxial_line, LVB_STRUCT_COAXIAL_LINE, 88);
+    OFFSET(lvb_coaxial_line, size, 0);
+    OFFSET(lvb_coaxial_line, stated, 4);
+    OFFSET(lvb_coaxial_line, frequency_mhz, 8);
+    OFFSET(lvb_coaxial_line, inner_diameter_mm, 16);
+    OFFSET(lvb_coaxial_line, outer_diameter_mm, 24);
+    OFFSET(lvb_coaxial_line, inner_conductivity, 32);
+    OFFSET(lvb_coaxial_line, outer_conductivity, 40);
+    OFFSET(lvb_coaxial_line, inner_factor, 48);
+    OFFSET(lvb_coaxial_line, outer_factor, 56);
+    OFFSET(lvb_coaxial_line, relative_permittivity, 64);
+    OFFSET(lvb_coaxial_line, loss_tangent, 72);
+    OFFSET(lvb_coaxial_line, temperature_degc, 80);
+    SIZE(lvb_coaxial_properties, LVB_STRUCT_COAXIAL_PROPERTIES, 64);
+    OFFSET(lvb_coaxial_properties, size, 0);
+    OFFSET(lvb_coaxial_properties, notes, 4);
+    OFFSET(lvb_coaxial_properties, impedance_ohm, 8);
+    OFFSET(lvb_coaxial_properties, velocity_factor, 16);
+    OFFSET(lvb_coaxial_properties, capacitance_pf_per_m, 24);
+    OFFSET(lvb_coaxial_properties, conductor_db_per_100m, 32);
+    OFFSET(lvb_coaxial_properties, dielectric_db_per_100m, 40);
+    OFFSET(lvb_coaxial_properties, attenuation_db_per_100m, 48);
+    OFFSET(lvb_coaxial_properties, cutoff_mhz, 56);
     // antennas and bodies
     // other paths
     // fading
     // noise and linearity
     // two systems
+    SIZE(lvb_neighbours, LVB_STRUCT_NEIGHBOURS, 144);
+    OFFSET(lvb_neighbours, size, 0);
+    OFFSET(lvb_neighbours, stated, 4);
+    OFFSET(lvb_neighbours, transmit_dbm, 8);
+    OFFSET(lvb_neighbours, transmit_gain_dbi, 16);
+    OFFSET(lvb_neighbours, receive_gain_dbi, 24);
+    OFFSET(lvb_neighbours, separation_m, 32);
+    OFFSET(lvb_neighbours, coupling_loss_db, 40);
+    OFFSET(lvb_neighbours, transmit_mhz, 48);
+    OFFSET(lvb_neighbours, receive_mhz, 56);
+    OFFSET(lvb_neighbours, receive_loss_db, 64);
+    OFFSET(lvb_neighbours, receive_filter_db, 72);
+    OFFSET(lvb_neighbours, transmit_filter_db, 80);
+    OFFSET(lvb_neighbours, blocking_dbm, 88);
+    OFFSET(lvb_neighbours, transmit_noise_dbm, 96);
+    OFFSET(lvb_neighbours, transmit_noise_dbc_per_hz, 104);
+    OFFSET(lvb_neighbours, receiver_bandwidth_mhz, 112);
+    OFFSET(lvb_neighbours, receiver_noise_dbm, 120);
+    OFFSET(lvb_neighbours, wanted_margin_db, 128);
+    OFFSET(lvb_neighbours, wanted_rise_db, 136);
+    SIZE(lvb_coexistence, LVB_STRUCT_COEXISTENCE, 88);
+    OFFSET(lvb_coexistence, size, 0);
+    OFFSET(lvb_coexistence, notes, 4);
+    OFFSET(lvb_coexistence, coupling_loss_db, 8);
+    OFFSET(lvb_coexistence, noise_coupling_loss_db, 16);
+    OFFSET(lvb_coexistence, blocker_dbm, 24);
+    OFFSET(lvb_coexistence, blocking_margin_db, 32);
+    OFFSET(lvb_coexistence, noise_dbm, 40);
+    OFFSET(lvb_coexistence, noise_rise_db, 48);
+    OFFSET(lvb_coexistence, more_receive_filter_db, 56);
+    OFFSET(lvb_coexistence, more_transmit_filter_db, 64);
+    OFFSET(lvb_coexistence, blocking_separation_m, 72);
+    OFFSET(lvb_coexistence, noise_separation_m, 80);
     // limits
+    SIZE(lvb_limit, LVB_STRUCT_LIMIT, 32);
+    OFFSET(lvb_limit, size, 0);
+    OFFSET(lvb_limit, quantity, 4);
+    OFFSET(lvb_limit, limit_dbm, 8);
+    OFFSET(lvb_limit, lowest_mhz, 16);
+    OFFSET(lvb_limit, highest_mhz, 24);
+    SIZE(lvb_limit_result, LVB_STRUCT_LIMIT_RESULT, 64);
+    OFFSET(lvb_limit_result, size, 0);
+    OFFSET(lvb_limit_result, verdict, 4);
+    OFFSET(lvb_limit_result, level_dbm, 8);
+    OFFSET(lvb_limit_result, worst_db, 16);
+    OFFSET(lvb_limit_result, room_db, 24);
+    OFFSET(lvb_limit_result, transmitter_output_dbm, 32);
+    OFFSET(lvb_limit_result, antenna_input_dbm, 40);
+    OFFSET(lvb_limit_result, erp_dbm, 48);
+    OFFSET(lvb_limit_result, eirp_dbm, 56);
+    SIZE(lvb_limit_rule, LVB_STRUCT_LIMIT_RULE, 72);
+    OFFSET(lvb_limit_rule, size, 0);
+    OFFSET(lvb_limit_rule, quantity, 4);
+    OFFSET(lvb_limit_rule, lowest_mhz, 8);
+    OFFSET(lvb_limit_rule, highest_mhz, 16);
+    OFFSET(lvb_limit_rule, limit_dbm, 24);
+    OFFSET(lvb_limit_rule, power_mw, 32);
+    OFFSET(lvb_limit_rule, country, 40);
+    OFFSET(lvb_limit_rule, citation, 48);
+    OFFSET(lvb_limit_rule, edition, 56);
+    OFFSET(lvb_limit_rule, remark, 64);
     // sweeps, maps and walks
     // choose
     // locate

@@ -389,7 +389,111 @@ void add_descriptions(Digest &digest) {
 
 // ---- Two systems.
 
+void add_two_systems(Digest &digest) {
+    Inputs inputs(9);
+    for (int i = 0; i < 3000; ++i) {
+        auto in = sized<lvb_neighbours>();
+        auto out = sized<lvb_coexistence>();
+        auto fault = sized<lvb_fault>();
+        in.transmit_dbm = inputs.uniform(-20.0, 50.0);
+        if (inputs.below(4)) {
+            in.separation_m = inputs.below(50) ? inputs.uniform(0.1, 100.0) : inputs.argument();
+            in.transmit_mhz = inputs.uniform(100.0, 6000.0);
+            if (inputs.below(2)) in.receive_mhz = inputs.uniform(100.0, 6000.0);
+            in.transmit_gain_dbi = inputs.uniform(-20.0, 10.0);
+            in.receive_gain_dbi = inputs.uniform(-20.0, 10.0);
+        } else in.coupling_loss_db = inputs.uniform(1.0, 100.0);
+        in.receive_loss_db = inputs.uniform(0.0, 5.0);
+        in.receive_filter_db = inputs.uniform(0.0, 40.0);
+        if (inputs.below(3)) {
+            in.stated |= LVB_STATED_BLOCKING;
+            in.blocking_dbm = inputs.uniform(-50.0, 10.0);
+            in.wanted_margin_db = inputs.uniform(0.0, 20.0);
+        }
+        if (inputs.below(2)) {
+            in.stated |= LVB_STATED_TRANSMIT_NOISE;
+            in.transmit_noise_dbm = inputs.uniform(-120.0, -40.0);
+        } else {
+            in.transmit_noise_dbc_per_hz = inputs.uniform(-170.0, -80.0);
+            in.receiver_bandwidth_mhz = inputs.uniform(0.01, 10.0);
+        }
+        in.transmit_filter_db = inputs.uniform(0.0, 40.0);
+        if (inputs.below(5)) {
+            in.stated |= LVB_STATED_RECEIVER_NOISE;
+            in.receiver_noise_dbm = inputs.uniform(-130.0, -80.0);
+            if (inputs.below(2)) in.wanted_rise_db = inputs.uniform(0.01, 6.0);
+        }
+        const lvb_status status = lvb_compute_coexistence(&in, &out, &fault);
+        digest.number(status);
+        if (status == LVB_OK)
+            digest.numbers(out.notes, out.coupling_loss_db, out.noise_coupling_loss_db, out.blocker_dbm,
+                           out.blocking_margin_db, out.noise_dbm, out.noise_rise_db, out.more_receive_filter_db,
+                           out.more_transmit_filter_db, out.blocking_separation_m, out.noise_separation_m);
+        else add(digest, fault);
+    }
+    for (int i = 0; i < 3000; ++i) {
+        auto line = sized<lvb_coaxial_line>();
+        auto out = sized<lvb_coaxial_properties>();
+        auto fault = sized<lvb_fault>();
+        line.frequency_mhz = inputs.uniform(1.0, 20000.0);
+        line.inner_diameter_mm = inputs.uniform(0.1, 10.0);
+        line.outer_diameter_mm = line.inner_diameter_mm * inputs.uniform(1.0, 6.0);
+        if (inputs.below(2)) line.inner_conductivity = inputs.uniform(0.1, 1.1);
+        if (inputs.below(2)) line.outer_conductivity = inputs.uniform(0.1, 1.1);
+        if (inputs.below(2)) line.inner_factor = inputs.uniform(1.0, 2.0);
+        if (inputs.below(2)) line.outer_factor = inputs.uniform(1.0, 4.0);
+        if (inputs.below(4)) line.relative_permittivity = inputs.uniform(1.0, 4.0);
+        if (inputs.below(4)) line.loss_tangent = inputs.uniform(0.0, 0.1);
+        if (inputs.below(2)) {
+            line.stated = LVB_STATED_TEMPERATURE;
+            line.temperature_degc = inputs.uniform(-40.0, 80.0);
+        }
+        const lvb_status status = lvb_compute_coaxial_line(&line, &out, &fault);
+        digest.number(status);
+        if (status == LVB_OK)
+            digest.numbers(out.notes, out.impedance_ohm, out.velocity_factor, out.capacitance_pf_per_m,
+                           out.conductor_db_per_100m, out.dielectric_db_per_100m, out.attenuation_db_per_100m,
+                           out.cutoff_mhz);
+        else add(digest, fault);
+    }
+}
+
 // ---- Limits.
+
+void add_limits(Digest &digest) {
+    Inputs inputs(10);
+    for (int i = 0; i < 1500; ++i) {
+        const Chain chain(inputs);
+        auto limit = sized<lvb_limit>();
+        auto out = sized<lvb_limit_result>();
+        auto fault = sized<lvb_fault>();
+        limit.quantity = static_cast<std::int32_t>(inputs.below(6));
+        limit.limit_dbm = inputs.uniform(-10.0, 40.0);
+        if (inputs.below(2)) limit.lowest_mhz = inputs.uniform(50.0, 600.0);
+        if (inputs.below(2)) limit.highest_mhz = inputs.uniform(500.0, 1200.0);
+        const lvb_status status = lvb_check_limit(&chain.link, &limit, &out, &fault);
+        digest.number(status);
+        if (status == LVB_OK)
+            digest.numbers(out.verdict, out.level_dbm, out.worst_db, out.room_db, out.transmitter_output_dbm,
+                           out.antenna_input_dbm, out.erp_dbm, out.eirp_dbm);
+        else add(digest, fault);
+    }
+    for (std::uint32_t i = 0; i < lvb_limit_rule_count(); ++i) {
+        auto rule = sized<lvb_limit_rule>();
+        digest.number(lvb_describe_limit_rule(i, &rule, nullptr));
+        digest.numbers(rule.quantity, rule.lowest_mhz, rule.highest_mhz, rule.limit_dbm, rule.power_mw);
+        for (const char *text : {rule.country, rule.citation, rule.edition, rule.remark}) digest.text(text);
+    }
+    for (std::int32_t exposure = 0; exposure < 4; ++exposure)
+        for (std::int32_t audience = 0; audience < 4; ++audience)
+            for (int i = 0; i < 200; ++i)
+                digest.number(lvb_exposure_limit_w_per_m2(exposure, audience, inputs.uniform(0.0, 4000.0)));
+    for (std::int32_t i = -1; i < 10; ++i) {
+        digest.text(lvb_quantity_name(i));
+        digest.text(lvb_limit_verdict_name(i));
+        digest.text(lvb_caution_text(static_cast<std::uint32_t>(i)));
+    }
+}
 
 // ---- Sweeps, maps and walks.
 
@@ -414,7 +518,9 @@ std::uint64_t digest_with(std::int32_t instructions) {
     // fading
     // noise and linearity
     // two systems
+    add_two_systems(digest);
     // limits
+    add_limits(digest);
     // sweeps, maps and walks
     // choose
     // locate

@@ -14,7 +14,14 @@ using namespace proof;
 constexpr std::int32_t in_columns = LVB_STRUCT_COLUMNS, in_grid = LVB_STRUCT_GRID, in_link = LVB_STRUCT_LINK,
                        in_stage = LVB_STRUCT_STAGE;
 constexpr double mark = -7.25e77;
-constexpr double formulas = LVB_FORMULA_CROSS_POLAR_DISCRIMINATION_DB, most = LVB_MAX_VALUES;
+constexpr double most = LVB_MAX_VALUES;
+
+// The last formula's number: they have no gaps.
+const std::int32_t formulas = [] {
+    std::int32_t last = 0;
+    while (std::string(lvb_formula_name(last + 1)) != "unknown") ++last;
+    return last;
+}();
 
 double best_set() { return lvb_best_instructions() & ~LVB_INSTRUCTIONS_ASKED; }
 
@@ -64,16 +71,18 @@ TEST(ColumnsRefused, Sound) {
 TEST(ColumnsRefused, Formula) {
     Columns one;
     one.columns.formula = LVB_FORMULA_NONE;
-    one.refused({LVB_E_MISSING, in_columns, LVB_FIELD_FORMULA, -1, -1, 0.0, 1.0, formulas,
-                 "lvb_columns.formula is missing; allowed 1 to 76."});
-    one.columns.formula = 77;
-    one.refused({LVB_E_UNKNOWN_VALUE, in_columns, LVB_FIELD_FORMULA, -1, -1, 77.0, 1.0, formulas,
-                 "lvb_columns.formula is 77, which this library does not know; allowed 1 to 76."});
+    one.refused({LVB_E_MISSING, in_columns, LVB_FIELD_FORMULA, -1, -1, 0.0, 1.0, static_cast<double>(formulas),
+                 "lvb_columns.formula is missing; allowed 1 to " + std::to_string(formulas) + "."});
+    one.columns.formula = formulas + 1;
+    one.refused({LVB_E_UNKNOWN_VALUE, in_columns, LVB_FIELD_FORMULA, -1, -1, formulas + 1.0, 1.0,
+                 static_cast<double>(formulas),
+                 "lvb_columns.formula is " + std::to_string(formulas + 1) +
+                     ", which this library does not know; allowed 1 to " + std::to_string(formulas) + "."});
     for (const std::int32_t formula :
          {-1, 1000, std::numeric_limits<std::int32_t>::max(), std::numeric_limits<std::int32_t>::min()}) {
         one.columns.formula = formula;
-        one.refused(
-            {LVB_E_UNKNOWN_VALUE, in_columns, LVB_FIELD_FORMULA, -1, -1, static_cast<double>(formula), 1.0, formulas});
+        one.refused({LVB_E_UNKNOWN_VALUE, in_columns, LVB_FIELD_FORMULA, -1, -1, static_cast<double>(formula), 1.0,
+                     static_cast<double>(formulas)});
     }
 }
 

@@ -61,6 +61,27 @@ lvb_grid sound_grid() {
     return grid;
 }
 
+lvb_coaxial_line sound_line() {
+    auto line = sized<lvb_coaxial_line>();
+    line.frequency_mhz = 600.0;
+    line.inner_diameter_mm = 2.0;
+    line.outer_diameter_mm = 7.0;
+    return line;
+}
+
+lvb_neighbours sound_neighbours() {
+    auto neighbours = sized<lvb_neighbours>();
+    neighbours.separation_m = 2.0;
+    neighbours.transmit_mhz = 600.0;
+    return neighbours;
+}
+
+lvb_limit sound_limit() {
+    auto limit = sized<lvb_limit>();
+    limit.quantity = LVB_QUANTITY_EIRP;
+    return limit;
+}
+
 std::vector<Entry> entries() {
     return {
         {"link", LVB_STRUCT_LINK, LVB_FIELD_LINK, sizeof(lvb_link), false,
@@ -150,6 +171,63 @@ std::vector<Entry> entries() {
              return lvb_compute_grid(&grid, nullptr, fault);
          },
          [](void *object) { std::memcpy(object, sound_grid().link, sizeof(lvb_link)); }},
+        {"line", LVB_STRUCT_COAXIAL_LINE, LVB_FIELD_LINE, sizeof(lvb_coaxial_line), false,
+         [](void *object, lvb_fault *fault) {
+             auto properties = sized<lvb_coaxial_properties>();
+             return lvb_compute_coaxial_line(static_cast<lvb_coaxial_line *>(object), &properties, fault);
+         },
+         [](void *object) {
+             const lvb_coaxial_line line = sound_line();
+             std::memcpy(object, &line, sizeof line);
+         }},
+        {"properties", LVB_STRUCT_COAXIAL_PROPERTIES, LVB_FIELD_PROPERTIES, sizeof(lvb_coaxial_properties), true,
+         [](void *object, lvb_fault *fault) {
+             const lvb_coaxial_line line = sound_line();
+             return lvb_compute_coaxial_line(&line, static_cast<lvb_coaxial_properties *>(object), fault);
+         },
+         [](void *) {}},
+        {"neighbours", LVB_STRUCT_NEIGHBOURS, LVB_FIELD_NEIGHBOURS, sizeof(lvb_neighbours), false,
+         [](void *object, lvb_fault *fault) {
+             auto coexistence = sized<lvb_coexistence>();
+             return lvb_compute_coexistence(static_cast<lvb_neighbours *>(object), &coexistence, fault);
+         },
+         [](void *object) {
+             const lvb_neighbours neighbours = sound_neighbours();
+             std::memcpy(object, &neighbours, sizeof neighbours);
+         }},
+        {"coexistence", LVB_STRUCT_COEXISTENCE, LVB_FIELD_COEXISTENCE, sizeof(lvb_coexistence), true,
+         [](void *object, lvb_fault *fault) {
+             const lvb_neighbours neighbours = sound_neighbours();
+             return lvb_compute_coexistence(&neighbours, static_cast<lvb_coexistence *>(object), fault);
+         },
+         [](void *) {}},
+        {"limit", LVB_STRUCT_LIMIT, LVB_FIELD_LIMIT, sizeof(lvb_limit), false,
+         [](void *object, lvb_fault *fault) {
+             auto result = sized<lvb_limit_result>();
+             return lvb_check_limit(sound_grid().link, static_cast<lvb_limit *>(object), &result, fault);
+         },
+         [](void *object) {
+             const lvb_limit limit = sound_limit();
+             std::memcpy(object, &limit, sizeof limit);
+         }},
+        {"result of a limit", LVB_STRUCT_LIMIT_RESULT, LVB_FIELD_RESULT, sizeof(lvb_limit_result), true,
+         [](void *object, lvb_fault *fault) {
+             const lvb_limit limit = sound_limit();
+             return lvb_check_limit(sound_grid().link, &limit, static_cast<lvb_limit_result *>(object), fault);
+         },
+         [](void *) {}},
+        {"link of a limit", LVB_STRUCT_LINK, LVB_FIELD_LINK, sizeof(lvb_link), false,
+         [](void *object, lvb_fault *fault) {
+             const lvb_limit limit = sound_limit();
+             auto result = sized<lvb_limit_result>();
+             return lvb_check_limit(static_cast<lvb_link *>(object), &limit, &result, fault);
+         },
+         [](void *object) { std::memcpy(object, sound_grid().link, sizeof(lvb_link)); }},
+        {"rule", LVB_STRUCT_LIMIT_RULE, LVB_FIELD_RULE, sizeof(lvb_limit_rule), true,
+         [](void *object, lvb_fault *fault) {
+             return lvb_describe_limit_rule(0, static_cast<lvb_limit_rule *>(object), fault);
+         },
+         [](void *) {}},
         {"cable_table", LVB_STRUCT_CABLE_TABLE, LVB_FIELD_CABLE_TABLE, sizeof(lvb_cable_table), false,
          [](void *object, lvb_fault *fault) {
              lvb_cable_run run = run_by_type();
@@ -268,7 +346,12 @@ TEST(Zeroed, IsValidOrNamesTheMissingField) {
         case LVB_STRUCT_GRID:
             return {LVB_E_NULL, LVB_FIELD_LINK};
         case LVB_STRUCT_CABLE_RUN:
+        case LVB_STRUCT_COAXIAL_LINE:
             return {LVB_E_MISSING, LVB_FIELD_FREQUENCY_MHZ};
+        case LVB_STRUCT_NEIGHBOURS:
+            return {LVB_E_MISSING, LVB_FIELD_SEPARATION_M};
+        case LVB_STRUCT_LIMIT:
+            return {LVB_E_MISSING, LVB_FIELD_QUANTITY};
         case LVB_STRUCT_CABLE_TABLE:
         case LVB_STRUCT_GAIN_TABLE:
             return {LVB_E_TABLE_EMPTY, LVB_FIELD_ROW_COUNT};

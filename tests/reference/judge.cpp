@@ -57,6 +57,64 @@ constexpr Number<lvb_end> end_numbers[] = {
     {"from_middle_db", &lvb_end::from_middle_db},
 };
 
+constexpr Number<lvb_coaxial_line> coaxial_numbers[] = {
+    {"frequency_mhz", &lvb_coaxial_line::frequency_mhz},
+    {"inner_diameter_mm", &lvb_coaxial_line::inner_diameter_mm},
+    {"outer_diameter_mm", &lvb_coaxial_line::outer_diameter_mm},
+    {"inner_conductivity", &lvb_coaxial_line::inner_conductivity},
+    {"outer_conductivity", &lvb_coaxial_line::outer_conductivity},
+    {"inner_factor", &lvb_coaxial_line::inner_factor},
+    {"outer_factor", &lvb_coaxial_line::outer_factor},
+    {"relative_permittivity", &lvb_coaxial_line::relative_permittivity},
+    {"loss_tangent", &lvb_coaxial_line::loss_tangent},
+    {"temperature_degc", &lvb_coaxial_line::temperature_degc},
+};
+constexpr Number<lvb_coaxial_properties> property_numbers[] = {
+    {"impedance_ohm", &lvb_coaxial_properties::impedance_ohm},
+    {"velocity_factor", &lvb_coaxial_properties::velocity_factor},
+    {"capacitance_pf_per_m", &lvb_coaxial_properties::capacitance_pf_per_m},
+    {"conductor_db_per_100m", &lvb_coaxial_properties::conductor_db_per_100m},
+    {"dielectric_db_per_100m", &lvb_coaxial_properties::dielectric_db_per_100m},
+    {"attenuation_db_per_100m", &lvb_coaxial_properties::attenuation_db_per_100m},
+    {"cutoff_mhz", &lvb_coaxial_properties::cutoff_mhz},
+};
+constexpr Number<lvb_neighbours> neighbours_numbers[] = {
+    {"transmit_dbm", &lvb_neighbours::transmit_dbm},
+    {"transmit_gain_dbi", &lvb_neighbours::transmit_gain_dbi},
+    {"receive_gain_dbi", &lvb_neighbours::receive_gain_dbi},
+    {"separation_m", &lvb_neighbours::separation_m},
+    {"coupling_loss_db", &lvb_neighbours::coupling_loss_db},
+    {"transmit_mhz", &lvb_neighbours::transmit_mhz},
+    {"receive_mhz", &lvb_neighbours::receive_mhz},
+    {"receive_loss_db", &lvb_neighbours::receive_loss_db},
+    {"receive_filter_db", &lvb_neighbours::receive_filter_db},
+    {"transmit_filter_db", &lvb_neighbours::transmit_filter_db},
+    {"blocking_dbm", &lvb_neighbours::blocking_dbm},
+    {"transmit_noise_dbm", &lvb_neighbours::transmit_noise_dbm},
+    {"transmit_noise_dbc_per_hz", &lvb_neighbours::transmit_noise_dbc_per_hz},
+    {"receiver_bandwidth_mhz", &lvb_neighbours::receiver_bandwidth_mhz},
+    {"receiver_noise_dbm", &lvb_neighbours::receiver_noise_dbm},
+    {"wanted_margin_db", &lvb_neighbours::wanted_margin_db},
+    {"wanted_rise_db", &lvb_neighbours::wanted_rise_db},
+};
+constexpr Number<lvb_coexistence> coexistence_numbers[] = {
+    {"coupling_loss_db", &lvb_coexistence::coupling_loss_db},
+    {"noise_coupling_loss_db", &lvb_coexistence::noise_coupling_loss_db},
+    {"blocker_dbm", &lvb_coexistence::blocker_dbm},
+    {"blocking_margin_db", &lvb_coexistence::blocking_margin_db},
+    {"noise_dbm", &lvb_coexistence::noise_dbm},
+    {"noise_rise_db", &lvb_coexistence::noise_rise_db},
+    {"more_receive_filter_db", &lvb_coexistence::more_receive_filter_db},
+    {"more_transmit_filter_db", &lvb_coexistence::more_transmit_filter_db},
+    {"blocking_separation_m", &lvb_coexistence::blocking_separation_m},
+    {"noise_separation_m", &lvb_coexistence::noise_separation_m},
+};
+constexpr Number<lvb_limit_result> limit_numbers[] = {
+    {"transmitter_output_dbm", &lvb_limit_result::transmitter_output_dbm},
+    {"antenna_input_dbm", &lvb_limit_result::antenna_input_dbm},
+    {"erp_dbm", &lvb_limit_result::erp_dbm},
+};
+
 template <typename Struct, std::size_t n>
 const Number<Struct> *find(const Number<Struct> (&numbers)[n], std::string_view name) {
     for (const Number<Struct> &number : numbers)
@@ -75,6 +133,9 @@ struct Computed {
     lvb_cable_loss loss{};
     lvb_budget budget{};
     std::vector<lvb_level> levels;
+    lvb_limit_result limit{}; // the conducted and radiated powers of a chain with an antenna
+    lvb_coaxial_properties coaxial{};
+    lvb_coexistence coexistence{};
 };
 
 std::string text_of(const lvb_fault &fault) {
@@ -146,6 +207,34 @@ Computed compute_chain(const SetUp &set_up) {
     fault.size = sizeof fault;
     computed.status = lvb_compute_budget(&link, &computed.budget, computed.levels.data(), sizeof(lvb_level), &fault);
     if (computed.status != LVB_OK) computed.fault = text_of(fault);
+    lvb_limit limit{};
+    limit.size = sizeof limit;
+    limit.quantity = LVB_QUANTITY_EIRP;
+    computed.limit.size = sizeof computed.limit;
+    if (lvb_check_limit(&link, &limit, &computed.limit, nullptr) != LVB_OK)
+        for (const auto &number : limit_numbers) computed.limit.*number.member = nan;
+    return computed;
+}
+
+// A struct of numbers in, a struct of numbers out.
+template <typename In, typename Out, std::size_t n>
+Computed compute_struct(const SetUp &set_up, const Number<In> (&numbers)[n], Out Computed::*result,
+                        lvb_status (*call)(const In *, Out *, lvb_fault *)) {
+    In in{};
+    in.size = sizeof in;
+    for (const Field &field : set_up.fields) {
+        in.*(find(numbers, field.name)->member) = field_value(field);
+        if (field.name == "temperature_degc") in.stated |= LVB_STATED_TEMPERATURE;
+        if (field.name == "blocking_dbm") in.stated |= LVB_STATED_BLOCKING;
+        if (field.name == "transmit_noise_dbm") in.stated |= LVB_STATED_TRANSMIT_NOISE;
+        if (field.name == "receiver_noise_dbm") in.stated |= LVB_STATED_RECEIVER_NOISE;
+    }
+    Computed computed;
+    (computed.*result).size = sizeof(Out);
+    lvb_fault fault{};
+    fault.size = sizeof fault;
+    computed.status = call(&in, &(computed.*result), &fault);
+    if (computed.status != LVB_OK) computed.fault = text_of(fault);
     return computed;
 }
 
@@ -155,6 +244,10 @@ Computed compute(const SetUp &set_up) {
         return compute_cable(set_up);
     case SetUp::Kind::chain:
         return compute_chain(set_up);
+    case SetUp::Kind::coaxial:
+        return compute_struct(set_up, coaxial_numbers, &Computed::coaxial, lvb_compute_coaxial_line);
+    case SetUp::Kind::neighbours:
+        return compute_struct(set_up, neighbours_numbers, &Computed::coexistence, lvb_compute_coexistence);
     case SetUp::Kind::none:
         break;
     }
@@ -162,7 +255,13 @@ Computed compute(const SetUp &set_up) {
 }
 
 double result_of(const Computed &computed, std::string_view name, std::span<const double> arguments) {
-    if (const auto *number = find(loss_numbers, name)) return computed.loss.*(number->member);
+    if (const auto *number = find(loss_numbers, name); number != nullptr && computed.loss.size != 0)
+        return computed.loss.*(number->member);
+    if (const auto *number = find(property_numbers, name); number != nullptr && computed.coaxial.size != 0)
+        return computed.coaxial.*(number->member);
+    if (const auto *number = find(coexistence_numbers, name); number != nullptr && computed.coexistence.size != 0)
+        return computed.coexistence.*(number->member);
+    if (const auto *number = find(limit_numbers, name)) return computed.limit.*(number->member);
     if (name == "eirp_dbm") return computed.budget.eirp_dbm;
     if (name == "far_level_after") {
         const double stage = arguments[0];
@@ -215,11 +314,15 @@ int result_arity(SetUp::Kind kind, std::string_view name) {
     case SetUp::Kind::cable:
         return find(loss_numbers, name) != nullptr ? 0 : -1;
     case SetUp::Kind::chain:
-        if (name == "eirp_dbm") return 0;
+        if (name == "eirp_dbm" || find(limit_numbers, name) != nullptr) return 0;
         if (name == "far_level_after") return 1;
         for (const std::string_view end : {"far_", "near_"})
             if (name.starts_with(end)) return find(end_numbers, name.substr(end.size())) != nullptr ? 0 : -1;
         return -1;
+    case SetUp::Kind::coaxial:
+        return find(property_numbers, name) != nullptr ? 0 : -1;
+    case SetUp::Kind::neighbours:
+        return find(coexistence_numbers, name) != nullptr ? 0 : -1;
     }
     return -1;
 }
@@ -227,6 +330,8 @@ int result_arity(SetUp::Kind kind, std::string_view name) {
 bool is_cable_field(std::string_view name) { return find(run_numbers, name) != nullptr || name == "connector_count"; }
 bool is_link_field(std::string_view name) { return find(link_numbers, name) != nullptr; }
 bool is_stage_field(std::string_view name) { return find(stage_numbers, name) != nullptr; }
+bool is_coaxial_field(std::string_view name) { return find(coaxial_numbers, name) != nullptr; }
+bool is_neighbours_field(std::string_view name) { return find(neighbours_numbers, name) != nullptr; }
 
 std::vector<Row> judge(const Case &one) {
     std::vector<Computed> computed;

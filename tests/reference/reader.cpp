@@ -97,6 +97,8 @@ class Reader {
             {"known", &Reader::take_known},
             {"cable", &Reader::take_cable},
             {"chain", &Reader::take_chain},
+            {"coaxial", &Reader::take_coaxial},
+            {"neighbours", &Reader::take_neighbours},
             {"stage", &Reader::take_stage},
             {"check", &Reader::take_check},
             {"refuses", &Reader::take_refusal},
@@ -299,10 +301,15 @@ class Reader {
         table.frequency_mhz.erase(at);
     }
 
-    // chain field = value; ...
-    void take_chain(std::string_view rest) {
-        SetUp &set_up = begin_set_up(SetUp::Kind::chain, "chain", rest);
-        for (const std::string &part : split_all(rest, ';')) add_field(set_up.fields, take_field(part, is_link_field));
+    // KEY field = value; ...
+    void take_fields(SetUp::Kind kind, std::string_view key, std::string_view rest, bool (*known)(std::string_view)) {
+        SetUp &set_up = begin_set_up(kind, key, rest);
+        for (const std::string &part : split_all(rest, ';')) add_field(set_up.fields, take_field(part, known));
+    }
+    void take_chain(std::string_view rest) { take_fields(SetUp::Kind::chain, "chain", rest, is_link_field); }
+    void take_coaxial(std::string_view rest) { take_fields(SetUp::Kind::coaxial, "coaxial", rest, is_coaxial_field); }
+    void take_neighbours(std::string_view rest) {
+        take_fields(SetUp::Kind::neighbours, "neighbours", rest, is_neighbours_field);
     }
 
     // stage KIND, LABEL; field = value; ...   (a cable may have type = NAME or table = NAME)

@@ -45,7 +45,7 @@ struct Stage {
 
 /// What is computed before the checks of a case read its results.
 struct SetUp {
-    enum class Kind { none, cable, chain };
+    enum class Kind { none, cable, chain, coaxial, neighbours };
     Kind kind = Kind::none;
     std::string text;   // the lines, for a person
     int cable_type = 0; // a type of the catalogue, or

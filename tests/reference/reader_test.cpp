@@ -52,6 +52,8 @@ const Wrong wrongs[] = {
     {"SecondSubject", "subject a\nsubject b\n", "wrong.ref:2: a second subject"},
     {"BadName", "subject a\ncase One\n", "wrong.ref:2: small letters"},
     {"DuplicateName", head + half + check + "case one\n", "wrong.ref:7: duplicate name 'one'"},
+    {"UnknownFieldOfALine", head + "coaxial impedance_ohm = 50\n", "wrong.ref:5: unknown field 'impedance_ohm'"},
+    {"UnknownFieldOfNeighbours", head + "neighbours blocker_dbm = 1\n", "wrong.ref:5: unknown field 'blocker_dbm'"},
     {"DuplicateNameOfTable", table + "case t\n", "wrong.ref:6: duplicate name 't'"},
     {"NoSource", "subject a\ncase one\nknown P\n" + half + check, "wrong.ref:5: has no source"},
     {"NoPlace", "subject a\ncase one\nsource book\n", "wrong.ref:3: publication; section or page"},
