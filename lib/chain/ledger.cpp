@@ -79,14 +79,19 @@ Ledger::Ledger(const Conditions &conditions) noexcept
       eirp_dbm_(math::not_a_number), eirp_worst_db_(math::not_a_number) {}
 
 Change own_change(const Stage &stage, double frequency_mhz, double temperature_degc) noexcept {
-    Change change{stage.gain_table.rows > 0 ? gain_db_at(stage.gain_table, frequency_mhz) : stage.gain_db, false};
-    if (stage.kind == Kind::source) change.db += stage.level_dbm;
+    if (stage.has_pattern)
+        return {antenna::gain_dbi(stage.pattern, stage.far_direction),
+                antenna::gain_dbi(stage.pattern, stage.near_direction), false};
+    double db = stage.gain_table.rows > 0 ? gain_db_at(stage.gain_table, frequency_mhz) : stage.gain_db;
+    bool extrapolated = false;
+    if (stage.kind == Kind::source) db += stage.level_dbm;
     if (stage.has_cable) {
         const cable::Loss loss = cable::loss(stage.cable, frequency_mhz, temperature_degc);
-        change.db -= loss.cable_db + loss.connectors_db;
-        change.extrapolated = loss.attenuation.extrapolated;
+        db -= loss.cable_db + loss.connectors_db;
+        extrapolated = loss.attenuation.extrapolated;
     }
-    return change;
+    if (stage.has_body) db -= body::loss_db(stage.body, stage.facing_deg);
+    return {db, stage.kind == Kind::allowance ? 0.0 : db, extrapolated};
 }
 
 bool is_flat(const Stage &stage) noexcept { return stage.gain_table.rows == 0 && !stage.has_cable; }
@@ -95,29 +100,34 @@ const Line &Ledger::enter(const Stage &stage) noexcept {
     const double frequency = conditions_.frequency_mhz;
     const Change change = own_change(stage, frequency, conditions_.temperature_degc);
     line_.basis = stage.basis;
-    line_.notes = {change.extrapolated, false, false};
+    line_.notes = {change.extrapolated, false, false,
+                   stage.has_pattern && (change.far_db == -math::infinity || change.near_db == -math::infinity)};
 
     const double tolerance = stage.tolerance_db;
     const bool far_only = stage.kind == Kind::allowance;
+    if (stage.kind == Kind::antenna && !has_air_) {
+        // The licence counts the direction of maximum radiation, wherever the other antenna stands.
+        Sum eirp = line_.near_end.sum;
+        eirp.add(stage.has_pattern ? antenna::maximum_dbi(stage.pattern) : change.near_db);
+        eirp_dbm_ = eirp.level();
+        eirp_worst_db_ = line_.near_end.worst_db + tolerance;
+    }
     if (stage.kind == Kind::air) {
-        enter_air(line_.far_end, change.db, path::free_space_loss_db(frequency, conditions_.far_distance_m), tolerance);
-        enter_air(line_.near_end, change.db, path::free_space_loss_db(frequency, conditions_.near_distance_m),
+        enter_air(line_.far_end, change.far_db, path::free_space_loss_db(frequency, conditions_.far_distance_m),
+                  tolerance);
+        enter_air(line_.near_end, change.near_db, path::free_space_loss_db(frequency, conditions_.near_distance_m),
                   tolerance);
         line_.notes.near_field = conditions_.near_distance_m < units::wavelength_m_from_mhz(frequency);
         line_.notes.near_not_given = !conditions_.near_is_given;
         line_.reference = Reference::isotropic;
         has_air_ = true;
     } else {
-        enter_change(line_.far_end, change.db, tolerance);
-        enter_change(line_.near_end, far_only ? 0.0 : change.db, far_only ? 0.0 : tolerance);
+        enter_change(line_.far_end, change.far_db, tolerance);
+        enter_change(line_.near_end, change.near_db, far_only ? 0.0 : tolerance);
     }
     if (stage.kind == Kind::receiver) window_ = stage.window;
     if (stage.kind == Kind::antenna) line_.reference = has_air_ ? Reference::conducted : Reference::eirp;
 
-    if (stage.kind == Kind::antenna && !has_air_) {
-        eirp_dbm_ = line_.near_end.level_dbm;
-        eirp_worst_db_ = line_.near_end.worst_db;
-    }
     notes_.add(line_.notes);
     count(stage);
     return line_;

@@ -3,6 +3,8 @@
 // Valid input only: the chain starts with its source, antennas stand on both sides of the air, the receiver ends it.
 #pragma once
 
+#include "antenna/pattern.hpp"
+#include "body/facing.hpp"
 #include "cable/attenuation.hpp"
 #include "chain/gain_table.hpp"
 
@@ -44,6 +46,13 @@ struct Stage {
     bool has_cable; ///< a cable whose loss is computed from `cable`
     cable::Run cable;
     Window window; ///< receiver only
+
+    bool has_pattern; ///< an antenna whose gain is that of `pattern` in the direction of each end
+    antenna::Pattern pattern;
+    antenna::Direction far_direction, near_direction;
+    bool has_body; ///< an allowance whose loss is that of `body`
+    body::Table body;
+    double facing_deg;
 };
 
 /// A level as the one right after the air plus what has come since: what follows the air is then the same at every
@@ -72,12 +81,13 @@ struct Tally {
 
 /// What a reader of a line, or of the whole result, should know.
 struct Notes {
-    bool extrapolated = false, near_field = false, near_not_given = false;
+    bool extrapolated = false, near_field = false, near_not_given = false, null = false;
 
     void add(const Notes &more) noexcept {
         extrapolated = extrapolated || more.extrapolated;
         near_field = near_field || more.near_field;
         near_not_given = near_not_given || more.near_not_given;
+        null = null || more.null;
     }
 };
 
@@ -110,10 +120,10 @@ struct Result {
     End far_end, near_end;
 };
 
-/// What a stage changes by itself, at one frequency: all but the way through the air. For the source that includes its
-/// level.
+/// What a stage changes by itself at each end, at one frequency: all but the way through the air. For the source that
+/// includes its level; an allowance is taken at the far end only; a pattern's null is -infinity.
 struct Change {
-    double db;
+    double far_db, near_db;
     bool extrapolated;
 };
 Change own_change(const Stage &stage, double frequency_mhz, double temperature_degc) noexcept;

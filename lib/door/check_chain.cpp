@@ -1,6 +1,7 @@
 #include "door/check_chain.hpp"
 
 #include "door/fields.hpp"
+#include "door/patterns.hpp"
 #include "door/tables.hpp"
 #include "tables/cables.hpp"
 
@@ -34,18 +35,59 @@ constexpr Field numbers[] = {
     {LVB_FIELD_WANTED_HIGH_DBM, &lvb_stage::wanted_high_dbm},
     {LVB_FIELD_CEILING_DBM, &lvb_stage::ceiling_dbm},
 };
+constexpr Field directions[] = {
+    {LVB_FIELD_FAR_AZIMUTH_DEG, &lvb_stage::far_azimuth_deg},
+    {LVB_FIELD_FAR_ELEVATION_DEG, &lvb_stage::far_elevation_deg},
+    {LVB_FIELD_NEAR_AZIMUTH_DEG, &lvb_stage::near_azimuth_deg},
+    {LVB_FIELD_NEAR_ELEVATION_DEG, &lvb_stage::near_elevation_deg},
+};
 
-lvb_status status_of_unused(double value) noexcept {
-    if (math::is_nan(value)) return LVB_E_NAN;
-    return math::abs(value) == math::infinity ? LVB_E_INFINITE : LVB_E_UNUSED;
+// A number that this kind of stage uses lies in its range; one that it does not use is zero. Most are zero, which is
+// asked before anything is called: a chain has many of them.
+bool check_filled(Refusal &refusal, double value, std::int32_t kind, std::int32_t field, std::int32_t index) noexcept {
+    const Place place{LVB_STRUCT_STAGE, index};
+    const Range *range = stage_range(kind, field);
+    if (range == nullptr) return refuse_unused(refusal, value, place, field);
+    return check_range(refusal, value, range->minimum, range->maximum, place, field);
+}
+inline bool check_number(Refusal &refusal, double value, std::int32_t kind, std::int32_t field,
+                         std::int32_t index) noexcept {
+    return value == 0.0 || check_filled(refusal, value, kind, field, index);
 }
 
-// A number that this kind of stage uses lies in its range; one that it does not use is zero.
-bool check_number(Refusal &refusal, double value, std::int32_t kind, std::int32_t field, Place place) noexcept {
-    if (value == 0.0) return true;
-    const Range *range = stage_range(kind, field);
-    if (range == nullptr) return refuse(refusal, status_of_unused(value), place, field, value);
-    return check_range(refusal, value, range->minimum, range->maximum, place, field);
+// An angle that belongs to what a stage lends, and is filled only beside it.
+inline bool check_beside(Refusal &refusal, const void *lent, double angle_deg, std::int32_t kind, std::int32_t field,
+                         std::int32_t index) noexcept {
+    if (angle_deg == 0.0) return true;
+    if (lent == nullptr) return refuse_unused(refusal, angle_deg, {LVB_STRUCT_STAGE, index}, field);
+    return check_filled(refusal, angle_deg, kind, field, index);
+}
+
+// Whether a stage lends neither pattern nor body and has no angle, as most do: one look at the bytes.
+inline bool lends_nothing(const lvb_stage &in) noexcept {
+    constexpr std::size_t from = offsetof(lvb_stage, pattern);
+    constexpr std::size_t to = offsetof(lvb_stage, facing_deg) + sizeof in.facing_deg;
+    std::uint64_t words[(to - from) / sizeof(std::uint64_t)];
+    static_assert(sizeof words == to - from);
+    std::memcpy(words, reinterpret_cast<const char *>(&in) + from, sizeof words);
+    std::uint64_t any = 0;
+    for (const std::uint64_t word : words) any |= word;
+    return any == 0;
+}
+
+// What an antenna or an allowance lends in place of its gain.
+bool check_lent(Refusal &refusal, const lvb_stage &in, std::int32_t index) noexcept {
+    const Place place{LVB_STRUCT_STAGE, index};
+    if (in.pattern != nullptr && in.kind != LVB_KIND_ANTENNA)
+        return refuse(refusal, LVB_E_UNUSED, place, LVB_FIELD_PATTERN);
+    if (in.body_table != nullptr && in.kind != LVB_KIND_ALLOWANCE)
+        return refuse(refusal, LVB_E_UNUSED, place, LVB_FIELD_BODY_TABLE);
+    for (const Field &angle : directions)
+        if (!check_beside(refusal, in.pattern, in.*angle.member, in.kind, angle.id, index)) return false;
+    if (!check_beside(refusal, in.body_table, in.facing_deg, in.kind, LVB_FIELD_FACING_DEG, index)) return false;
+    if (in.pattern == nullptr && in.body_table == nullptr) return true;
+    if (in.gain_table != nullptr) return refuse(refusal, LVB_E_CONFLICT, place, LVB_FIELD_GAIN_TABLE);
+    return in.gain_db == 0.0 || refuse(refusal, LVB_E_CONFLICT, place, LVB_FIELD_GAIN_DB, in.gain_db);
 }
 
 bool check_common(Refusal &refusal, const lvb_stage &in, Place place) noexcept {
@@ -59,7 +101,8 @@ bool check_common(Refusal &refusal, const lvb_stage &in, Place place) noexcept {
     if (in.reserved != 0) return refuse(refusal, LVB_E_RESERVED, place, LVB_FIELD_RESERVED, in.reserved, 0.0, 0.0);
     if (!check_stated(refusal, in.stated, in.kind == LVB_KIND_RECEIVER ? window_bits : 0u, place)) return false;
     for (const Field &number : numbers)
-        if (!check_number(refusal, in.*number.member, in.kind, number.id, place)) return false;
+        if (!check_number(refusal, in.*number.member, in.kind, number.id, place.stage)) return false;
+    if (!lends_nothing(in) && !check_lent(refusal, in, place.stage)) return false;
     if (in.gain_table != nullptr && in.gain_db != 0.0)
         return refuse(refusal, LVB_E_CONFLICT, place, LVB_FIELD_GAIN_DB, in.gain_db);
     if (in.kind == LVB_KIND_CABLE) return true;
@@ -201,10 +244,21 @@ bool take_stage(Refusal &refusal, const lvb_link &link, std::uint32_t index, cha
     stage.gain_db = in.gain_db;
     stage.tolerance_db = in.tolerance_db;
     stage.gain_table.rows = 0;
-    stage.has_cable = false;
+    stage.has_cable = stage.has_pattern = stage.has_body = false;
     if (in.gain_table != nullptr) {
         const Range &range = *stage_range(in.kind, LVB_FIELD_GAIN_DB);
         if (!take_gain_table(refusal, in.gain_table, place.stage, range, stage.gain_table)) return false;
+    }
+    if (in.pattern != nullptr) {
+        stage.has_pattern = true;
+        stage.far_direction = {in.far_azimuth_deg, in.far_elevation_deg};
+        stage.near_direction = {in.near_azimuth_deg, in.near_elevation_deg};
+        if (!take_pattern(refusal, in.pattern, place.stage, stage.pattern)) return false;
+    }
+    if (in.body_table != nullptr) {
+        stage.has_body = true;
+        stage.facing_deg = in.facing_deg;
+        if (!take_body_table(refusal, in.body_table, place.stage, LVB_FIELD_BODY_TABLE, stage.body)) return false;
     }
     switch (stage.kind) {
     case Kind::cable:

@@ -1,6 +1,8 @@
 // Domains of the arguments of plain functions, as the "Range:" lines of the header state them.
 #pragma once
 
+#include "antenna/cosine.hpp"
+#include "antenna/helix.hpp"
 #include "math/elementary.hpp"
 #include "units/length.hpp"
 
@@ -18,6 +20,14 @@ inline bool one_or_more(double x) noexcept { return x >= 1.0; }                 
 inline bool unit(double x) noexcept { return x >= 0.0 && x <= 1.0; }                    // [0, 1]
 inline bool signed_unit(double x) noexcept { return x >= -1.0 && x <= 1.0; }            // [-1, 1]
 inline bool one_to_four(double x) noexcept { return x >= 1.0 && x <= 4.0; }              // [1, 4]
+inline bool half_space_gain(double x) noexcept { return x >= antenna::half_space_dbi; } // [3.0103, inf]
+inline bool half_circle(double x) noexcept { return x >= 0.0 && x <= 180.0; }           // [0, 180]
+inline bool beam_width(double x) noexcept { return x > 0.0 && x <= 360.0; }             // (0, 360]
+inline bool helix_turns(double x) noexcept { return x >= antenna::fewest_turns && x <= antenna::most_turns; }
+inline bool helix_spacing(double x) noexcept { return x >= antenna::least_spacing && x <= antenna::most_spacing; }
+inline bool helix_circumference(double x) noexcept {
+    return x >= antenna::least_circumference && x <= antenna::most_circumference;
+}
 inline bool above_absolute_zero_degc(double x) noexcept { return x >= units::absolute_zero_degc; }
 inline bool above_absolute_zero_degf(double x) noexcept { return x >= units::absolute_zero_degf; }
 

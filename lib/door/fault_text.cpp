@@ -78,21 +78,48 @@ void Writer::put(double number) noexcept {
 }
 
 void put_stage(Writer &out, const lvb_fault &fault) noexcept {
+    if (fault.stage == LVB_STAGE_TRANSMIT) return out.put("transmit");
+    if (fault.stage == LVB_STAGE_RECEIVE) return out.put("receive");
     if (fault.stage < 0) return;
     out.put("stages[");
     out.put_whole(static_cast<std::uint64_t>(fault.stage));
     out.put(']');
 }
 
+// How a stage or an antenna leads to what it lends; null for every other struct.
+const char *lent_path(std::int32_t structure) noexcept {
+    switch (structure) {
+    case LVB_STRUCT_STAGE:
+    case LVB_STRUCT_ANTENNA:
+        return "";
+    case LVB_STRUCT_CABLE_TABLE:
+        return "cable_table.";
+    case LVB_STRUCT_GAIN_TABLE:
+        return "gain_table.";
+    case LVB_STRUCT_PATTERN:
+        return "pattern.";
+    case LVB_STRUCT_AZIMUTH_CUT:
+        return "pattern.azimuth_cut.";
+    case LVB_STRUCT_ELEVATION_CUT:
+        return "pattern.elevation_cut.";
+    case LVB_STRUCT_BODY_TABLE:
+        return "body_table.";
+    default:
+        return nullptr;
+    }
+}
+
 // The field as a programmer writes it: stages[2].cable_table.frequency_mhz[3].
 void put_path(Writer &out, const lvb_fault &fault) noexcept {
-    const bool table = fault.structure == LVB_STRUCT_CABLE_TABLE || fault.structure == LVB_STRUCT_GAIN_TABLE;
+    const char *lent = fault.stage >= 0 || fault.stage == LVB_STAGE_TRANSMIT || fault.stage == LVB_STAGE_RECEIVE
+                           ? lent_path(fault.structure)
+                           : nullptr;
     const bool whole_stage = fault.structure == LVB_STRUCT_STAGE && fault.field == LVB_FIELD_SIZE;
-    if (fault.stage >= 0 && (table || fault.structure == LVB_STRUCT_STAGE)) {
+    if (lent != nullptr) {
         put_stage(out, fault);
         if (whole_stage) return;
         out.put('.');
-        if (table) out.put(fault.structure == LVB_STRUCT_CABLE_TABLE ? "cable_table." : "gain_table.");
+        out.put(lent);
     } else if (fault.structure != LVB_STRUCT_NONE) {
         out.put(struct_name(fault.structure));
         out.put('.');
@@ -200,6 +227,7 @@ void put_sentence(Writer &out, const lvb_fault &fault) noexcept {
         out.put(" is filled, but this ");
         out.put(fault.structure == LVB_STRUCT_COLUMNS      ? "formula"
                 : fault.structure == LVB_STRUCT_NEIGHBOURS ? "set-up"
+                : fault.structure == LVB_STRUCT_PATTERN    ? "kind of pattern"
                                                            : "kind of stage");
         return out.put(" has no use for it");
     case LVB_E_CONFLICT:
@@ -228,7 +256,7 @@ void put_sentence(Writer &out, const lvb_fault &fault) noexcept {
         put_value(out, fault);
         out.put(", below the row before it (");
         out.put(fault.minimum);
-        return out.put("); frequencies must rise");
+        return out.put(fault.field == LVB_FIELD_FREQUENCY_MHZ ? "); frequencies must rise" : "); angles must rise");
     case LVB_E_TABLE_DUPLICATE:
         put_value(out, fault);
         return out.put(", the same as in the row before it");

@@ -1,5 +1,8 @@
 #include "door/struct_fields.hpp"
 
+#include "antenna/cosine.hpp"
+#include "antenna/helix.hpp"
+
 namespace lvb::door {
 namespace {
 
@@ -31,6 +34,14 @@ const Range *stage_range(std::int32_t kind, std::int32_t field) noexcept {
     case LVB_FIELD_WANTED_HIGH_DBM:
     case LVB_FIELD_CEILING_DBM:
         return kind == LVB_KIND_RECEIVER ? &window : nullptr;
+    case LVB_FIELD_FAR_AZIMUTH_DEG:
+    case LVB_FIELD_NEAR_AZIMUTH_DEG:
+        return kind == LVB_KIND_ANTENNA ? &turn_range : nullptr;
+    case LVB_FIELD_FAR_ELEVATION_DEG:
+    case LVB_FIELD_NEAR_ELEVATION_DEG:
+        return kind == LVB_KIND_ANTENNA ? &elevation_range : nullptr;
+    case LVB_FIELD_FACING_DEG:
+        return kind == LVB_KIND_ALLOWANCE ? &turn_range : nullptr;
     case LVB_FIELD_GAIN_DB:
         switch (kind) {
         case LVB_KIND_SOURCE:
@@ -53,7 +64,63 @@ const Range *stage_range(std::int32_t kind, std::int32_t field) noexcept {
     }
 }
 
+const Range *pattern_range(std::int32_t kind, std::int32_t field) noexcept {
+    static constexpr Range cosine_gain{antenna::half_space_dbi, 60.0, false}; // or a beam width
+    static constexpr Range beam_width{0.1, 180.0, false};
+    static constexpr Range front_to_back{0.1, 200.0, false};
+    static constexpr Range turns{antenna::fewest_turns, antenna::most_turns, true};
+    static constexpr Range spacing{antenna::least_spacing, antenna::most_spacing, true};
+    static constexpr Range circumference{antenna::least_circumference, antenna::most_circumference, true};
+    const bool cosine = kind == LVB_PATTERN_COSINE, cuts = kind == LVB_PATTERN_CUTS, helix = kind == LVB_PATTERN_HELIX;
+    switch (field) {
+    case LVB_FIELD_GAIN_DBI:
+        if (cosine) return &cosine_gain;
+        return kind == LVB_PATTERN_ISOTROPIC || cuts ? &around_zero : nullptr;
+    case LVB_FIELD_BEAM_WIDTH_DEG:
+        return cosine ? &beam_width : nullptr;
+    case LVB_FIELD_FRONT_TO_BACK_DB:
+        return cosine || cuts || helix ? &front_to_back : nullptr;
+    case LVB_FIELD_TURNS:
+        return helix ? &turns : nullptr;
+    case LVB_FIELD_SPACING_WAVELENGTHS:
+        return helix ? &spacing : nullptr;
+    case LVB_FIELD_CIRCUMFERENCE_WAVELENGTHS:
+        return helix ? &circumference : nullptr;
+    default:
+        return nullptr;
+    }
+}
+
+namespace {
+
+const Range *antenna_range(std::int32_t field) noexcept {
+    static constexpr Range position{-1e6, 1e6, false};
+    static constexpr Range ellipticity{-1.0, 1.0, false};
+    static constexpr Range dimension{0.0, 1000.0, false};
+    switch (field) {
+    case LVB_FIELD_X_M:
+    case LVB_FIELD_Y_M:
+    case LVB_FIELD_Z_M:
+        return &position;
+    case LVB_FIELD_AZIMUTH_DEG:
+    case LVB_FIELD_ROLL_DEG:
+    case LVB_FIELD_POLARIZATION_DEG:
+        return &turn_range;
+    case LVB_FIELD_TILT_DEG:
+        return &elevation_range;
+    case LVB_FIELD_ELLIPTICITY:
+        return &ellipticity;
+    case LVB_FIELD_LARGEST_DIMENSION_M:
+        return &dimension;
+    default:
+        return nullptr;
+    }
+}
+
+} // namespace
+
 const Range *struct_range(std::int32_t structure, std::int32_t field) noexcept {
+    if (structure == LVB_STRUCT_ANTENNA) return antenna_range(field);
     static constexpr Range stage_count{1.0, LVB_MAX_STAGES, true};
     if (structure == LVB_STRUCT_COAXIAL_LINE) return find_range(coaxial_fields, field);
     if (structure == LVB_STRUCT_NEIGHBOURS) return find_range(neighbours_fields, field);

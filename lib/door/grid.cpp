@@ -67,8 +67,8 @@ bool check_arrays(Refusal &refusal, const lvb_grid &in, Place place, bool air) n
 
 // What a stage changes at this end of the walk.
 double change_of(const Grid &grid, const chain::Stage &stage, double frequency_mhz) noexcept {
-    if (grid.near_end && stage.kind == chain::Kind::allowance) return 0.0;
-    return chain::own_change(stage, frequency_mhz, grid.temperature_degc).db;
+    const chain::Change change = chain::own_change(stage, frequency_mhz, grid.temperature_degc);
+    return grid.near_end ? change.near_db : change.far_db;
 }
 
 constexpr double depends_on_frequency = math::not_a_number;

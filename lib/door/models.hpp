@@ -1,7 +1,10 @@
 // The models behind the plain functions of the header.
 #pragma once
 
+#include "antenna/aperture.hpp"
+#include "antenna/cosine.hpp"
 #include "antenna/dipole.hpp"
+#include "antenna/helix.hpp"
 #include "antenna/polarization.hpp"
 #include "limits/exposure.hpp"
 #include "noise/thermal.hpp"

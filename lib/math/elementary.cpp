@@ -1,6 +1,7 @@
 #include "math/elementary.hpp"
 
 #include "math/angle.hpp"
+#include "math/arc.hpp"
 #include "math/decibel.hpp"
 
 namespace lvb::math {
@@ -93,5 +94,10 @@ double power_of_db_m1(double db) noexcept {
 
 double cos_deg(double angle_deg) noexcept { return kernel::cos_deg(angle_deg); }
 double abs_sin_deg(double angle_deg) noexcept { return kernel::abs_sin_deg(angle_deg); }
+double sin_deg(double angle_deg) noexcept {
+    const double size = abs_sin_deg(angle_deg);
+    return kernel::sine_is_negative(angle_deg) ? -size : size;
+}
+double arctangent_deg(double y, double x) noexcept { return x == 0.0 && y == 0.0 ? 0.0 : kernel::arctangent_deg(y, x); }
 
 } // namespace lvb::math

@@ -66,6 +66,13 @@ double cos_deg(double angle_deg) noexcept;
 /// Magnitude of the sine of an angle in degrees up to 1e12, exact at every multiple of 90 degrees. Error below 1.5 ULP.
 double abs_sin_deg(double angle_deg) noexcept;
 
+/// Sine of an angle in degrees, as its magnitude.
+double sin_deg(double angle_deg) noexcept;
+
+/// Angle of a point from the x axis in degrees, -180 to 180; 0 of the origin, never -180. Coordinates up to 1e300 in
+/// size. Error below 2.5 ULP.
+double arctangent_deg(double y, double x) noexcept;
+
 /// x^y for x > 0 and results of ordinary size. Relative error about 1e-16 (1 + |10 y log10 x|).
 inline double power(double x, double y) noexcept { return power_of_db(y * ten_log10(x)); }
 

@@ -70,6 +70,12 @@ Real elliptical_fraction(const Real &e1, const Real &e2, const Real &degrees) {
            ((1.0 + squared(e1)) * (1.0 + squared(e2)));
 }
 
+/// -10 log10 of a half: what half power lacks.
+const Real &half_power_db() {
+    static const Real value = decibels(2.0);
+    return value;
+}
+
 const std::map<std::string, Oracle> &oracles() {
     static const std::map<std::string, Oracle> all = {
         // IEC 60027-3: a level is 10 log10 of a power ratio, 20 log10 of an amplitude ratio
@@ -183,6 +189,32 @@ const std::map<std::string, Oracle> &oracles() {
         {"lvb_axial_ratio_db_from_ellipticity", [](const double *x) { return -amplitude_db(abs(Real(x[0]))); }},
         {"lvb_cross_polar_discrimination_db", // (R + 1)/(R - 1) is 1 + 2/(R - 1)
          [](const double *x) { return 20.0 * log10_1p(2.0 / ten_to_m1(Real(x[0]) / 20.0)); }},
+        // Balanis, 4.6; cos(90 cos t) is sin(90 (1 - |cos t|)), and 1 - |cos t| twice the square of a half angle's sine
+        {"lvb_dipole_gain_dbi",
+         [](const double *x) {
+             const Real half = Real(x[0]) / 2.0;
+             const Real sine = squared(sin_of_degrees(half)), cosine = squared(cos_of_degrees(half));
+             const Real lack = 2.0 * (sine < cosine ? sine : cosine);
+             if (lack.is_zero()) return amplitude_db(0.0); // on the axis
+             return amplitude_db(sin_of_degrees(90.0 * lack) / abs(sin_of_degrees(x[0]))) + dipole_dbi();
+         }},
+        // Kraus, example 2-4.2
+        {"lvb_cosine_exponent_from_gain_dbi", // 10^(g/10)/2 - 1
+         [](const double *x) { return ten_to_m1((Real(x[0]) - half_power_db()) / 10.0); }},
+        {"lvb_gain_dbi_from_cosine_exponent", [](const double *x) { return decibels(2.0 * (Real(x[0]) + 1.0)); }},
+        {"lvb_cosine_exponent_from_beam_width_deg", // log cos is half of log(1 - sin^2)
+         [](const double *x) {
+             return half_power_db() / (-5.0 * log10_1p(-squared(sin_of_degrees(Real(x[0]) / 2.0))));
+         }},
+        {"lvb_beam_width_deg_from_cosine_exponent", // by the sine, 1 - cos^2
+         [](const double *x) {
+             return 2.0 * arc_sine_in_degrees(sqrt(-ten_to_m1(-2.0 * half_power_db() / 10.0 / Real(x[0]))));
+         }},
+        {"lvb_gain_dbi_from_beam_widths", [](const double *x) { return decibels(41253.0 / (Real(x[0]) * Real(x[1]))); }},
+        {"lvb_helix_gain_dbi", [](const double *x) { return decibels(12.0 * Real(x[0]) * Real(x[1]) * squared(x[2])); }},
+        {"lvb_helix_beam_width_deg", [](const double *x) { return 52.0 / (Real(x[2]) * sqrt(Real(x[0]) * Real(x[1]))); }},
+        {"lvb_helix_axial_ratio_db",
+         [](const double *x) { return amplitude_db((2.0 * Real(x[0]) + 1.0) / (2.0 * Real(x[0]))); }},
         // ITU-R P.525, with a factor for reflections
         {"lvb_exposure_power_density_w_per_m2",
          [](const double *x) { return x[2] * (ratio(Real(x[0]) - 30.0) / (4.0 * Real::pi() * squared(x[1]))); }},

@@ -218,6 +218,62 @@ void call_columns_and_grids() {
 
 // ---- antennas and bodies
 
+void call_antennas() {
+    auto fault = sized<lvb_fault>();
+    const double angles[] = {-90.0, 0.0, 90.0}, gains[] = {-20.0, 0.0, -3.0}, losses[] = {20.0, 0.0, 3.0};
+    auto around = sized<lvb_azimuth_cut>();
+    around.row_count = 3;
+    around.azimuth_deg = angles;
+    around.gain_db = gains;
+    auto up = sized<lvb_elevation_cut>();
+    up.row_count = 3;
+    up.elevation_deg = angles;
+    up.gain_db = gains;
+    auto body = sized<lvb_body_table>();
+    body.row_count = 3;
+    body.facing_deg = angles;
+    body.loss_db = losses;
+    double loss = 0.0;
+    CALL(lvb_compute_body_loss, &body, 30.0, &loss, &fault);
+    CALL(lvb_compute_body_loss, nullptr, 30.0, &loss, &fault);
+    auto here = sized<lvb_antenna>(), there = sized<lvb_antenna>();
+    there.x_m = 3.0;
+    there.tilt_deg = 20.0;
+    auto pointing = sized<lvb_pointing>();
+    auto gain = sized<lvb_pattern_gain>();
+    for (int32_t kind = LVB_PATTERN_ISOTROPIC; kind <= LVB_PATTERN_HELIX + 1; ++kind) {
+        auto pattern = sized<lvb_pattern>();
+        pattern.kind = kind;
+        if (kind == LVB_PATTERN_COSINE) pattern.beam_width_deg = 60.0;
+        if (kind == LVB_PATTERN_CUTS) pattern.azimuth_cut = &around, pattern.elevation_cut = &up;
+        if (kind == LVB_PATTERN_HELIX)
+            pattern.turns = 8.0, pattern.spacing_wavelengths = 0.25, pattern.circumference_wavelengths = 1.0;
+        CALL(lvb_compute_pattern_gain, &pattern, 100.0, 20.0, &gain, &fault);
+        if ((kept == 0.0) != (kind <= LVB_PATTERN_HELIX)) { // LVB_OK
+            std::printf("a pattern of kind %d gives %g\n", static_cast<int>(kind), kept);
+            std::exit(1);
+        }
+        here.pattern = &pattern;
+        CALL(lvb_compute_pointing, &here, &there, 600.0, &pointing, &fault);
+        lvb_stage stages[3] = {};
+        stages[0].kind = LVB_KIND_SOURCE;
+        stages[1].kind = LVB_KIND_ALLOWANCE;
+        stages[1].body_table = &body;
+        stages[2].kind = LVB_KIND_ANTENNA;
+        stages[2].pattern = &pattern;
+        auto link = sized<lvb_link>();
+        link.stages = stages;
+        link.stage_count = 3;
+        link.stage_size = sizeof(lvb_stage);
+        link.frequency_mhz = 600.0;
+        auto budget = sized<lvb_budget>();
+        CALL(lvb_compute_budget, &link, &budget, nullptr, 0, &fault);
+    }
+    CALL(lvb_allowance_count);
+    auto info = sized<lvb_allowance_info>();
+    for (uint32_t i = 0; i < 20; ++i) CALL(lvb_describe_allowance, i, &info, &fault);
+}
+
 // ---- other paths
 
 // ---- fading
@@ -296,6 +352,7 @@ int main(int count, char **arguments) {
     call_the_rest();
     call_columns_and_grids();
     // antennas and bodies
+    call_antennas();
     // other paths
     // fading
     // noise and linearity

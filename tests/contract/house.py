@@ -107,8 +107,7 @@ def check_comments(root):
             wanted += ["Refused: "]
         if name in ("lvb_compute_columns", "lvb_compute_grid"):
             wanted += ["Accuracy: ", "Cost: "]
-        if name in ("lvb_compute_budget", "lvb_compute_cable_loss", "lvb_compute_coaxial_line", "lvb_compute_coexistence",
-                    "lvb_check_limit"):
+        if name.startswith("lvb_compute_") and name not in ("lvb_compute_columns", "lvb_compute_grid"):
             wanted += ["Formula: ", "Source: ", "Range: ", "Accuracy: "]
         for word in wanted:
             if word not in comment:

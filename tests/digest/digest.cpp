@@ -381,6 +381,135 @@ void add_descriptions(Digest &digest) {
 
 // ---- Antennas and bodies.
 
+const double around_deg[] = {-150.0, -60.0, 0.0, 45.0, 130.0};
+const double around_db[] = {-18.0, -7.0, 0.0, -4.0, -22.0};
+const double up_deg[] = {-90.0, -20.0, 10.0, 90.0};
+const double up_db[] = {-30.0, -3.0, 0.0, -25.0};
+const double body_db[] = {24.0, 9.0, 2.0, 5.0, 20.0};
+
+struct Aerials {
+    lvb_azimuth_cut around = sized<lvb_azimuth_cut>();
+    lvb_elevation_cut up = sized<lvb_elevation_cut>();
+    lvb_body_table body = sized<lvb_body_table>();
+
+    Aerials() {
+        around.row_count = body.row_count = 5;
+        around.azimuth_deg = body.facing_deg = around_deg;
+        around.gain_db = around_db;
+        body.loss_db = body_db;
+        up.row_count = 4;
+        up.elevation_deg = up_deg;
+        up.gain_db = up_db;
+    }
+    lvb_pattern pattern(Inputs &inputs) const {
+        auto made = sized<lvb_pattern>();
+        made.kind = static_cast<std::int32_t>(inputs.below(5));
+        if (made.kind == LVB_PATTERN_ISOTROPIC || made.kind == LVB_PATTERN_CUTS)
+            made.gain_dbi = inputs.uniform(-6.0, 9.0);
+        if (made.kind == LVB_PATTERN_COSINE) {
+            if (inputs.below(2)) made.gain_dbi = inputs.uniform(3.1, 20.0);
+            else made.beam_width_deg = inputs.uniform(5.0, 170.0);
+        }
+        if (made.kind == LVB_PATTERN_CUTS) {
+            const std::uint32_t which = inputs.below(3);
+            if (which != 0) made.azimuth_cut = &around;
+            if (which != 1) made.elevation_cut = &up;
+        }
+        if (made.kind == LVB_PATTERN_HELIX) {
+            made.turns = inputs.uniform(3.0, 30.0);
+            made.spacing_wavelengths = inputs.uniform(0.2, 0.3);
+            made.circumference_wavelengths = inputs.uniform(0.75, 1.33);
+        }
+        if (made.kind >= LVB_PATTERN_COSINE && inputs.below(2)) made.front_to_back_db = inputs.uniform(5.0, 40.0);
+        if (inputs.below(40) == 0) made.gain_dbi = inputs.any();
+        return made;
+    }
+};
+
+lvb_antenna any_antenna(Inputs &inputs, const lvb_pattern *pattern) {
+    auto made = sized<lvb_antenna>();
+    made.x_m = inputs.uniform(-40.0, 40.0);
+    made.y_m = inputs.below(4) ? inputs.uniform(-40.0, 40.0) : 0.0;
+    made.z_m = inputs.below(4) ? inputs.uniform(0.0, 9.0) : 0.0;
+    made.azimuth_deg = inputs.below(4) ? inputs.uniform(-360.0, 360.0) : 90.0 * inputs.below(4);
+    if (inputs.below(2)) made.tilt_deg = inputs.uniform(-90.0, 90.0);
+    if (inputs.below(2)) made.roll_deg = inputs.uniform(-360.0, 360.0);
+    if (inputs.below(2)) made.polarization_deg = inputs.uniform(-360.0, 360.0);
+    if (inputs.below(2)) made.ellipticity = inputs.uniform(-1.0, 1.0);
+    if (inputs.below(2)) made.largest_dimension_m = inputs.uniform(0.0, 3.0);
+    if (inputs.below(4)) made.pattern = pattern;
+    if (inputs.below(40) == 0) made.tilt_deg = inputs.any();
+    return made;
+}
+
+void add_antennas(Digest &digest) {
+    Inputs inputs(6);
+    const Aerials aerials;
+    for (int i = 0; i < 6000; ++i) {
+        const lvb_pattern patterns[] = {aerials.pattern(inputs), aerials.pattern(inputs)};
+        auto gain = sized<lvb_pattern_gain>();
+        auto fault = sized<lvb_fault>();
+        const double azimuth = inputs.below(30) ? inputs.uniform(-360.0, 360.0) : inputs.argument();
+        const lvb_status asked =
+            lvb_compute_pattern_gain(&patterns[0], azimuth, inputs.uniform(-90.0, 90.0), &gain, &fault);
+        if (asked == LVB_OK) digest.numbers(gain.notes, gain.gain_dbi, gain.maximum_dbi);
+        else add(digest, fault);
+
+        const lvb_antenna transmit = any_antenna(inputs, &patterns[0]), receive = any_antenna(inputs, &patterns[1]);
+        auto p = sized<lvb_pointing>();
+        if (lvb_compute_pointing(&transmit, &receive, inputs.uniform(50.0, 3000.0), &p, &fault) == LVB_OK)
+            digest.numbers(p.notes, p.distance_m, p.transmit_azimuth_deg, p.transmit_elevation_deg,
+                           p.receive_azimuth_deg, p.receive_elevation_deg, p.transmit_gain_dbi, p.receive_gain_dbi,
+                           p.polarization_loss_db, p.far_field_distance_m);
+        else add(digest, fault);
+
+        double loss = 0.0;
+        digest.number(lvb_compute_body_loss(&aerials.body, inputs.uniform(-361.0, 361.0), &loss, &fault));
+        digest.number(loss);
+    }
+}
+
+void add_dressed_budgets(Digest &digest) {
+    Inputs inputs(7);
+    const Aerials aerials;
+    for (int i = 0; i < 1500; ++i) {
+        Chain chain(inputs);
+        const lvb_pattern patterns[] = {aerials.pattern(inputs), aerials.pattern(inputs)};
+        for (lvb_stage &stage : chain.stages) {
+            if (stage.kind == LVB_KIND_ALLOWANCE && inputs.below(2)) {
+                stage.gain_db = 0.0;
+                stage.body_table = &aerials.body;
+                stage.facing_deg = inputs.uniform(-360.0, 360.0);
+            }
+            if (stage.kind != LVB_KIND_ANTENNA) continue;
+            stage.gain_db = inputs.below(40) ? 0.0 : stage.gain_db;
+            stage.pattern = &patterns[inputs.below(2)];
+            stage.far_azimuth_deg = inputs.uniform(-180.0, 180.0);
+            stage.far_elevation_deg = inputs.uniform(-90.0, 90.0);
+            stage.near_azimuth_deg = inputs.uniform(-180.0, 180.0);
+            stage.near_elevation_deg = inputs.below(40) ? inputs.uniform(-90.0, 90.0) : inputs.argument();
+        }
+        auto b = sized<lvb_budget>();
+        auto fault = sized<lvb_fault>();
+        if (lvb_compute_budget(&chain.link, &b, nullptr, 0, &fault) != LVB_OK) {
+            add(digest, fault);
+            continue;
+        }
+        digest.numbers(b.verdict, b.decided_by, b.notes, b.decided_by_db, b.eirp_dbm, b.eirp_worst_db);
+        add(digest, b.far_end);
+        add(digest, b.near_end);
+    }
+}
+
+void add_allowances(Digest &digest) {
+    auto info = sized<lvb_allowance_info>();
+    for (std::uint32_t i = 0; lvb_describe_allowance(i, &info, nullptr) == LVB_OK; ++i) {
+        digest.numbers(info.low_db, info.usual_db, info.high_db);
+        for (const char *text : {info.subject, info.name, info.source, info.remark}) digest.text(text);
+    }
+    digest.number(lvb_allowance_count());
+}
+
 // ---- Other paths.
 
 // ---- Fading.
@@ -514,6 +643,9 @@ std::uint64_t digest_with(std::int32_t instructions) {
     add_grids(digest, instructions);
     add_descriptions(digest);
     // antennas and bodies
+    add_antennas(digest);
+    add_dressed_budgets(digest);
+    add_allowances(digest);
     // other paths
     // fading
     // noise and linearity

@@ -34,6 +34,12 @@ lvb_cable_run run_by_type() {
     return run;
 }
 
+lvb_antenna elsewhere() {
+    auto antenna = sized<lvb_antenna>();
+    antenna.y_m = 12.0;
+    return antenna;
+}
+
 lvb_columns sound_columns() {
     static double result[2];
     auto columns = sized<lvb_columns>();
@@ -257,7 +263,100 @@ std::vector<Entry> entries() {
              table.gain_db = rows_gain;
              std::memcpy(object, &table, sizeof table);
          }},
+        {"pattern", LVB_STRUCT_PATTERN, LVB_FIELD_PATTERN, sizeof(lvb_pattern), false,
+         [](void *object, lvb_fault *fault) {
+             auto gain = sized<lvb_pattern_gain>();
+             return lvb_compute_pattern_gain(static_cast<lvb_pattern *>(object), 10.0, 5.0, &gain, fault);
+         },
+         [](void *object) {
+             auto pattern = sized<lvb_pattern>();
+             pattern.kind = LVB_PATTERN_HALF_WAVE_DIPOLE;
+             std::memcpy(object, &pattern, sizeof pattern);
+         }},
+        {"gain of a pattern", LVB_STRUCT_PATTERN_GAIN, LVB_FIELD_RESULT, sizeof(lvb_pattern_gain), true,
+         [](void *object, lvb_fault *fault) {
+             const auto pattern = sized<lvb_pattern>();
+             return lvb_compute_pattern_gain(&pattern, 10.0, 5.0, static_cast<lvb_pattern_gain *>(object), fault);
+         },
+         [](void *) {}},
+        {"azimuth_cut", LVB_STRUCT_AZIMUTH_CUT, LVB_FIELD_AZIMUTH_CUT, sizeof(lvb_azimuth_cut), false,
+         [](void *object, lvb_fault *fault) {
+             auto pattern = sized<lvb_pattern>();
+             pattern.kind = LVB_PATTERN_CUTS;
+             pattern.azimuth_cut = static_cast<lvb_azimuth_cut *>(object);
+             auto gain = sized<lvb_pattern_gain>();
+             return lvb_compute_pattern_gain(&pattern, 10.0, 5.0, &gain, fault);
+         },
+         [](void *object) {
+             auto cut = sized<lvb_azimuth_cut>();
+             cut.row_count = 2;
+             cut.azimuth_deg = rows_db;
+             cut.gain_db = rows_gain;
+             std::memcpy(object, &cut, sizeof cut);
+         }},
+        {"elevation_cut", LVB_STRUCT_ELEVATION_CUT, LVB_FIELD_ELEVATION_CUT, sizeof(lvb_elevation_cut), false,
+         [](void *object, lvb_fault *fault) {
+             auto pattern = sized<lvb_pattern>();
+             pattern.kind = LVB_PATTERN_CUTS;
+             pattern.elevation_cut = static_cast<lvb_elevation_cut *>(object);
+             auto gain = sized<lvb_pattern_gain>();
+             return lvb_compute_pattern_gain(&pattern, 10.0, 5.0, &gain, fault);
+         },
+         [](void *object) {
+             static const double elevation[] = {-90.0, 90.0};
+             auto cut = sized<lvb_elevation_cut>();
+             cut.row_count = 2;
+             cut.elevation_deg = elevation;
+             cut.gain_db = rows_gain;
+             std::memcpy(object, &cut, sizeof cut);
+         }},
+        {"transmit", LVB_STRUCT_ANTENNA, LVB_FIELD_TRANSMIT, sizeof(lvb_antenna), false,
+         [](void *object, lvb_fault *fault) {
+             const lvb_antenna other = elsewhere();
+             auto pointing = sized<lvb_pointing>();
+             return lvb_compute_pointing(static_cast<lvb_antenna *>(object), &other, 600.0, &pointing, fault);
+         },
+         [](void *) {}},
+        {"receive", LVB_STRUCT_ANTENNA, LVB_FIELD_RECEIVE, sizeof(lvb_antenna), false,
+         [](void *object, lvb_fault *fault) {
+             const lvb_antenna other = elsewhere();
+             auto pointing = sized<lvb_pointing>();
+             return lvb_compute_pointing(&other, static_cast<lvb_antenna *>(object), 600.0, &pointing, fault);
+         },
+         [](void *) {}},
+        {"pointing", LVB_STRUCT_POINTING, LVB_FIELD_POINTING, sizeof(lvb_pointing), true,
+         [](void *object, lvb_fault *fault) {
+             const auto here = sized<lvb_antenna>();
+             const lvb_antenna other = elsewhere();
+             return lvb_compute_pointing(&here, &other, 600.0, static_cast<lvb_pointing *>(object), fault);
+         },
+         [](void *) {}},
+        {"body_table", LVB_STRUCT_BODY_TABLE, LVB_FIELD_TABLE, sizeof(lvb_body_table), false,
+         [](void *object, lvb_fault *fault) {
+             double loss = 0.0;
+             return lvb_compute_body_loss(static_cast<lvb_body_table *>(object), 10.0, &loss, fault);
+         },
+         [](void *object) {
+             auto table = sized<lvb_body_table>();
+             table.row_count = 2;
+             table.facing_deg = rows_db;
+             table.loss_db = rows_db;
+             std::memcpy(object, &table, sizeof table);
+         }},
+        {"info of an allowance", LVB_STRUCT_ALLOWANCE_INFO, LVB_FIELD_INFO, sizeof(lvb_allowance_info), true,
+         [](void *object, lvb_fault *fault) {
+             return lvb_describe_allowance(0, static_cast<lvb_allowance_info *>(object), fault);
+         },
+         [](void *) {}},
     };
+}
+
+// The stage that a fault in an entry's struct names.
+std::int32_t stage_of(const Entry &entry) {
+    if (entry.structure == LVB_STRUCT_GAIN_TABLE) return 1;
+    if (entry.argument == LVB_FIELD_TRANSMIT) return LVB_STAGE_TRANSMIT;
+    if (entry.argument == LVB_FIELD_RECEIVE) return LVB_STAGE_RECEIVE;
+    return -1;
 }
 
 struct alignas(16) Room {
@@ -278,7 +377,7 @@ TEST(Sizes, TooSmallAndAbsurdAreRefusedAndNothingIsWritten) {
             auto fault = sized<lvb_fault>();
             EXPECT_EQ(entry.call(room.bytes, &fault), LVB_E_STRUCT_SIZE);
             EXPECT_EQ(std::memcmp(&before, &room, sizeof room), 0);
-            const std::int32_t at = entry.structure == LVB_STRUCT_GAIN_TABLE ? 1 : -1;
+            const std::int32_t at = stage_of(entry);
             expect_fault(fault, {LVB_E_STRUCT_SIZE, entry.structure, LVB_FIELD_SIZE, at, -1, static_cast<double>(size),
                                  static_cast<double>(entry.size), 4096.0});
             EXPECT_EQ(entry.call(room.bytes, nullptr), LVB_E_STRUCT_SIZE);
@@ -309,7 +408,7 @@ TEST(Sizes, ALongerStructMustHaveAZeroTailAndGetsOne) {
             for (const std::size_t at : {std::size_t{entry.size}, std::size_t{size - 1u}}) {
                 room.bytes[at] = 1;
                 EXPECT_EQ(entry.call(room.bytes, &fault), LVB_E_UNKNOWN_TAIL);
-                const std::int32_t stage = entry.structure == LVB_STRUCT_GAIN_TABLE ? 1 : -1;
+                const std::int32_t stage = stage_of(entry);
                 expect_fault(fault, {LVB_E_UNKNOWN_TAIL, entry.structure, LVB_FIELD_SIZE, stage, -1,
                                      static_cast<double>(size), 0.0, static_cast<double>(entry.size)});
                 room.bytes[at] = 0;
@@ -354,6 +453,9 @@ TEST(Zeroed, IsValidOrNamesTheMissingField) {
             return {LVB_E_MISSING, LVB_FIELD_QUANTITY};
         case LVB_STRUCT_CABLE_TABLE:
         case LVB_STRUCT_GAIN_TABLE:
+        case LVB_STRUCT_AZIMUTH_CUT:
+        case LVB_STRUCT_ELEVATION_CUT:
+        case LVB_STRUCT_BODY_TABLE:
             return {LVB_E_TABLE_EMPTY, LVB_FIELD_ROW_COUNT};
         default:
             return {LVB_OK, LVB_FIELD_NONE};
@@ -381,7 +483,8 @@ TEST(Zeroed, IsValidOrNamesTheMissingField) {
 TEST(Null, EachPointerThatMustBeGiven) {
     for (const Entry &entry : entries()) {
         if (entry.structure == LVB_STRUCT_CABLE_TABLE || entry.structure == LVB_STRUCT_GAIN_TABLE ||
-            entry.structure == LVB_STRUCT_BAD)
+            entry.structure == LVB_STRUCT_BAD || entry.structure == LVB_STRUCT_AZIMUTH_CUT ||
+            entry.structure == LVB_STRUCT_ELEVATION_CUT)
             continue; // may be null
         auto fault = sized<lvb_fault>();
         EXPECT_EQ(entry.call(nullptr, &fault), LVB_E_NULL) << entry.name;

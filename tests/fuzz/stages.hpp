@@ -1,6 +1,7 @@
 // Stages of every kind for the targets that take chains: mostly right, now and then not.
 #pragma once
 
+#include "fuzz/patterns.hpp"
 #include "fuzz/tables.hpp"
 
 #include <utility>
@@ -18,7 +19,24 @@ inline lvb_range gain_range(std::int32_t kind) {
     return range;
 }
 
-inline lvb_stage make_stage(Bytes &bytes, std::int32_t kind, Tables &tables) {
+// An antenna gets a pattern in place of its gain, an allowance a body.
+inline void lend(Bytes &bytes, lvb_stage &stage, Patterns &patterns) {
+    if (stage.kind == LVB_KIND_ANTENNA) {
+        stage.pattern = patterns.pattern(bytes);
+        stage.far_azimuth_deg = bytes.number(-360.0, 360.0);
+        stage.far_elevation_deg = bytes.number(-90.0, 90.0);
+        stage.near_azimuth_deg = bytes.number(-360.0, 360.0);
+        stage.near_elevation_deg = bytes.number(-90.0, 90.0);
+    } else {
+        stage.body_table = patterns.body(bytes);
+        stage.facing_deg = bytes.number(-360.0, 360.0);
+    }
+    if (bytes.once_in(24)) return; // with its gain too
+    stage.gain_db = 0.0;
+    stage.gain_table = nullptr;
+}
+
+inline lvb_stage make_stage(Bytes &bytes, std::int32_t kind, Tables &tables, Patterns &patterns) {
     const lvb_range gain = gain_range(kind);
     lvb_stage stage{};
     stage.kind = kind;
@@ -57,6 +75,8 @@ inline lvb_stage make_stage(Bytes &bytes, std::int32_t kind, Tables &tables) {
     default:
         break;
     }
+    if (kind == LVB_KIND_ANTENNA || kind == LVB_KIND_ALLOWANCE ? bytes.once_in(3) : bytes.once_in(128))
+        lend(bytes, stage, patterns);
     return stage;
 }
 

@@ -1,5 +1,5 @@
 """Checks what has few published rows against a general-purpose library: constants, units, the half-wave dipole's
-directivity and polarization by Jones vectors, as SciPy and NumPy compute them.
+directivity and pattern, antennas of cos^n, pointing, and polarization by Jones vectors, as SciPy and NumPy compute them.
 
 usage: scipy_test.py LIBRARY
 """
@@ -8,7 +8,8 @@ import ctypes
 import sys
 
 import numpy
-from scipy import constants, integrate, special
+from scipy import constants, integrate, optimize, special
+from scipy.spatial.transform import Rotation
 
 library = ctypes.CDLL(sys.argv[1])
 failures = 0
@@ -84,6 +85,95 @@ for first in (-1.0, -0.6, 0.0, 0.3, 1.0):
             match = abs(numpy.vdot(jones(first, 0.0), jones(second, numpy.radians(angle)))) ** 2
             check("lvb_elliptical_polarization_loss_db", [first, second, angle], -10 * numpy.log10(match),
                   absolute=1e-10)
+
+
+def in_db(ratio):
+    return 10 * numpy.log10(ratio)
+
+
+# Half-wave dipole over the angle from its axis: its pattern over the mean of that pattern, which SciPy integrates.
+mean = integrate.quad(pattern, 0, numpy.pi)[0] / 2
+for angle in (1.0, 20.0, 45.0, 51.0, 60.0, 90.0, 100.0, 135.0, 179.0):
+    t = numpy.radians(angle)
+    check("lvb_dipole_gain_dbi", [angle], in_db(pattern(t) / numpy.sin(t) / mean), absolute=1e-9)
+
+# cos^n in a half space: directivity by integration over the sphere, half-power width by a root.
+for n in (0.3, 1.0, 2.0, 4.0, 10.0, 40.0):
+    whole = integrate.quad(lambda t: numpy.cos(t) ** n * numpy.sin(t), 0, numpy.pi / 2)[0]
+    directivity = 2 / whole
+    width = 2 * numpy.degrees(optimize.brentq(lambda t: numpy.cos(t) ** n - 0.5, 0, numpy.pi / 2, xtol=1e-14))
+    check("lvb_gain_dbi_from_cosine_exponent", [n], in_db(directivity), absolute=1e-9)
+    check("lvb_cosine_exponent_from_gain_dbi", [in_db(directivity)], n, absolute=1e-8)
+    check("lvb_beam_width_deg_from_cosine_exponent", [n], width, absolute=1e-9)
+    check("lvb_cosine_exponent_from_beam_width_deg", [width], n, relative=1e-9)
+
+
+# Pointing: directions and polarization of turned antennas, by SciPy's rotations and Jones vectors.
+class Antenna(ctypes.Structure):
+    _fields_ = [("size", ctypes.c_uint32), ("reserved", ctypes.c_uint32)] + [
+        (name, ctypes.c_double)
+        for name in ("x", "y", "z", "azimuth", "tilt", "roll", "polarization", "ellipticity", "dimension")
+    ] + [("pattern", ctypes.c_void_p), ("label", ctypes.c_void_p)]
+
+
+class Pointing(ctypes.Structure):
+    _fields_ = [("size", ctypes.c_uint32), ("notes", ctypes.c_uint32)] + [
+        (name, ctypes.c_double)
+        for name in ("distance", "transmit_azimuth", "transmit_elevation", "receive_azimuth", "receive_elevation",
+                     "transmit_gain", "receive_gain", "polarization_loss", "far_field")
+    ]
+
+
+def turn_of(antenna):
+    # x right, y ahead, z up: a roll turns up to the right, a tilt ahead to up, an azimuth ahead to the right
+    return Rotation.from_euler("yxz", [antenna.roll, antenna.tilt, -antenna.azimuth], degrees=True)
+
+
+def seen(antenna, line):
+    right, ahead, up = turn_of(antenna).inv().apply(line)
+    return numpy.degrees(numpy.arctan2(right, ahead)), numpy.degrees(numpy.arctan2(up, numpy.hypot(right, ahead)))
+
+
+def field(antenna, line):
+    p = numpy.radians(antenna.polarization)
+    element = numpy.array([numpy.sin(p), 0, numpy.cos(p)])
+    later = antenna.ellipticity * numpy.array([numpy.cos(p), 0, -numpy.sin(p)])
+    whole = turn_of(antenna).apply(element) + 1j * turn_of(antenna).apply(later)
+    across = whole - line * (whole @ line) / (line @ line)
+    return across / numpy.linalg.norm(across)
+
+
+def expect(name, value, expected, absolute):
+    global checks, failures
+    checks += 1
+    if not abs(value - expected) <= absolute:
+        failures += 1
+        print(f"{name}: levelbook {value!r}, SciPy {expected!r}")
+
+
+random = numpy.random.default_rng(7)
+library.lvb_compute_pointing.argtypes = [ctypes.c_void_p, ctypes.c_void_p, ctypes.c_double] + 2 * [ctypes.c_void_p]
+for _ in range(200):
+    scene = []
+    for _ in range(2):
+        antenna = Antenna(size=ctypes.sizeof(Antenna))
+        antenna.x, antenna.y, antenna.z = random.uniform(-20, 20, 3)
+        antenna.azimuth, antenna.roll, antenna.polarization = random.uniform(-180, 180, 3)
+        antenna.tilt, antenna.ellipticity = random.uniform(-90, 90), random.uniform(-1, 1)
+        scene.append(antenna)
+    pointing = Pointing(size=ctypes.sizeof(Pointing))
+    status = library.lvb_compute_pointing(ctypes.byref(scene[0]), ctypes.byref(scene[1]), 600.0,
+                                          ctypes.byref(pointing), None)
+    expect("status", status, 0, 0)
+    line = numpy.array([scene[1].x - scene[0].x, scene[1].y - scene[0].y, scene[1].z - scene[0].z])
+    expect("distance_m", pointing.distance, numpy.linalg.norm(line), 1e-12)
+    for name, antenna, way in (("transmit", scene[0], line), ("receive", scene[1], -line)):
+        azimuth, elevation = seen(antenna, way)
+        expect(name + "_azimuth_deg", getattr(pointing, name + "_azimuth"), azimuth,
+               1e-10 / numpy.cos(numpy.radians(elevation)))
+        expect(name + "_elevation_deg", getattr(pointing, name + "_elevation"), elevation, 1e-10)
+    match = abs(field(scene[0], line) @ field(scene[1], line)) ** 2
+    expect("polarization_loss_db", pointing.polarization_loss, -in_db(match), 1e-8)
 
 print(f"{checks} checks against SciPy, {failures} fail")
 sys.exit(1 if failures or checks < 150 else 0)
