@@ -152,6 +152,9 @@ enum {
     LVB_STRUCT_BODY_TABLE = 26,
     LVB_STRUCT_ALLOWANCE_INFO = 27,
     /* other paths: from 30 */
+    LVB_STRUCT_PATH = 30,
+    LVB_STRUCT_PATH_LOSS = 31,
+    LVB_STRUCT_EDGE = 32, /**< an element of an array; has no member `size` */
     /* fading: from 35 */
     /* noise and linearity: from 40 */
     /* two systems: from 45 */
@@ -268,6 +271,28 @@ enum {
     LVB_FIELD_BODY_TABLE = 107,
     LVB_FIELD_LOSS_DB = 108,
     /* other paths: from 110 */
+    LVB_FIELD_PATH = 110,
+    LVB_FIELD_MODEL = 111,
+    LVB_FIELD_ENVIRONMENT = 112,
+    LVB_FIELD_POLARIZATION = 113,
+    LVB_FIELD_FLOOR_COUNT = 114,
+    LVB_FIELD_WALL_COUNT = 115,
+    LVB_FIELD_EDGE_COUNT = 116,
+    LVB_FIELD_EDGE_SIZE = 117,
+    LVB_FIELD_EDGES = 118,
+    LVB_FIELD_TRANSMIT_HEIGHT_M = 119,
+    LVB_FIELD_RECEIVE_HEIGHT_M = 120,
+    LVB_FIELD_HEIGHT_M = 121,
+    LVB_FIELD_CONDUCTIVITY_S_PER_M = 122,
+    LVB_FIELD_EXPONENT = 123,
+    LVB_FIELD_REFERENCE_DISTANCE_M = 124,
+    LVB_FIELD_REFERENCE_LOSS_DB = 125,
+    LVB_FIELD_POWER_LOSS_COEFFICIENT = 126,
+    LVB_FIELD_FLOOR_LOSS_DB = 127,
+    LVB_FIELD_WALL_LOSS_DB = 128,
+    LVB_FIELD_LONGITUDINAL_LOSS_DB_PER_100M = 129,
+    LVB_FIELD_COUPLING_LOSS_DB = 130,
+    LVB_FIELD_LATERAL_DISTANCE_M = 131,
     /* fading: from 140 */
     /* noise and linearity: from 150 */
     /* two systems: from 180 */
@@ -1080,6 +1105,12 @@ enum {
     LVB_FORMULA_HELIX_BEAM_WIDTH_DEG = 84,
     LVB_FORMULA_HELIX_AXIAL_RATIO_DB = 85,
     /* other paths */
+    LVB_FORMULA_TWO_RAY_BREAK_POINT_M = 77,
+    LVB_FORMULA_LOG_DISTANCE_LOSS_DB = 78,
+    LVB_FORMULA_INDOOR_LOSS_DB = 79,
+    LVB_FORMULA_FRESNEL_RADIUS_M = 80,
+    LVB_FORMULA_KNIFE_EDGE_PARAMETER = 81,
+    LVB_FORMULA_KNIFE_EDGE_LOSS_DB = 82,
     /* fading */
     /* noise and linearity */
     /* limits */
@@ -1352,7 +1383,7 @@ enum {
     LVB_KIND_CABLE = 3,     /**< from the catalogue or the host's table with length_m; or gain_db as measured */
     LVB_KIND_AMPLIFIER = 4, /**< amplifier, active combiner or splitter: net gain_db, 0 for unity gain */
     LVB_KIND_ANTENNA = 5,   /**< the first radiates, the second receives: gain_db over an isotropic antenna (dBi) */
-    LVB_KIND_AIR = 6,       /**< free-space loss over the link's distances; gain_db adds what is measured beyond it */
+    LVB_KIND_AIR = 6,       /**< loss of free space, or of a path, over the link's distances; gain_db adds to it */
     LVB_KIND_ALLOWANCE = 7, /**< polarization, body, fading: gain_db 0 or less, taken at the far end only */
     LVB_KIND_RECEIVER = 8   /**< ends the chain: the window that the level is judged against */
 };
@@ -1451,6 +1482,8 @@ typedef struct lvb_stage {
     double near_azimuth_deg;   /**< antenna with pattern: as far_azimuth_deg, at the near end */
     double near_elevation_deg; /**< antenna with pattern: as far_elevation_deg, at the near end */
     double facing_deg;         /**< allowance with body_table: which way the wearer faces, -360 to 360 degrees */
+    /* other paths */
+    const struct lvb_path *path; /**< air: another way than free space, or null */
 } lvb_stage;
 
 /** A link: its stages and what they have in common. */
@@ -1522,13 +1555,15 @@ typedef struct lvb_budget {
     double guess_share;                 /**< that part, 0 to 1; 0 where nothing has a tolerance */
     lvb_end far_end;                    /**< farthest point, every allowance taken */
     lvb_end near_end;                   /**< nearest point, no allowance taken */
+    /* other paths */
+    double path_standard_deviation_db; /**< that the path's model states of its loss at the far end; NaN where none */
 } lvb_budget;
 
 /** Computes a link: the level after every stage, at the far end with every allowance and at the near end with none, the
  *  verdict, the tolerances and what they rest on.
  *  Formula: levels are sums of dB: up to the air the running sum of the changes, from the air on the level there plus
- *  the running sum of the changes since; air takes lvb_free_space_loss_db; a cable takes
- *  lvb_compute_cable_loss. After the first antenna levels are e.i.r.p., after the air isotropic, after the second
+ *  the running sum of the changes since; air takes lvb_free_space_loss_db, or lvb_compute_path_loss where it has a
+ *  path; a cable takes lvb_compute_cable_loss. After the first antenna levels are e.i.r.p., after the air isotropic, after the second
  *  antenna conducted again. The far end is judged against the floor, the near end against the ceiling.
  *  Source: link budget in decibels, ITU-R P.525 and P.341; far and near end, and allowances at the far end only: common
  *  practice, no source.
@@ -1577,7 +1612,7 @@ typedef struct lvb_grid {
  *  that are too large (LVB_E_COUNT); arrays that overlap (LVB_E_CONFLICT); instructions that this processor lacks. All
  *  this is found before level_dbm or scratch is written.
  *  Accuracy: as lvb_compute_budget. Cost: once per frequency what depends on the frequency, once per distance what
- *  depends on the distance, and a few additions per element. Since: 0.1. */
+ *  depends on the distance, and a few additions per element; over a path the path's loss per element. Since: 0.1. */
 LVB_API lvb_status lvb_compute_grid(const lvb_grid *grid, lvb_bad *bad, lvb_fault *fault);
 
 /** Range of a field. far_distance_m (needed with air) and a stage's length_m (needed by a computed cable) count as not
@@ -1591,7 +1626,7 @@ typedef struct lvb_range {
 
 /** Tells the range of a numeric field, so that a program can set up its controls from the same figures that the
  *  checks use. structure is LVB_STRUCT_LINK, LVB_STRUCT_STAGE, LVB_STRUCT_CABLE_RUN, LVB_STRUCT_COAXIAL_LINE,
- *  LVB_STRUCT_NEIGHBOURS or LVB_STRUCT_LIMIT; kind is the LVB_KIND_ for a stage and otherwise 0; field is an LVB_FIELD_
+ *  LVB_STRUCT_NEIGHBOURS, LVB_STRUCT_LIMIT, LVB_STRUCT_PATH or LVB_STRUCT_EDGE; kind is the LVB_KIND_ for a stage and otherwise 0; field is an LVB_FIELD_
  *  value. fault may be null.
  *  Refused: a null range or a wrong size; a field that this structure or kind does not use (LVB_E_NOT_FOUND).
  *  Since: 0.1. */
@@ -1863,8 +1898,198 @@ LVB_API uint32_t lvb_allowance_count(void);
 LVB_API lvb_status lvb_describe_allowance(uint32_t row_index, lvb_allowance_info *info, lvb_fault *fault);
 
 /* ------------------------------------------------------------------------------------------------------------
- * Other paths: two-ray, indoor, knife edges, walls, radiating cable. (A later version fills this section.)
+ * Other paths: two-ray, indoor, knife edges, walls, radiating cable. Which model is for what:
+ *  - free space: a clear stage at short range, and the least loss to plan with;
+ *  - two-ray: open air or a wide, empty hall with a flat floor; tells where the floor's reflection makes a dead spot.
+ *    Walls, ceiling, people and scenery are not in it;
+ *  - log-distance: any room whose exponent was measured or is known from its like;
+ *  - indoor (ITU-R P.1238): means over offices, shops, corridors and halls, furniture and walls of one floor included;
+ *  - knife edges: a person, a set piece, a balcony's rim or a roof between the antennas;
+ *  - radiating cable: corridors, tunnels, stands and backstage runs that a cable serves along its length.
+ * All give the mean or the undisturbed value: fading and shadowing come on top. Nothing replaces a walk test.
  * ---------------------------------------------------------------------------------------------------------- */
+
+/** Break point of two rays: the floor distance beyond which direct and reflected ray weaken each other and the loss
+ *  grows with 40 dB instead of 20 dB per decade.
+ *  Formula: 4 transmit_height_m receive_height_m / lambda.
+ *  Source: ITU-R P.1411, 4.1 (street canyons, line of sight).
+ *  Range: frequency_mhz (0, inf), transmit_height_m [0, inf), receive_height_m [0, inf).
+ *  Refused: outside the range, and NaN, gives NaN.
+ *  Accuracy: 2.5 ULP. Since: 0.1. */
+LVB_API double lvb_two_ray_break_point_m(double frequency_mhz, double transmit_height_m, double receive_height_m);
+
+/** Loss by the log-distance law. Exponents: 2 is free space; printed ones lie between 1.5 (a corridor that guides) and
+ *  6.
+ *  Formula: loss_at_1m_db + 10 exponent log10(distance_m).
+ *  Source: Rappaport, Wireless Communications, 4.9 (log-distance path loss).
+ *  Range: loss_at_1m_db [-1000, 1000], exponent [0.1, 10], distance_m (0, inf).
+ *  Refused: outside the range, and NaN, gives NaN.
+ *  Accuracy: 2 ULP, or 3e-13 dB where that is larger. Since: 0.1. */
+LVB_API double lvb_log_distance_loss_db(double loss_at_1m_db, double exponent, double distance_m);
+
+/** Indoor loss between two antennas on one floor, in the form of ITU-R P.1238-0 to -9; the loss of floors is added by
+ *  the host. Walls and furniture are in the coefficient. Printed coefficients: 900 MHz office 33, commercial 20; 1.8
+ *  to 2 GHz residential 28, office 30, commercial 22; 5.2 GHz office 31. Printed floor losses for n floors: 900 MHz
+ *  office 9, 19 and 24 dB for 1, 2 and 3; 1.8 to 2 GHz residential 4 n, office 15 + 4 (n - 1), commercial 6 + 3 (n -
+ *  1) dB.
+ *  Formula: 20 log10(frequency_mhz) + power_loss_coefficient log10(distance_m) - 28.
+ *  Source: ITU-R P.1238-9, equation (1). Frequencies: from its title; distances: it states 1 m and more, the upper end
+ *    is ours.
+ *  Range: frequency_mhz [300, 100000], distance_m [1, 1000], power_loss_coefficient [0, 100].
+ *  Refused: outside the range, and NaN, gives NaN.
+ *  Accuracy: 2.2 ULP. Since: 0.1. */
+LVB_API double lvb_indoor_loss_db(double frequency_mhz, double distance_m, double power_loss_coefficient);
+
+/** Radius of the first Fresnel zone at a point between two antennas. As a rule a path is clear where 0.6 of it is free
+ *  (ITU-R P.526).
+ *  Formula: sqrt(lambda first_distance_m second_distance_m / (first_distance_m + second_distance_m)).
+ *  Source: ITU-R P.526, 2 (Fresnel ellipsoids).
+ *  Range: frequency_mhz (0, inf), first_distance_m (0, inf), second_distance_m (0, inf).
+ *  Refused: outside the range, and NaN, gives NaN.
+ *  Accuracy: 4.1 ULP. Since: 0.1. */
+LVB_API double lvb_fresnel_radius_m(double frequency_mhz, double first_distance_m, double second_distance_m);
+
+/** Diffraction parameter (v) of a knife edge: its height over the straight line between the antennas, negative below
+ *  it, by the radius of the first Fresnel zone there.
+ *  Formula: sqrt(2) height_m / fresnel_radius_m.
+ *  Source: ITU-R P.526, 4.1 (single knife-edge obstacle).
+ *  Range: height_m [-inf, inf], fresnel_radius_m (0, inf).
+ *  Refused: outside the range, and NaN, gives NaN.
+ *  Accuracy: 2.2 ULP. Since: 0.1. */
+LVB_API double lvb_knife_edge_parameter(double height_m, double fresnel_radius_m);
+
+/** Loss behind a knife edge over the unobstructed path: 6 dB where the edge touches the line of sight. The formula is
+ *  an approximation: from -0.78 on it lies within 0.13 dB of the exact Fresnel integral; below, the exact loss swings
+ *  around 0 dB, by up to 1.4 dB to either side, and the recommendation counts nothing.
+ *  Formula: 6.9 + 20 log10(sqrt((parameter - 0.1)^2 + 1) + parameter - 0.1); 0 at -0.78 and below.
+ *  Source: ITU-R P.526, 4.1 (J(v)).
+ *  Range: parameter [-inf, inf].
+ *  Refused: outside the range, and NaN, gives NaN.
+ *  Accuracy: 1.3 ULP, or 4.2e-15 dB where that is larger. Since: 0.1. */
+LVB_API double lvb_knife_edge_loss_db(double parameter);
+
+/** Models of a path. */
+enum {
+    LVB_PATH_FREE_SPACE = 0,
+    LVB_PATH_TWO_RAY = 1,        /**< with a real floor: heights, permittivity, conductivity, polarization */
+    LVB_PATH_LOG_DISTANCE = 2,   /**< exponent, reference */
+    LVB_PATH_INDOOR = 3,         /**< ITU-R P.1238-0 to -9: power_loss_coefficient; floors as floor_loss_db */
+    LVB_PATH_SITE_GENERAL = 4,   /**< ITU-R P.1238-11: environment */
+    LVB_PATH_RADIATING_CABLE = 5 /**< longitudinal loss, coupling loss, lateral distance; no heights, no edges */
+};
+
+/** Environments of the site-general model (ITU-R P.1238-11, table 2), each with the frequencies and distances it is
+ *  stated for: loss 10 a log10(d) + b + 10 g log10(f in GHz), standard deviation s. */
+enum {
+    LVB_ENVIRONMENT_NONE = 0,
+    LVB_ENVIRONMENT_OFFICE_IN_SIGHT = 1,        /**< a 1.46, b 34.62, g 2.03, s 3.76; 0.3-83.5 GHz, 2-27 m */
+    LVB_ENVIRONMENT_OFFICE_OUT_OF_SIGHT = 2,    /**< a 2.46, b 29.53, g 2.38, s 5.04; 0.3-82 GHz, 4-30 m */
+    LVB_ENVIRONMENT_CORRIDOR_IN_SIGHT = 3,      /**< a 1.63, b 28.12, g 2.25, s 4.07; 0.3-83.5 GHz, 2-160 m */
+    LVB_ENVIRONMENT_CORRIDOR_OUT_OF_SIGHT = 4,  /**< a 2.77, b 29.27, g 2.48, s 7.63; 0.625-83.5 GHz, 4-94 m */
+    LVB_ENVIRONMENT_INDUSTRIAL_IN_SIGHT = 5,    /**< a 2.31, b 24.52, g 2.06, s 2.69; 0.625-70.28 GHz, 2-101 m */
+    LVB_ENVIRONMENT_INDUSTRIAL_OUT_OF_SIGHT = 6 /**< a 3.79, b 21.01, g 1.34, s 9.05; 0.625-70.28 GHz, 5-108 m */
+};
+
+/** Polarization over the floor of two rays. */
+enum {
+    LVB_POLARIZATION_VERTICAL = 0,
+    LVB_POLARIZATION_HORIZONTAL = 1 /**< the electric field is parallel to the floor */
+};
+
+enum { LVB_MAX_EDGES = 1024 /**< the most edges that a path may have */ };
+
+/** Top of an obstacle between the antennas, taken as a knife edge across the path. An element of an array. */
+typedef struct lvb_edge {
+    double distance_m; /**< along the floor from the transmitting antenna, 0.01 to 1e9 m; beyond the receiver no effect */
+    double height_m;   /**< above the floor, -1000 to 1000 m */
+} lvb_edge;
+
+/** A way through the air: a model, and on top of it edges, walls and floors. A zeroed one is free space. Borrowed.
+ *
+ *  Where heights are given (two-ray and edges need them), the distance is along the floor and the models take the
+ *  length of the straight line between the antennas, otherwise the distance itself is that length. For a radiating
+ *  cable the distance is along the cable, from its feed.
+ *
+ *  An exponent belongs to log-distance, where it is needed, and to a radiating cable, where it is the fall-off across
+ *  the cable: 0 stands for 1, 3 dB per doubling as from a line source (common practice, no source). */
+typedef struct lvb_path {
+    uint32_t size;                        /**< sizeof(lvb_path) */
+    int32_t model;                        /**< LVB_PATH_ */
+    int32_t environment;                  /**< site-general: LVB_ENVIRONMENT_ */
+    int32_t polarization;                 /**< two-ray: LVB_POLARIZATION_ */
+    uint32_t floor_count;                 /**< floors crossed, 0 to 100, each of floor_loss_db */
+    uint32_t wall_count;                  /**< walls crossed, 0 to 100, each of wall_loss_db */
+    uint32_t edge_count;                  /**< edges, 0 to LVB_MAX_EDGES, in any order */
+    uint32_t edge_size;                   /**< sizeof(lvb_edge) */
+    const lvb_edge *edges;                /**< edge_count edges, or null */
+    const void *user;                     /**< the host's; never read */
+    double transmit_height_m; /**< of the transmitting antenna above the floor, 0.01 to 1000 m; both heights or none */
+    double receive_height_m;              /**< of the receiving antenna, 0.01 to 1000 m */
+    double relative_permittivity; /**< two-ray: of the floor, 1 to 1000; about 5 for concrete, 2 for wood (ITU-R P.2040) */
+    double conductivity_s_per_m;          /**< two-ray: of the floor, 0 to 1e8 S/m; 0: a lossless one */
+    double exponent;                      /**< log-distance and radiating cable: 0.1 to 10 */
+    double reference_distance_m;          /**< log-distance: 0.01 to 1e6 m; 0: 1 m */
+    double reference_loss_db;             /**< log-distance: loss there, 0.001 to 300 dB; 0: that of free space */
+    double power_loss_coefficient;        /**< indoor: N, 1 to 100 (see lvb_indoor_loss_db) */
+    double floor_loss_db;                 /**< of each floor, up to 100 dB */
+    double wall_loss_db;                  /**< of each wall, up to 100 dB */
+    double longitudinal_loss_db_per_100m; /**< radiating cable: along it, 0.01 to 1000 dB/100 m */
+    double coupling_loss_db; /**< radiating cable: to a half-wave dipole at 2 m, 10 to 200 dB (IEC 61196-4) */
+    double lateral_distance_m;            /**< radiating cable: from cable to antenna, 0.1 to 1000 m; 0: 2 m */
+} lvb_path;
+
+/** What a path costs. */
+typedef struct lvb_path_loss {
+    uint32_t size;                /**< sizeof(lvb_path_loss) */
+    uint32_t notes;               /**< LVB_NOTE_ bits */
+    double loss_db;               /**< the whole loss between isotropic antennas: the three that follow */
+    double base_loss_db;          /**< of the model */
+    double diffraction_loss_db;   /**< of the edges, 0 or more */
+    double obstacle_loss_db;      /**< of walls and floors */
+    double free_space_loss_db;    /**< for comparison: of free space over the straight line (cable: lateral distance) */
+    double standard_deviation_db; /**< that the model states of its loss from place to place; NaN where it states none */
+    double break_point_m;         /**< two-ray: lvb_two_ray_break_point_m; otherwise NaN */
+    double grazing_angle_deg;     /**< two-ray: of the reflected ray on the floor; otherwise NaN */
+    double reflection_magnitude;  /**< two-ray: of the floor's reflection coefficient there; otherwise NaN */
+    double reflection_phase_deg;  /**< two-ray: its phase, -180 to 180 degrees; otherwise NaN */
+} lvb_path_loss;
+
+/** Loss of a path between isotropic antennas at a frequency and a distance.
+ *  Formula: base + diffraction + walls and floors.
+ *  Two-ray: free space over the direct ray d1, less 20 log10 |1 + R (d1 / d2) e^(-j 2 pi (d2 - d1) / lambda)|, d2 the
+ *  reflected ray, R = (q - w) / (q + w), w = sqrt(e - cos^2 t), q = sin t for horizontal and e sin t for vertical
+ *  polarization, t the grazing angle, e = relative_permittivity - j conductivity / (2 pi f e0). Antennas count as
+ *  isotropic: no pattern weakens the reflected ray. The floor is flat, and smooth against the wavelength.
+ *  Log-distance: reference + 10 exponent log10(d / reference_distance_m). Indoor: lvb_indoor_loss_db. Site-general: as
+ *  LVB_ENVIRONMENT_ says. Radiating cable: longitudinal loss + coupling loss + 2.15 (the dipole over an isotropic
+ *  antenna) + 10 exponent log10(lateral_distance_m / 2 m). In a chain the antenna before such an air has 0 dBi, and
+ *  what stands for e.i.r.p. is the level at the cable's feed.
+ *  One edge: lvb_knife_edge_loss_db. More: the edge with the largest parameter on the whole path, and on each side of
+ *  it the edge with the largest parameter between its top and the antenna; each of these two less the correction for
+ *  double isolated edges, (12 - 20 log10(2 / (1 - u / 180 deg))) (q / p)^(2 p), but never less than 0. p and q are the
+ *  parameters of principal and second edge on the whole path, tan u = sqrt(b (a + b + c) / (a c)), a and c the distances
+ *  of the two from the antenna next to them, b that between them. q / p counts as 0.001 or more, and the power as 1 where
+ *  p is not above 0 (both ours, so that the loss is continuous). Further edges do not count.
+ *  Edges count along the floor with heights against the straight line: for paths flatter than about 20 degrees, edges
+ *  further from each antenna than a few wavelengths and wider than the Fresnel zone. With two-ray they weaken both
+ *  rays.
+ *  Source: two-ray: Rappaport, Wireless Communications, 4.5 and 4.6; ITU-R P.527. Indoor: ITU-R P.1238-9 and -11.
+ *  Edges: ITU-R P.526-15, 4.1 and 4.3; with edges on both sides of the principal one, its correction is applied on
+ *  each side: ours.
+ *  Cable: IEC 61196-4; the fall-off across it: common practice, no source.
+ *  Range: frequency_mhz 0.1 to 300000, distance_m 0.01 to 1e9; indoor 300 to 100000 MHz, 1 to 1000 m; site-general as
+ *  LVB_ENVIRONMENT_ says; radiating cable up to 10000 m. Fields as lvb_path and lvb_edge say.
+ *  Refused: null path or loss, or null edges where some are counted (LVB_E_NULL); wrong sizes; what the model needs
+ *  and lacks (LVB_E_MISSING), what it has no use for (LVB_E_UNUSED); unknown models, environments and polarizations
+ *  (LVB_E_UNKNOWN_VALUE); values, frequencies and distances (lengths of the straight line) outside their ranges.
+ *  fault may be null.
+ *  Accuracy: 1e-11 dB of the stated formulas, with edges 1e-9 dB; two-ray 1e-13 (1 + 2 h / lambda) 10^(x / 20) dB, h
+ *  the height of the lower antenna, x by how many dB it lies below free space.
+ *  The models themselves: edges within 0.13 dB of the exact integral for one, within 1.5 dB for two that both stand
+ *  above the line of sight; two-ray exact for its floor; indoor as its standard deviation. Cost: linear in edges.
+ *  Since: 0.1. */
+LVB_API lvb_status lvb_compute_path_loss(const lvb_path *path, double frequency_mhz, double distance_m,
+                                         lvb_path_loss *loss, lvb_fault *fault);
 
 /* ------------------------------------------------------------------------------------------------------------
  * Fading and diversity. (A later version fills this section.)

@@ -203,4 +203,11 @@ inline Answer<lvb_bad> compute_grid(const lvb_link &link, std::span<const double
     });
 }
 
+/// lvb_compute_path_loss. Since: 0.1.
+inline Answer<lvb_path_loss> compute_path_loss(const lvb_path &path, double frequency_mhz, double distance_m) {
+    return Answer<lvb_path_loss>::of([&](lvb_path_loss *loss, lvb_fault *fault) {
+        return lvb_compute_path_loss(&path, frequency_mhz, distance_m, loss, fault);
+    });
+}
+
 } // namespace levelbook

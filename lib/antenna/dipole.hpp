@@ -2,11 +2,11 @@
 #pragma once
 
 #include "math/elementary.hpp"
+#include "units/dipole.hpp"
 
 namespace lvb::antenna {
 
-// Directivity of the half-wave dipole, 4 / Cin(2 pi) = 1.640922..., in dB. Regulations print it as 2.15.
-inline constexpr double half_wave_dipole_dbi = 2.15088037454922796;
+using units::half_wave_dipole_dbi;
 
 template <class N>
 auto dbi_from_dbd(const N &gain_dbd) noexcept {

@@ -76,7 +76,7 @@ Zone zone_of(const Window &window, double level_dbm) noexcept {
 
 Ledger::Ledger(const Conditions &conditions) noexcept
     : conditions_(conditions), line_{Reference::conducted, Basis::not_looked_up, {}, {}, {}},
-      eirp_dbm_(math::not_a_number), eirp_worst_db_(math::not_a_number) {}
+      eirp_dbm_(math::not_a_number), eirp_worst_db_(math::not_a_number), path_deviation_db_(math::not_a_number) {}
 
 Change own_change(const Stage &stage, double frequency_mhz, double temperature_degc) noexcept {
     if (stage.has_pattern)
@@ -96,6 +96,22 @@ Change own_change(const Stage &stage, double frequency_mhz, double temperature_d
 
 bool is_flat(const Stage &stage) noexcept { return stage.gain_table.rows == 0 && !stage.has_cable; }
 
+void Ledger::cross_air(const Stage &stage, double gain_db) noexcept {
+    const double frequency = conditions_.frequency_mhz, near = conditions_.near_distance_m;
+    const auto loss = [&](double distance_m) noexcept {
+        return stage.has_path ? path::loss_db(stage.path, frequency, distance_m)
+                              : path::free_space_loss_db(frequency, distance_m);
+    };
+    enter_air(line_.far_end, gain_db, loss(conditions_.far_distance_m), stage.tolerance_db);
+    enter_air(line_.near_end, gain_db, loss(near), stage.tolerance_db);
+    line_.notes.near_field = stage.has_path ? path::is_near_field(stage.path, frequency, near)
+                                            : near < units::wavelength_m_from_mhz(frequency);
+    line_.notes.near_not_given = !conditions_.near_is_given;
+    line_.reference = Reference::isotropic;
+    has_air_ = true;
+    if (stage.has_path) path_deviation_db_ = path::deviation_db(stage.path);
+}
+
 const Line &Ledger::enter(const Stage &stage) noexcept {
     const double frequency = conditions_.frequency_mhz;
     const Change change = own_change(stage, frequency, conditions_.temperature_degc);
@@ -113,14 +129,7 @@ const Line &Ledger::enter(const Stage &stage) noexcept {
         eirp_worst_db_ = line_.near_end.worst_db + tolerance;
     }
     if (stage.kind == Kind::air) {
-        enter_air(line_.far_end, change.far_db, path::free_space_loss_db(frequency, conditions_.far_distance_m),
-                  tolerance);
-        enter_air(line_.near_end, change.near_db, path::free_space_loss_db(frequency, conditions_.near_distance_m),
-                  tolerance);
-        line_.notes.near_field = conditions_.near_distance_m < units::wavelength_m_from_mhz(frequency);
-        line_.notes.near_not_given = !conditions_.near_is_given;
-        line_.reference = Reference::isotropic;
-        has_air_ = true;
+        cross_air(stage, change.near_db); // air changes both ends alike but for the way
     } else {
         enter_change(line_.far_end, change.far_db, tolerance);
         enter_change(line_.near_end, change.near_db, far_only ? 0.0 : tolerance);
@@ -147,6 +156,7 @@ Result Ledger::close() const noexcept {
     result.entries = entries_;
     result.eirp_dbm = eirp_dbm_;
     result.eirp_worst_db = eirp_worst_db_;
+    result.path_deviation_db = path_deviation_db_;
     result.far_end = judge(window_, line_.far_end, has_air_ ? conditions_.far_distance_m : 0.0);
     result.near_end = judge(window_, line_.near_end, has_air_ ? conditions_.near_distance_m : 0.0);
     result.verdict = verdict_of(window_, result.far_end, result.near_end);

@@ -7,6 +7,7 @@
 #include "body/facing.hpp"
 #include "cable/attenuation.hpp"
 #include "chain/gain_table.hpp"
+#include "path/path.hpp"
 
 #include <cstddef>
 #include <cstdint>
@@ -53,6 +54,8 @@ struct Stage {
     bool has_body; ///< an allowance whose loss is that of `body`
     body::Table body;
     double facing_deg;
+    bool has_path; ///< air only: another way than free space
+    path::Path path;
 };
 
 /// A level as the one right after the air plus what has come since: what follows the air is then the same at every
@@ -118,6 +121,7 @@ struct Result {
     Entries entries;
     double decided_by_db, eirp_dbm, eirp_worst_db;
     End far_end, near_end;
+    double path_deviation_db; ///< NaN where the path states none
 };
 
 /// What a stage changes by itself at each end, at one frequency: all but the way through the air. For the source that
@@ -139,6 +143,7 @@ class Ledger {
     Result close() const noexcept;
 
   private:
+    void cross_air(const Stage &stage, double gain_db) noexcept;
     void count(const Stage &stage) noexcept;
 
     Conditions conditions_;
@@ -147,7 +152,7 @@ class Ledger {
     Entries entries_{};
     Notes notes_;
     bool has_air_ = false;
-    double eirp_dbm_, eirp_worst_db_;
+    double eirp_dbm_, eirp_worst_db_, path_deviation_db_;
 };
 
 /// Where a level lies in a window.

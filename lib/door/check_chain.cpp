@@ -2,6 +2,7 @@
 
 #include "door/fields.hpp"
 #include "door/patterns.hpp"
+#include "door/paths.hpp"
 #include "door/tables.hpp"
 #include "tables/cables.hpp"
 
@@ -63,10 +64,10 @@ inline bool check_beside(Refusal &refusal, const void *lent, double angle_deg, s
     return check_filled(refusal, angle_deg, kind, field, index);
 }
 
-// Whether a stage lends neither pattern nor body and has no angle, as most do: one look at the bytes.
+// Whether a stage lends neither pattern, body nor path and has no angle, as most do: one look at the bytes.
 inline bool lends_nothing(const lvb_stage &in) noexcept {
     constexpr std::size_t from = offsetof(lvb_stage, pattern);
-    constexpr std::size_t to = offsetof(lvb_stage, facing_deg) + sizeof in.facing_deg;
+    constexpr std::size_t to = offsetof(lvb_stage, path) + sizeof in.path;
     std::uint64_t words[(to - from) / sizeof(std::uint64_t)];
     static_assert(sizeof words == to - from);
     std::memcpy(words, reinterpret_cast<const char *>(&in) + from, sizeof words);
@@ -75,13 +76,14 @@ inline bool lends_nothing(const lvb_stage &in) noexcept {
     return any == 0;
 }
 
-// What an antenna or an allowance lends in place of its gain.
+// What an antenna or an allowance lends in place of its gain, and the way that air takes.
 bool check_lent(Refusal &refusal, const lvb_stage &in, std::int32_t index) noexcept {
     const Place place{LVB_STRUCT_STAGE, index};
     if (in.pattern != nullptr && in.kind != LVB_KIND_ANTENNA)
         return refuse(refusal, LVB_E_UNUSED, place, LVB_FIELD_PATTERN);
     if (in.body_table != nullptr && in.kind != LVB_KIND_ALLOWANCE)
         return refuse(refusal, LVB_E_UNUSED, place, LVB_FIELD_BODY_TABLE);
+    if (in.path != nullptr && in.kind != LVB_KIND_AIR) return refuse(refusal, LVB_E_UNUSED, place, LVB_FIELD_PATH);
     for (const Field &angle : directions)
         if (!check_beside(refusal, in.pattern, in.*angle.member, in.kind, angle.id, index)) return false;
     if (!check_beside(refusal, in.body_table, in.facing_deg, in.kind, LVB_FIELD_FACING_DEG, index)) return false;
@@ -230,6 +232,15 @@ bool check_tables(Refusal &refusal, const chain::Stage &stage, double frequency_
     return !stage.has_cable || check_usable(refusal, stage.cable.table, frequency_mhz, index);
 }
 
+bool check_walk(Refusal &refusal, const lvb_link &link, const chain::Stage &stage, std::int32_t index) noexcept {
+    if (!stage.has_path) return true;
+    const Place place{LVB_STRUCT_LINK, index};
+    const double far = link.far_distance_m, near = link.near_distance_m; // one that is missing is refused at the end
+    return check_reach(refusal, stage.path, link.frequency_mhz, place) &&
+           (far == 0.0 || check_reach_of_distance(refusal, stage.path, far, place, LVB_FIELD_FAR_DISTANCE_M)) &&
+           (near == 0.0 || check_reach_of_distance(refusal, stage.path, near, place, LVB_FIELD_NEAR_DISTANCE_M));
+}
+
 bool take_stage(Refusal &refusal, const lvb_link &link, std::uint32_t index, chain::Stage &stage) noexcept {
     const Place place{LVB_STRUCT_STAGE, static_cast<std::int32_t>(index)};
     const char *element = reinterpret_cast<const char *>(link.stages) + std::size_t{index} * link.stage_size;
@@ -245,6 +256,7 @@ bool take_stage(Refusal &refusal, const lvb_link &link, std::uint32_t index, cha
     stage.tolerance_db = in.tolerance_db;
     stage.gain_table.rows = 0;
     stage.has_cable = stage.has_pattern = stage.has_body = false;
+    stage.has_path = in.path != nullptr;
     if (in.gain_table != nullptr) {
         const Range &range = *stage_range(in.kind, LVB_FIELD_GAIN_DB);
         if (!take_gain_table(refusal, in.gain_table, place.stage, range, stage.gain_table)) return false;
@@ -268,7 +280,7 @@ bool take_stage(Refusal &refusal, const lvb_link &link, std::uint32_t index, cha
     case Kind::air:
         if (stage.basis == chain::Basis::not_looked_up && in.gain_db == 0.0 && in.gain_table == nullptr)
             stage.basis = chain::Basis::formula;
-        return true;
+        return in.path == nullptr || take_path(refusal, in.path, place.stage, stage.path);
     default:
         return true;
     }

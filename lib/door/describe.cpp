@@ -23,6 +23,8 @@ bool has_ranges(std::int32_t structure) noexcept {
     case LVB_STRUCT_COAXIAL_LINE:
     case LVB_STRUCT_NEIGHBOURS:
     case LVB_STRUCT_LIMIT:
+    case LVB_STRUCT_PATH:
+    case LVB_STRUCT_EDGE:
         return true;
     default:
         return false;

@@ -28,6 +28,11 @@ inline bool helix_spacing(double x) noexcept { return x >= antenna::least_spacin
 inline bool helix_circumference(double x) noexcept {
     return x >= antenna::least_circumference && x <= antenna::most_circumference;
 }
+inline bool a_loss(double x) noexcept { return x >= -1000.0 && x <= 1000.0; }           // [-1000, 1000]
+inline bool an_exponent(double x) noexcept { return x >= 0.1 && x <= 10.0; }            // [0.1, 10]
+inline bool an_indoor_mhz(double x) noexcept { return x >= 300.0 && x <= 1e5; }         // [300, 100000]
+inline bool an_indoor_distance(double x) noexcept { return x >= 1.0 && x <= 1000.0; }   // [1, 1000]
+inline bool a_power_loss(double x) noexcept { return x >= 0.0 && x <= 100.0; }          // [0, 100]
 inline bool above_absolute_zero_degc(double x) noexcept { return x >= units::absolute_zero_degc; }
 inline bool above_absolute_zero_degf(double x) noexcept { return x >= units::absolute_zero_degf; }
 

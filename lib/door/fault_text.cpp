@@ -86,12 +86,16 @@ void put_stage(Writer &out, const lvb_fault &fault) noexcept {
     out.put(']');
 }
 
+void put_row(Writer &out, const lvb_fault &fault) noexcept {
+    if (fault.row < 0) return;
+    out.put('[');
+    out.put_whole(static_cast<std::uint64_t>(fault.row));
+    out.put(']');
+}
+
 // How a stage or an antenna leads to what it lends; null for every other struct.
 const char *lent_path(std::int32_t structure) noexcept {
     switch (structure) {
-    case LVB_STRUCT_STAGE:
-    case LVB_STRUCT_ANTENNA:
-        return "";
     case LVB_STRUCT_CABLE_TABLE:
         return "cable_table.";
     case LVB_STRUCT_GAIN_TABLE:
@@ -104,31 +108,56 @@ const char *lent_path(std::int32_t structure) noexcept {
         return "pattern.elevation_cut.";
     case LVB_STRUCT_BODY_TABLE:
         return "body_table.";
+    case LVB_STRUCT_PATH:
+    case LVB_STRUCT_EDGE:
+        return "path.";
+    case LVB_STRUCT_STAGE:
+    case LVB_STRUCT_ANTENNA:
+        return "";
     default:
         return nullptr;
     }
 }
 
-// The field as a programmer writes it: stages[2].cable_table.frequency_mhz[3].
+// The field as a programmer writes it: stages[2].cable_table.frequency_mhz[3], stages[4].path.edges[1].height_m.
 void put_path(Writer &out, const lvb_fault &fault) noexcept {
     const char *lent = fault.stage >= 0 || fault.stage == LVB_STAGE_TRANSMIT || fault.stage == LVB_STAGE_RECEIVE
                            ? lent_path(fault.structure)
                            : nullptr;
     const bool whole_stage = fault.structure == LVB_STRUCT_STAGE && fault.field == LVB_FIELD_SIZE;
+    const bool edge = fault.structure == LVB_STRUCT_EDGE && fault.row >= 0;
     if (lent != nullptr) {
         put_stage(out, fault);
         if (whole_stage) return;
         out.put('.');
         out.put(lent);
     } else if (fault.structure != LVB_STRUCT_NONE) {
-        out.put(struct_name(fault.structure));
+        out.put(struct_name(edge ? LVB_STRUCT_PATH : fault.structure));
+        out.put('.');
+    }
+    if (edge) {
+        out.put("edges");
+        put_row(out, fault);
+        if (fault.field == LVB_FIELD_SIZE) return;
         out.put('.');
     }
     out.put(lvb_field_name(fault.field));
-    if (fault.row >= 0) {
-        out.put('[');
-        out.put_whole(static_cast<std::uint64_t>(fault.row));
-        out.put(']');
+    if (!edge) put_row(out, fault);
+}
+
+// What has no use for an unused field.
+const char *user_of_field(std::int32_t structure) noexcept {
+    switch (structure) {
+    case LVB_STRUCT_COLUMNS:
+        return "formula";
+    case LVB_STRUCT_PATH:
+        return "model";
+    case LVB_STRUCT_NEIGHBOURS:
+        return "set-up";
+    case LVB_STRUCT_PATTERN:
+        return "kind of pattern";
+    default:
+        return "kind of stage";
     }
 }
 
@@ -229,6 +258,7 @@ void put_sentence(Writer &out, const lvb_fault &fault) noexcept {
                 : fault.structure == LVB_STRUCT_NEIGHBOURS ? "set-up"
                 : fault.structure == LVB_STRUCT_PATTERN    ? "kind of pattern"
                                                            : "kind of stage");
+        out.put(user_of_field(fault.structure));
         return out.put(" has no use for it");
     case LVB_E_CONFLICT:
         put_path(out, fault);

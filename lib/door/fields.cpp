@@ -3,6 +3,8 @@
 #include "antenna/cosine.hpp"
 #include "antenna/helix.hpp"
 
+#include "door/paths.hpp"
+
 namespace lvb::door {
 namespace {
 
@@ -125,6 +127,8 @@ const Range *struct_range(std::int32_t structure, std::int32_t field) noexcept {
     if (structure == LVB_STRUCT_COAXIAL_LINE) return find_range(coaxial_fields, field);
     if (structure == LVB_STRUCT_NEIGHBOURS) return find_range(neighbours_fields, field);
     if (structure == LVB_STRUCT_LIMIT) return find_range(limit_fields, field);
+    if (structure == LVB_STRUCT_PATH) return path_range(field);
+    if (structure == LVB_STRUCT_EDGE) return edge_range(field);
     const bool link = structure == LVB_STRUCT_LINK;
     const bool run = structure == LVB_STRUCT_CABLE_RUN;
     if (!link && !run) return nullptr;

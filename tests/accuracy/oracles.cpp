@@ -220,6 +220,25 @@ const std::map<std::string, Oracle> &oracles() {
          [](const double *x) { return x[2] * (ratio(Real(x[0]) - 30.0) / (4.0 * Real::pi() * squared(x[1]))); }},
         {"lvb_exposure_distance_m",
          [](const double *x) { return sqrt(x[2] * ratio(Real(x[0]) - 30.0) / (4.0 * Real::pi() * Real(x[1]))); }},
+        // two rays: 4 ht hr / lambda
+        {"lvb_two_ray_break_point_m",
+         [](const double *x) { return 4.0 * Real(x[1]) * Real(x[2]) * Real(x[0]) / light(); }},
+        {"lvb_log_distance_loss_db", [](const double *x) { return x[0] + Real(x[1]) * decibels(x[2]); }},
+        // ITU-R P.1238
+        {"lvb_indoor_loss_db",
+         [](const double *x) { return amplitude_db(x[0]) + Real(x[2]) * log10(Real(x[1])) - 28.0; }},
+        // ITU-R P.526
+        {"lvb_fresnel_radius_m",
+         [](const double *x) {
+             return sqrt(light() / x[0] * (Real(x[1]) * Real(x[2]) / (Real(x[1]) + Real(x[2]))));
+         }},
+        {"lvb_knife_edge_parameter", [](const double *x) { return sqrt(Real(2.0)) * x[0] / x[1]; }},
+        {"lvb_knife_edge_loss_db",
+         [](const double *x) {
+             if (x[0] <= -0.78) return Real(0.0);
+             const Real w = x[0] - Real::decimal("0.1");
+             return Real::decimal("6.9") + amplitude_db(sqrt(squared(w) + 1.0) + w);
+         }},
     };
     return all;
 }

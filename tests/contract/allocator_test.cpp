@@ -276,6 +276,28 @@ void call_antennas() {
 
 // ---- other paths
 
+void call_paths() {
+    const lvb_edge edges[] = {{4.0, 2.5}, {7.0, 2.0}, {2.0, 1.8}};
+    auto fault = sized<lvb_fault>();
+    auto loss = sized<lvb_path_loss>();
+    auto path = sized<lvb_path>();
+    path.edges = edges;
+    path.edge_count = 3;
+    path.edge_size = sizeof(lvb_edge);
+    path.transmit_height_m = 3.0;
+    path.receive_height_m = 1.5;
+    for (path.model = -1; path.model <= LVB_PATH_RADIATING_CABLE + 1; ++path.model)
+        CALL(lvb_compute_path_loss, &path, 600.0, 10.0, &loss, &fault);
+    path.model = LVB_PATH_TWO_RAY;
+    path.relative_permittivity = 5.0;
+    CALL(lvb_compute_path_loss, &path, 600.0, 10.0, &loss, &fault);
+    if (kept != 0.0) { // LVB_OK
+        std::printf("the sound path is refused: %g\n", kept);
+        std::exit(1);
+    }
+    CALL(lvb_compute_path_loss, nullptr, 600.0, 10.0, &loss, &fault);
+}
+
 // ---- fading
 
 // ---- noise and linearity
@@ -354,6 +376,7 @@ int main(int count, char **arguments) {
     // antennas and bodies
     call_antennas();
     // other paths
+    call_paths();
     // fading
     // noise and linearity
     // two systems

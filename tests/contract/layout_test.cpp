@@ -69,7 +69,7 @@ TEST(Layout, IsPinned) {
     OFFSET(lvb_gain_table, row_count, 4);
     OFFSET(lvb_gain_table, frequency_mhz, 8);
     OFFSET(lvb_gain_table, gain_db, 16);
-    SIZE(lvb_stage, LVB_STRUCT_STAGE, 184);
+    SIZE(lvb_stage, LVB_STRUCT_STAGE, 192);
     OFFSET(lvb_stage, kind, 0);
     OFFSET(lvb_stage, basis, 4);
     OFFSET(lvb_stage, stated, 8);
@@ -125,7 +125,7 @@ TEST(Layout, IsPinned) {
     OFFSET(lvb_end, zone_lowest, 60);
     OFFSET(lvb_end, zone_highest, 64);
     OFFSET(lvb_end, reserved, 68);
-    SIZE(lvb_budget, LVB_STRUCT_BUDGET, 240);
+    SIZE(lvb_budget, LVB_STRUCT_BUDGET, 248);
     OFFSET(lvb_budget, size, 0);
     OFFSET(lvb_budget, verdict, 4);
     OFFSET(lvb_budget, decided_by, 8);
@@ -280,6 +280,48 @@ TEST(Layout, IsPinned) {
     OFFSET(lvb_allowance_info, source, 48);
     OFFSET(lvb_allowance_info, remark, 56);
     // other paths
+    SIZE(lvb_path, LVB_STRUCT_PATH, 152);
+    OFFSET(lvb_path, size, 0);
+    OFFSET(lvb_path, model, 4);
+    OFFSET(lvb_path, environment, 8);
+    OFFSET(lvb_path, polarization, 12);
+    OFFSET(lvb_path, floor_count, 16);
+    OFFSET(lvb_path, wall_count, 20);
+    OFFSET(lvb_path, edge_count, 24);
+    OFFSET(lvb_path, edge_size, 28);
+    OFFSET(lvb_path, edges, 32);
+    OFFSET(lvb_path, user, 40);
+    OFFSET(lvb_path, transmit_height_m, 48);
+    OFFSET(lvb_path, receive_height_m, 56);
+    OFFSET(lvb_path, relative_permittivity, 64);
+    OFFSET(lvb_path, conductivity_s_per_m, 72);
+    OFFSET(lvb_path, exponent, 80);
+    OFFSET(lvb_path, reference_distance_m, 88);
+    OFFSET(lvb_path, reference_loss_db, 96);
+    OFFSET(lvb_path, power_loss_coefficient, 104);
+    OFFSET(lvb_path, floor_loss_db, 112);
+    OFFSET(lvb_path, wall_loss_db, 120);
+    OFFSET(lvb_path, longitudinal_loss_db_per_100m, 128);
+    OFFSET(lvb_path, coupling_loss_db, 136);
+    OFFSET(lvb_path, lateral_distance_m, 144);
+    SIZE(lvb_path_loss, LVB_STRUCT_PATH_LOSS, 88);
+    OFFSET(lvb_path_loss, size, 0);
+    OFFSET(lvb_path_loss, notes, 4);
+    OFFSET(lvb_path_loss, loss_db, 8);
+    OFFSET(lvb_path_loss, base_loss_db, 16);
+    OFFSET(lvb_path_loss, diffraction_loss_db, 24);
+    OFFSET(lvb_path_loss, obstacle_loss_db, 32);
+    OFFSET(lvb_path_loss, free_space_loss_db, 40);
+    OFFSET(lvb_path_loss, standard_deviation_db, 48);
+    OFFSET(lvb_path_loss, break_point_m, 56);
+    OFFSET(lvb_path_loss, grazing_angle_deg, 64);
+    OFFSET(lvb_path_loss, reflection_magnitude, 72);
+    OFFSET(lvb_path_loss, reflection_phase_deg, 80);
+    SIZE(lvb_edge, LVB_STRUCT_EDGE, 16);
+    OFFSET(lvb_edge, distance_m, 0);
+    OFFSET(lvb_edge, height_m, 8);
+    OFFSET(lvb_stage, path, 128);
+    OFFSET(lvb_budget, path_standard_deviation_db, 240);
     // fading
     // noise and linearity
     // two systems

@@ -512,6 +512,106 @@ void add_allowances(Digest &digest) {
 
 // ---- Other paths.
 
+// A path of any model, mostly sound.
+struct Way {
+    lvb_edge edges[4] = {};
+    lvb_path path = sized<lvb_path>();
+
+    explicit Way(Inputs &inputs) {
+        path.model = static_cast<std::int32_t>(inputs.below(6));
+        const bool heights =
+            path.model == LVB_PATH_TWO_RAY || (path.model != LVB_PATH_RADIATING_CABLE && inputs.below(2));
+        if (heights) {
+            path.transmit_height_m = inputs.uniform(0.5, 12.0);
+            path.receive_height_m = inputs.uniform(0.5, 3.0);
+            path.edge_count = inputs.below(5);
+            path.edge_size = sizeof(lvb_edge);
+            if (path.edge_count != 0) path.edges = edges;
+            for (lvb_edge &edge : edges) edge = {inputs.uniform(0.5, 60.0), inputs.uniform(-1.0, 9.0)};
+        }
+        if (path.model == LVB_PATH_TWO_RAY) {
+            path.relative_permittivity = inputs.uniform(1.0, 30.0);
+            if (inputs.below(3)) path.conductivity_s_per_m = inputs.sized(12);
+            path.polarization = static_cast<std::int32_t>(inputs.below(2));
+        }
+        if (path.model == LVB_PATH_LOG_DISTANCE) {
+            path.exponent = inputs.uniform(1.5, 6.0);
+            if (inputs.below(2)) path.reference_loss_db = inputs.uniform(20.0, 80.0);
+            if (inputs.below(2)) path.reference_distance_m = inputs.uniform(0.5, 100.0);
+        }
+        if (path.model == LVB_PATH_INDOOR) path.power_loss_coefficient = inputs.uniform(18.0, 40.0);
+        if (path.model == LVB_PATH_SITE_GENERAL) path.environment = static_cast<std::int32_t>(inputs.below(7));
+        if (path.model == LVB_PATH_RADIATING_CABLE) {
+            path.longitudinal_loss_db_per_100m = inputs.uniform(1.0, 20.0);
+            path.coupling_loss_db = inputs.uniform(50.0, 90.0);
+            if (inputs.below(2)) path.lateral_distance_m = inputs.uniform(0.5, 20.0);
+            if (inputs.below(2)) path.exponent = inputs.uniform(0.5, 3.0);
+        }
+        if (inputs.below(3) == 0) {
+            path.wall_count = 1 + inputs.below(3);
+            path.wall_loss_db = inputs.uniform(1.0, 15.0);
+        }
+        if (inputs.below(40) == 0) path.floor_loss_db = inputs.argument();
+    }
+    Way(const Way &) = delete;
+    Way &operator=(const Way &) = delete;
+};
+
+void add_paths(Digest &digest, std::int32_t instructions) {
+    Inputs inputs(6);
+    for (int i = 0; i < 6000; ++i) {
+        const Way way(inputs);
+        auto loss = sized<lvb_path_loss>();
+        auto fault = sized<lvb_fault>();
+        const double mhz = inputs.below(20) ? inputs.uniform(400.0, 6000.0) : inputs.argument();
+        const double metres = inputs.below(20) ? inputs.uniform(1.0, 80.0) : inputs.argument();
+        const lvb_status status = lvb_compute_path_loss(&way.path, mhz, metres, &loss, &fault);
+        digest.number(status);
+        if (status == LVB_OK)
+            digest.numbers(loss.notes, loss.loss_db, loss.base_loss_db, loss.diffraction_loss_db, loss.obstacle_loss_db,
+                           loss.free_space_loss_db, loss.standard_deviation_db, loss.break_point_m,
+                           loss.grazing_angle_deg, loss.reflection_magnitude, loss.reflection_phase_deg);
+        else add(digest, fault);
+    }
+    for (int i = 0; i < 60; ++i) {
+        const Way way(inputs);
+        lvb_stage stages[4] = {};
+        stages[0].kind = LVB_KIND_SOURCE;
+        stages[1].kind = stages[3].kind = LVB_KIND_ANTENNA;
+        stages[2].kind = LVB_KIND_AIR;
+        stages[2].path = &way.path;
+        auto link = sized<lvb_link>();
+        link.stages = stages;
+        link.stage_count = 4;
+        link.stage_size = sizeof(lvb_stage);
+        link.frequency_mhz = inputs.uniform(400.0, 6000.0);
+        link.far_distance_m = inputs.uniform(2.0, 40.0);
+        link.near_distance_m = inputs.uniform(1.0, 2.0);
+        auto budget = sized<lvb_budget>();
+        auto fault = sized<lvb_fault>();
+        digest.number(lvb_compute_budget(&link, &budget, nullptr, 0, &fault));
+        add(digest, fault);
+        digest.numbers(budget.path_standard_deviation_db, budget.far_end.level_dbm, budget.near_end.level_dbm);
+
+        double mhz[3], metres[40], scratch[80], level[120] = {};
+        for (double &f : mhz) f = inputs.uniform(400.0, 6000.0);
+        for (double &d : metres) d = inputs.below(20) ? inputs.uniform(1.0, 80.0) : inputs.argument();
+        auto grid = sized<lvb_grid>();
+        auto bad = sized<lvb_bad>();
+        grid.instructions = instructions;
+        grid.frequency_count = 3;
+        grid.distance_count = 40;
+        grid.link = &link;
+        grid.frequency_mhz = mhz;
+        grid.distance_m = metres;
+        grid.scratch = scratch;
+        grid.level_dbm = level;
+        const lvb_status status = lvb_compute_grid(&grid, &bad, nullptr);
+        digest.numbers(status, bad.count, bad.first);
+        for (const double x : level) digest.number(x);
+    }
+}
+
 // ---- Fading.
 
 // ---- Noise and linearity.
@@ -647,6 +747,7 @@ std::uint64_t digest_with(std::int32_t instructions) {
     add_dressed_budgets(digest);
     add_allowances(digest);
     // other paths
+    add_paths(digest, instructions);
     // fading
     // noise and linearity
     // two systems

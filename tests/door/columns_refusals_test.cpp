@@ -15,12 +15,11 @@ constexpr std::int32_t in_columns = LVB_STRUCT_COLUMNS, in_grid = LVB_STRUCT_GRI
                        in_stage = LVB_STRUCT_STAGE;
 constexpr double mark = -7.25e77;
 constexpr double most = LVB_MAX_VALUES;
-
-// The last formula's number: they have no gaps.
-const std::int32_t formulas = [] {
+// The last number that has a name.
+const double formulas = [] {
     std::int32_t last = 0;
     while (std::string(lvb_formula_name(last + 1)) != "unknown") ++last;
-    return last;
+    return static_cast<double>(last);
 }();
 
 double best_set() { return lvb_best_instructions() & ~LVB_INSTRUCTIONS_ASKED; }
@@ -70,14 +69,14 @@ TEST(ColumnsRefused, Sound) {
 
 TEST(ColumnsRefused, Formula) {
     Columns one;
+    const std::string last = std::to_string(static_cast<int>(formulas));
+    const std::string next = std::to_string(static_cast<int>(formulas) + 1);
     one.columns.formula = LVB_FORMULA_NONE;
-    one.refused({LVB_E_MISSING, in_columns, LVB_FIELD_FORMULA, -1, -1, 0.0, 1.0, static_cast<double>(formulas),
-                 "lvb_columns.formula is missing; allowed 1 to " + std::to_string(formulas) + "."});
-    one.columns.formula = formulas + 1;
-    one.refused({LVB_E_UNKNOWN_VALUE, in_columns, LVB_FIELD_FORMULA, -1, -1, formulas + 1.0, 1.0,
-                 static_cast<double>(formulas),
-                 "lvb_columns.formula is " + std::to_string(formulas + 1) +
-                     ", which this library does not know; allowed 1 to " + std::to_string(formulas) + "."});
+    one.refused({LVB_E_MISSING, in_columns, LVB_FIELD_FORMULA, -1, -1, 0.0, 1.0, formulas,
+                 "lvb_columns.formula is missing; allowed 1 to " + last + "."});
+    one.columns.formula = static_cast<std::int32_t>(formulas) + 1;
+    one.refused({LVB_E_UNKNOWN_VALUE, in_columns, LVB_FIELD_FORMULA, -1, -1, formulas + 1.0, 1.0, formulas,
+                 "lvb_columns.formula is " + next + ", which this library does not know; allowed 1 to " + last + "."});
     for (const std::int32_t formula :
          {-1, 1000, std::numeric_limits<std::int32_t>::max(), std::numeric_limits<std::int32_t>::min()}) {
         one.columns.formula = formula;

@@ -232,6 +232,16 @@ std::vector<Entry> entries() {
         {"rule", LVB_STRUCT_LIMIT_RULE, LVB_FIELD_RULE, sizeof(lvb_limit_rule), true,
          [](void *object, lvb_fault *fault) {
              return lvb_describe_limit_rule(0, static_cast<lvb_limit_rule *>(object), fault);
+        {"path", LVB_STRUCT_PATH, LVB_FIELD_PATH, sizeof(lvb_path), false,
+         [](void *object, lvb_fault *fault) {
+             auto loss = sized<lvb_path_loss>();
+             return lvb_compute_path_loss(static_cast<lvb_path *>(object), 600.0, 10.0, &loss, fault);
+         },
+         [](void *) {}},
+        {"loss of a path", LVB_STRUCT_PATH_LOSS, LVB_FIELD_LOSS, sizeof(lvb_path_loss), true,
+         [](void *object, lvb_fault *fault) {
+             const auto path = sized<lvb_path>();
+             return lvb_compute_path_loss(&path, 600.0, 10.0, static_cast<lvb_path_loss *>(object), fault);
          },
          [](void *) {}},
         {"cable_table", LVB_STRUCT_CABLE_TABLE, LVB_FIELD_CABLE_TABLE, sizeof(lvb_cable_table), false,

@@ -84,6 +84,7 @@ extern "C" int LLVMFuzzerTestOneInput(const std::uint8_t *data, std::size_t size
     Bytes bytes(data, size);
     fuzz::Tables tables;
     fuzz::Patterns patterns;
+    fuzz::Paths paths;
 
     lvb_link link{};
     link.size = bytes.size_of(sizeof link);
@@ -107,6 +108,7 @@ extern "C" int LLVMFuzzerTestOneInput(const std::uint8_t *data, std::size_t size
     for (std::size_t i = 0; i < kinds.size(); ++i) {
         lvb_stage stage = fuzz::make_stage(bytes, kinds[i], tables, patterns);
         if (bytes.once_in(24)) fuzz::spoil(bytes, stage, tables);
+        fuzz::give_path(bytes, stage, paths);
         if (step != 0) stages.put(stage, i * step);
         if (step > sizeof stage && bytes.once_in(16)) stages.put(bytes.byte(), i * step + step - 1);
     }

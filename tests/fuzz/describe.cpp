@@ -9,7 +9,7 @@ using fuzz::Memory;
 
 void describe_field(Bytes &bytes) {
     const bool any = bytes.once_in(4);
-    const auto structure = any ? bytes.raw<std::int32_t>() : static_cast<std::int32_t>(bytes.below(16));
+    const auto structure = any ? bytes.raw<std::int32_t>() : static_cast<std::int32_t>(bytes.below(60));
     const auto kind = any ? bytes.raw<std::int32_t>() : static_cast<std::int32_t>(bytes.below(10));
     const auto field = any ? bytes.raw<std::int32_t>() : static_cast<std::int32_t>(bytes.below(400));
     const std::uint32_t size = bytes.size_of(sizeof(lvb_range));

@@ -57,6 +57,7 @@ extern "C" int LLVMFuzzerTestOneInput(const std::uint8_t *data, std::size_t size
     Bytes bytes(data, size);
     fuzz::Tables tables;
     fuzz::Patterns patterns;
+    fuzz::Paths paths;
 
     lvb_link link{};
     link.size = bytes.size_of(sizeof link);
@@ -71,6 +72,7 @@ extern "C" int LLVMFuzzerTestOneInput(const std::uint8_t *data, std::size_t size
     for (std::size_t i = 0; i < kinds.size(); ++i) {
         lvb_stage stage = fuzz::make_stage(bytes, kinds[i], tables, patterns);
         if (bytes.once_in(32)) fuzz::spoil(bytes, stage, tables);
+        fuzz::give_path(bytes, stage, paths);
         stages.put(stage, i * sizeof stage);
     }
     link.stages = bytes.once_in(64) ? nullptr : stages.as<const lvb_stage>();

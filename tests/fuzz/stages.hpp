@@ -1,6 +1,7 @@
 // Stages of every kind for the targets that take chains: mostly right, now and then not.
 #pragma once
 
+#include "fuzz/paths.hpp"
 #include "fuzz/patterns.hpp"
 #include "fuzz/tables.hpp"
 
@@ -120,6 +121,11 @@ inline std::vector<std::int32_t> make_kinds(Bytes &bytes) {
     if (bytes.once_in(4))
         kinds[bytes.below(static_cast<std::uint32_t>(kinds.size()))] = 1 + static_cast<std::int32_t>(bytes.below(8));
     return kinds;
+}
+
+// Now and then another way than free space for the air.
+inline void give_path(Bytes &bytes, lvb_stage &stage, Paths &paths) {
+    if (stage.kind == LVB_KIND_AIR ? bytes.once_in(2) : bytes.once_in(200)) stage.path = paths.make(bytes);
 }
 
 } // namespace fuzz

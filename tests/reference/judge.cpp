@@ -47,6 +47,38 @@ constexpr Number<lvb_cable_loss> loss_numbers[] = {
     {"connectors_loss_db", &lvb_cable_loss::connectors_loss_db},
     {"loss_db", &lvb_cable_loss::loss_db},
 };
+constexpr Number<lvb_path> path_numbers[] = {
+    {"transmit_height_m", &lvb_path::transmit_height_m},
+    {"receive_height_m", &lvb_path::receive_height_m},
+    {"relative_permittivity", &lvb_path::relative_permittivity},
+    {"conductivity_s_per_m", &lvb_path::conductivity_s_per_m},
+    {"exponent", &lvb_path::exponent},
+    {"reference_distance_m", &lvb_path::reference_distance_m},
+    {"reference_loss_db", &lvb_path::reference_loss_db},
+    {"power_loss_coefficient", &lvb_path::power_loss_coefficient},
+    {"floor_loss_db", &lvb_path::floor_loss_db},
+    {"wall_loss_db", &lvb_path::wall_loss_db},
+    {"longitudinal_loss_db_per_100m", &lvb_path::longitudinal_loss_db_per_100m},
+    {"coupling_loss_db", &lvb_path::coupling_loss_db},
+    {"lateral_distance_m", &lvb_path::lateral_distance_m},
+};
+constexpr Number<lvb_path_loss> path_loss_numbers[] = {
+    {"loss_db", &lvb_path_loss::loss_db},
+    {"base_loss_db", &lvb_path_loss::base_loss_db},
+    {"diffraction_loss_db", &lvb_path_loss::diffraction_loss_db},
+    {"obstacle_loss_db", &lvb_path_loss::obstacle_loss_db},
+    {"free_space_loss_db", &lvb_path_loss::free_space_loss_db},
+    {"standard_deviation_db", &lvb_path_loss::standard_deviation_db},
+    {"break_point_m", &lvb_path_loss::break_point_m},
+    {"grazing_angle_deg", &lvb_path_loss::grazing_angle_deg},
+    {"reflection_magnitude", &lvb_path_loss::reflection_magnitude},
+    {"reflection_phase_deg", &lvb_path_loss::reflection_phase_deg},
+};
+// What a path is computed with besides its numbers; one edge where its place is given.
+constexpr std::string_view other_path_fields[] = {"frequency_mhz", "distance_m",      "environment", "polarization",
+                                                  "floor_count",   "edge_distance_m", "wall_count",  "edge_height_m"};
+constexpr std::string_view path_models[] = {"free_space", "two_ray",      "log_distance",
+                                            "indoor",     "site_general", "radiating_cable"};
 constexpr Number<lvb_end> end_numbers[] = {
     {"distance_m", &lvb_end::distance_m},
     {"level_dbm", &lvb_end::level_dbm},
@@ -131,6 +163,8 @@ struct Computed {
     lvb_status status = LVB_OK;
     std::string fault;
     lvb_cable_loss loss{};
+    lvb_path_loss path_loss{};
+    bool is_path = false;
     lvb_budget budget{};
     std::vector<lvb_level> levels;
     lvb_limit_result limit{}; // the conducted and radiated powers of a chain with an antenna
@@ -238,6 +272,36 @@ Computed compute_struct(const SetUp &set_up, const Number<In> (&numbers)[n], Out
     return computed;
 }
 
+Computed compute_path(const SetUp &set_up) {
+    lvb_path path{};
+    path.size = sizeof path;
+    path.model = set_up.path_model;
+    path.edge_size = sizeof(lvb_edge);
+    lvb_edge edge{};
+    double frequency = 0.0, distance = 0.0;
+    for (const Field &field : set_up.fields) {
+        const double value = field_value(field);
+        const auto whole = static_cast<std::uint32_t>(value);
+        if (const auto *number = find(path_numbers, field.name)) path.*(number->member) = value;
+        if (field.name == "frequency_mhz") frequency = value;
+        if (field.name == "distance_m") distance = value;
+        if (field.name == "environment") path.environment = static_cast<std::int32_t>(whole);
+        if (field.name == "polarization") path.polarization = static_cast<std::int32_t>(whole);
+        if (field.name == "floor_count") path.floor_count = whole;
+        if (field.name == "wall_count") path.wall_count = whole;
+        if (field.name == "edge_height_m") edge.height_m = value;
+        if (field.name == "edge_distance_m") edge.distance_m = value, path.edge_count = 1, path.edges = &edge;
+    }
+    Computed computed;
+    computed.is_path = true;
+    computed.path_loss.size = sizeof computed.path_loss;
+    lvb_fault fault{};
+    fault.size = sizeof fault;
+    computed.status = lvb_compute_path_loss(&path, frequency, distance, &computed.path_loss, &fault);
+    if (computed.status != LVB_OK) computed.fault = text_of(fault);
+    return computed;
+}
+
 Computed compute(const SetUp &set_up) {
     switch (set_up.kind) {
     case SetUp::Kind::cable:
@@ -248,6 +312,8 @@ Computed compute(const SetUp &set_up) {
         return compute_struct(set_up, coaxial_numbers, &Computed::coaxial, lvb_compute_coaxial_line);
     case SetUp::Kind::neighbours:
         return compute_struct(set_up, neighbours_numbers, &Computed::coexistence, lvb_compute_coexistence);
+    case SetUp::Kind::path:
+        return compute_path(set_up);
     case SetUp::Kind::none:
         break;
     }
@@ -255,6 +321,7 @@ Computed compute(const SetUp &set_up) {
 }
 
 double result_of(const Computed &computed, std::string_view name, std::span<const double> arguments) {
+    if (computed.is_path) return computed.path_loss.*(find(path_loss_numbers, name)->member);
     if (const auto *number = find(loss_numbers, name); number != nullptr && computed.loss.size != 0)
         return computed.loss.*(number->member);
     if (const auto *number = find(property_numbers, name); number != nullptr && computed.coaxial.size != 0)
@@ -313,6 +380,8 @@ int result_arity(SetUp::Kind kind, std::string_view name) {
         return -1;
     case SetUp::Kind::cable:
         return find(loss_numbers, name) != nullptr ? 0 : -1;
+    case SetUp::Kind::path:
+        return find(path_loss_numbers, name) != nullptr ? 0 : -1;
     case SetUp::Kind::chain:
         if (name == "eirp_dbm" || find(limit_numbers, name) != nullptr) return 0;
         if (name == "far_level_after") return 1;
@@ -332,6 +401,14 @@ bool is_link_field(std::string_view name) { return find(link_numbers, name) != n
 bool is_stage_field(std::string_view name) { return find(stage_numbers, name) != nullptr; }
 bool is_coaxial_field(std::string_view name) { return find(coaxial_numbers, name) != nullptr; }
 bool is_neighbours_field(std::string_view name) { return find(neighbours_numbers, name) != nullptr; }
+bool is_path_field(std::string_view name) {
+    return find(path_numbers, name) != nullptr ||
+           std::find(std::begin(other_path_fields), std::end(other_path_fields), name) != std::end(other_path_fields);
+}
+int path_model(std::string_view name) {
+    const auto at = std::find(std::begin(path_models), std::end(path_models), name);
+    return at == std::end(path_models) ? -1 : static_cast<int>(at - std::begin(path_models));
+}
 
 std::vector<Row> judge(const Case &one) {
     std::vector<Computed> computed;

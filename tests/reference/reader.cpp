@@ -100,6 +100,7 @@ class Reader {
             {"coaxial", &Reader::take_coaxial},
             {"neighbours", &Reader::take_neighbours},
             {"stage", &Reader::take_stage},
+            {"path", &Reader::take_path},
             {"check", &Reader::take_check},
             {"refuses", &Reader::take_refusal},
             {"tolerance", &Reader::take_tolerance},
@@ -335,6 +336,15 @@ class Reader {
         }
         set_up.text += " | " + std::string(rest);
         set_up.stages.push_back(std::move(stage));
+    }
+
+    // path MODEL; field = value; ...
+    void take_path(std::string_view rest) {
+        SetUp &set_up = begin_set_up(SetUp::Kind::path, "path", rest);
+        const std::vector<std::string> parts = split_all(rest, ';');
+        set_up.path_model = path_model(parts[0]);
+        if (set_up.path_model < 0) throw Malformed("unknown model of a path '" + parts[0] + "'");
+        for (std::size_t i = 1; i < parts.size(); ++i) add_field(set_up.fields, take_field(parts[i], is_path_field));
     }
 
     void take_tolerance(std::string_view rest) {
