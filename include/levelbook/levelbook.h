@@ -157,6 +157,9 @@ enum {
     LVB_STRUCT_EDGE = 32, /**< an element of an array; has no member `size` */
     /* fading: from 35 */
     /* noise and linearity: from 40 */
+    LVB_STRUCT_NOISE_CONDITIONS = 40,
+    LVB_STRUCT_NOISE = 41,
+    LVB_STRUCT_NOISE_LINE = 42,
     /* two systems: from 45 */
     LVB_STRUCT_NEIGHBOURS = 45,
     LVB_STRUCT_COEXISTENCE = 46,
@@ -295,6 +298,21 @@ enum {
     LVB_FIELD_LATERAL_DISTANCE_M = 131,
     /* fading: from 140 */
     /* noise and linearity: from 150 */
+    LVB_FIELD_NOISE_FIGURE_DB = 150,
+    LVB_FIELD_INTERCEPT_DBM = 151,
+    LVB_FIELD_COMPRESSION_DBM = 152,
+    LVB_FIELD_CONDITIONS = 153,
+    LVB_FIELD_NOISE = 154,
+    LVB_FIELD_LINE_SIZE = 155,
+    LVB_FIELD_NOISE_AT = 156,
+    LVB_FIELD_INTERFERENCE_AT = 157,
+    LVB_FIELD_CARRIERS = 158,
+    LVB_FIELD_BANDWIDTH_MHZ = 159,
+    LVB_FIELD_ANTENNA_TEMPERATURE_K = 160,
+    LVB_FIELD_EXTERNAL_NOISE_FIGURE_DB = 161,
+    LVB_FIELD_NOISE_DBM = 162,
+    LVB_FIELD_INTERFERENCE_DBM = 163,
+    LVB_FIELD_CARRIER_TO_NOISE_DB = 164,
     /* two systems: from 180 */
     LVB_FIELD_NEIGHBOURS = 180,
     LVB_FIELD_COEXISTENCE = 181,
@@ -1113,6 +1131,22 @@ enum {
     LVB_FORMULA_KNIFE_EDGE_LOSS_DB = 82,
     /* fading */
     /* noise and linearity */
+    LVB_FORMULA_THIRD_ORDER_PRODUCT_DBM = 77,
+    LVB_FORMULA_THIRD_ORDER_INTERCEPT_DBM = 78,
+    LVB_FORMULA_SPURIOUS_FREE_RANGE_DB = 79,
+    LVB_FORMULA_SENSITIVITY_DBM = 80,
+    LVB_FORMULA_PASSIVE_NOISE_FIGURE_DB = 81,
+    LVB_FORMULA_COMBINER_LOSS_DB = 82,
+    LVB_FORMULA_POWER_SUM_DBM = 83,
+    LVB_FORMULA_CITY_NOISE_FIGURE_DB = 84,
+    LVB_FORMULA_RESIDENTIAL_NOISE_FIGURE_DB = 85,
+    LVB_FORMULA_RURAL_NOISE_FIGURE_DB = 86,
+    LVB_FORMULA_QUIET_RURAL_NOISE_FIGURE_DB = 87,
+    LVB_FORMULA_BUSINESS_NOISE_FIGURE_DB = 88,
+    LVB_FORMULA_GALACTIC_NOISE_FIGURE_DB = 89,
+    LVB_FORMULA_TWO_TONE_PRODUCT_COUNT = 90,
+    LVB_FORMULA_THREE_TONE_PRODUCT_COUNT = 91,
+    LVB_FORMULA_MIDDLE_CHANNEL_PRODUCTS_DBM = 92,
     /* limits */
     LVB_FORMULA_EXPOSURE_POWER_DENSITY_W_PER_M2 = 77,
     LVB_FORMULA_EXPOSURE_DISTANCE_M = 78,
@@ -1189,6 +1223,11 @@ enum {
     LVB_STATED_FLOOR = 2,       /**< floor_dbm */
     LVB_STATED_WANTED = 4,      /**< wanted_low_dbm and wanted_high_dbm */
     LVB_STATED_CEILING = 8,     /**< ceiling_dbm */
+    /* noise and linearity: 2048 to 16384 */
+    LVB_STATED_NOISE_FIGURE = 2048,     /**< a stage's noise_figure_db */
+    LVB_STATED_INTERCEPT = 4096,        /**< a stage's intercept_dbm */
+    LVB_STATED_COMPRESSION = 8192,      /**< a stage's compression_dbm */
+    LVB_STATED_CARRIER_TO_NOISE = 16384, /**< carrier_to_noise_db of lvb_noise_conditions */
     /* two systems */
     LVB_STATED_BLOCKING = 32768,       /**< blocking_dbm */
     LVB_STATED_TRANSMIT_NOISE = 65536, /**< transmit_noise_dbm */
@@ -1201,7 +1240,12 @@ enum {
     LVB_NOTE_NEAR_FIELD = 2,   /**< a distance is under one wavelength, where free space does not apply */
     LVB_NOTE_NEAR_NOT_GIVEN = 4, /**< no near distance was given: the near end is taken at the far distance */
     LVB_NOTE_INSIDE_FAR_FIELD_DISTANCE = 16, /**< nearer than 2 D^2 / lambda of an antenna, where its pattern has not formed */
-    LVB_NOTE_NULL = 32 /**< an antenna's null lies in this direction: nothing is radiated or received there */
+    LVB_NOTE_NULL = 32, /**< an antenna's null lies in this direction: nothing is radiated or received there */
+    /* noise and linearity: 2048 to 16384 */
+    LVB_NOTE_NO_NOISE_FIGURE = 2048, /**< an amplifier or receiver states no noise figure: not known from here on */
+    LVB_NOTE_NO_INTERCEPT = 4096,    /**< an amplifier or receiver states no intercept: not known from here on */
+    LVB_NOTE_NO_COMPRESSION = 8192,  /**< an amplifier or receiver states no compression: it may come first */
+    LVB_NOTE_RANGE_LOWERED = 16384,  /**< an amplifier lifts the level, but lowers range or carrier to noise */
     /* coaxial line */
     LVB_NOTE_ABOVE_CUTOFF = 32768, /**< the frequency lies above the first higher mode: the line is no plain line there */
     LVB_NOTE_DEEP_SKIN = 65536     /**< the skin is deeper than a tenth of the inner diameter: resistance is estimated low */
@@ -1457,7 +1501,7 @@ typedef struct lvb_gain_table {
 typedef struct lvb_stage {
     int32_t kind;                       /**< LVB_KIND_ */
     int32_t basis;                      /**< LVB_BASIS_ */
-    uint32_t stated;                    /**< receiver: LVB_STATED_FLOOR, _WANTED, _CEILING */
+    uint32_t stated;                    /**< LVB_STATED_ bits: receiver's window; noise and linearity */
     int32_t cable_type;                 /**< cable: LVB_CABLE_ type of the catalogue */
     uint32_t connector_count;           /**< cable by type or table: connectors, 0 to 1000 */
     uint32_t reserved;                  /**< 0 */
@@ -1484,6 +1528,10 @@ typedef struct lvb_stage {
     double facing_deg;         /**< allowance with body_table: which way the wearer faces, -360 to 360 degrees */
     /* other paths */
     const struct lvb_path *path; /**< air: another way than free space, or null */
+    /* noise and linearity; read by lvb_compute_noise */
+    double noise_figure_db; /**< amplifier, receiver: 0 to 100 dB over 290 K; of passive stages it follows from the loss */
+    double intercept_dbm;   /**< third-order; passive, amplifier: at the output, receiver: at the input; -100 to 150 dBm */
+    double compression_dbm; /**< as intercept_dbm: level there at which the gain has fallen by 1 dB, -100 to 150 dBm */
 } lvb_stage;
 
 /** A link: its stages and what they have in common. */
@@ -1626,8 +1674,9 @@ typedef struct lvb_range {
 
 /** Tells the range of a numeric field, so that a program can set up its controls from the same figures that the
  *  checks use. structure is LVB_STRUCT_LINK, LVB_STRUCT_STAGE, LVB_STRUCT_CABLE_RUN, LVB_STRUCT_COAXIAL_LINE,
- *  LVB_STRUCT_NEIGHBOURS, LVB_STRUCT_LIMIT, LVB_STRUCT_PATH or LVB_STRUCT_EDGE; kind is the LVB_KIND_ for a stage and otherwise 0; field is an LVB_FIELD_
- *  value. fault may be null.
+ *  LVB_STRUCT_NEIGHBOURS, LVB_STRUCT_LIMIT, LVB_STRUCT_PATH, LVB_STRUCT_EDGE, LVB_STRUCT_ANTENNA, LVB_STRUCT_PATTERN
+ *  or LVB_STRUCT_NOISE_CONDITIONS; kind is the LVB_KIND_ for a stage, the LVB_PATTERN_ for a pattern and otherwise 0;
+ *  field is an LVB_FIELD_ value. fault may be null.
  *  Refused: a null range or a wrong size; a field that this structure or kind does not use (LVB_E_NOT_FOUND).
  *  Since: 0.1. */
 LVB_API lvb_status lvb_describe_field(int32_t structure, int32_t kind, int32_t field, lvb_range *range,
@@ -2096,8 +2145,254 @@ LVB_API lvb_status lvb_compute_path_loss(const lvb_path *path, double frequency_
  * ---------------------------------------------------------------------------------------------------------- */
 
 /* ------------------------------------------------------------------------------------------------------------
- * Noise and linearity along the chain. (A later version fills this section.)
+ * Noise and linearity along the chain. Noise figures are referred to 290 K; third-order products and intercepts are of
+ * equal carriers.
  * ---------------------------------------------------------------------------------------------------------- */
+
+/** Level of each third-order product of two equal carriers (2 f1 - f2 and 2 f2 - f1).
+ *  level_dbm is that of one carrier; it and the intercept stand on the same side, both at the output or both at the input.
+ *  It holds well below compression.
+ *  Formula: 3 level_dbm - 2 intercept_dbm.
+ *  Source: Pozar, Microwave Engineering, 10.3 (intermodulation distortion, third-order intercept point).
+ *  Range: level_dbm [-1e12, 1e12], intercept_dbm [-1e12, 1e12].
+ *  Refused: outside the range, and NaN, gives NaN.
+ *  Accuracy: 0.6 ULP, or 5e-13 dB where that is larger. Since: 0.1. */
+LVB_API double lvb_third_order_product_dbm(double level_dbm, double intercept_dbm);
+
+/** Third-order intercept of a measured product of two equal carriers.
+ *  Formula: (3 level_dbm - product_dbm) / 2 (inverse of lvb_third_order_product_dbm).
+ *  Source: Pozar, Microwave Engineering, 10.3 (intermodulation distortion, third-order intercept point).
+ *  Range: level_dbm [-1e12, 1e12], product_dbm [-1e12, 1e12].
+ *  Refused: outside the range, and NaN, gives NaN.
+ *  Accuracy: 1.1 ULP, or 2e-13 dB where that is larger. Since: 0.1. */
+LVB_API double lvb_third_order_intercept_dbm(double level_dbm, double product_dbm);
+
+/** Spurious-free range: how far two equal carriers may rise above the noise before their third-order products do.
+ *  Both arguments stand on the same side, usually the input.
+ *  Formula: 2/3 (intercept_dbm - noise_dbm).
+ *  Source: Pozar, Microwave Engineering, 10.3 (spurious-free dynamic range).
+ *  Range: intercept_dbm [-1e12, 1e12], noise_dbm [-1e12, 1e12].
+ *  Refused: outside the range, and NaN, gives NaN.
+ *  Accuracy: 0.8 ULP, or 1.5e-13 dB where that is larger. Since: 0.1. */
+LVB_API double lvb_spurious_free_range_db(double intercept_dbm, double noise_dbm);
+
+/** Sensitivity: the least level that gives a carrier to noise, with a source at 290 K. With carrier_to_noise_db 0 it is
+ *  the minimum detectable signal.
+ *  Formula: 10 log10(k 290 K bandwidth_mhz 1e6) + 30 + noise_figure_db + carrier_to_noise_db, k = 1.380649e-23 J/K.
+ *  Source: SI Brochure (k exact); ITU-R P.372; Pozar, Microwave Engineering, 10.1.
+ *  Range: bandwidth_mhz (0, inf), noise_figure_db [0, 1e12], carrier_to_noise_db [-1e12, 1e12].
+ *  Refused: outside the range, and NaN, gives NaN.
+ *  Accuracy: 0.6 ULP, or 2.6e-13 dB where that is larger. Since: 0.1. */
+LVB_API double lvb_sensitivity_dbm(double bandwidth_mhz, double noise_figure_db, double carrier_to_noise_db);
+
+/** Noise figure in dB of a matched passive loss at a physical temperature; at 290 K it is the loss itself.
+ *  Formula: 10 log10(1 + (10^(loss_db / 10) - 1) temperature_k / 290).
+ *  Source: Pozar, Microwave Engineering, 10.1 (noise figure of a lossy line); IEEE Std 100 (T0 = 290 K).
+ *  Range: loss_db [0, inf], temperature_k (0, inf).
+ *  Refused: outside the range, and NaN, gives NaN.
+ *  Accuracy: 1.2 ULP, or 1e-15 dB where that is larger. Since: 0.1. */
+LVB_API double lvb_passive_noise_figure_db(double loss_db, double temperature_k);
+
+/** Loss of a passive combiner or splitter from one of its ways to the sum: what the division takes, and an excess.
+ *  Formula: 10 log10(ways) + excess_db.
+ *  Source: conservation of power between equal ways (Pozar, Microwave Engineering, 7.1).
+ *  Range: ways [1, inf], excess_db [0, inf].
+ *  Refused: outside the range, and NaN, gives NaN.
+ *  Accuracy: 0.6 ULP, or 1.5e-16 dB where that is larger. Since: 0.1. */
+LVB_API double lvb_combiner_loss_db(double ways, double excess_db);
+
+/** Sum of two powers that are not coherent (noise and interference, two transmitters), as a level.
+ *  Formula: 10 log10(10^(level_1_dbm / 10) + 10^(level_2_dbm / 10)).
+ *  Source: IEC 60027-3 (level quantities).
+ *  Range: level_1_dbm [-inf, inf], level_2_dbm [-inf, inf].
+ *  Refused: outside the range, and NaN, gives NaN.
+ *  Accuracy: 0.8 ULP, or 1e-15 dB where that is larger. Since: 0.1. */
+LVB_API double lvb_power_sum_dbm(double level_1_dbm, double level_2_dbm);
+
+/** Median external noise figure, in dB over k 290 K B, of man-made noise in a city. Outdoors, for a short vertical antenna; single
+ *  places differ from the median by 10 dB and more, and what a venue's own screens and dimmers radiate is not in it.
+ *  Formula: 76.8 - 27.7 log10(frequency_mhz).
+ *  Source: ITU-R P.372 (man-made noise).
+ *  Range: frequency_mhz [0.3, 250].
+ *  Refused: outside the range, and NaN, gives NaN.
+ *  Accuracy: 1.2 ULP. Since: 0.1. */
+LVB_API double lvb_city_noise_figure_db(double frequency_mhz);
+
+/** Median external noise figure, in dB over k 290 K B, of man-made noise in a residential area.
+ *  Formula: 72.5 - 27.7 log10(frequency_mhz).
+ *  Source: ITU-R P.372 (man-made noise).
+ *  Range: frequency_mhz [0.3, 250].
+ *  Refused: outside the range, and NaN, gives NaN.
+ *  Accuracy: 1.2 ULP. Since: 0.1. */
+LVB_API double lvb_residential_noise_figure_db(double frequency_mhz);
+
+/** Median external noise figure, in dB over k 290 K B, of man-made noise in a rural area.
+ *  Formula: 67.2 - 27.7 log10(frequency_mhz).
+ *  Source: ITU-R P.372 (man-made noise).
+ *  Range: frequency_mhz [0.3, 250].
+ *  Refused: outside the range, and NaN, gives NaN.
+ *  Accuracy: 1.2 ULP. Since: 0.1. */
+LVB_API double lvb_rural_noise_figure_db(double frequency_mhz);
+
+/** Median external noise figure, in dB over k 290 K B, of man-made noise in a quiet rural area. Above some MHz galactic noise outweighs it.
+ *  Formula: 53.6 - 28.6 log10(frequency_mhz).
+ *  Source: ITU-R P.372 (man-made noise).
+ *  Range: frequency_mhz [0.3, 30].
+ *  Refused: outside the range, and NaN, gives NaN.
+ *  Accuracy: 1.2 ULP. Since: 0.1. */
+LVB_API double lvb_quiet_rural_noise_figure_db(double frequency_mhz);
+
+/** Median external noise figure, in dB over k 290 K B, of man-made noise in a business area in VHF and UHF.
+ *  Formula: 44.3 - 12.3 log10(frequency_mhz).
+ *  Source: ITU-R P.372 (man-made noise).
+ *  Range: frequency_mhz [200, 900].
+ *  Refused: outside the range, and NaN, gives NaN.
+ *  Accuracy: 1.2 ULP. Since: 0.1. */
+LVB_API double lvb_business_noise_figure_db(double frequency_mhz);
+
+/** Median external noise figure, in dB over k 290 K B, of galactic noise (vertical antenna, without the ionosphere's shielding).
+ *  Formula: 52 - 23 log10(frequency_mhz).
+ *  Source: ITU-R P.372 (galactic noise).
+ *  Range: frequency_mhz [10, 100].
+ *  Refused: outside the range, and NaN, gives NaN.
+ *  Accuracy: 1.2 ULP. Since: 0.1. */
+LVB_API double lvb_galactic_noise_figure_db(double frequency_mhz);
+
+/** Number of two-tone third-order products (2 a - b) that fall on the middle one of equally spaced carriers; of an even
+ *  number on either of the two in the middle. A fraction of a carrier is dropped.
+ *  Formula: 2 floor(h / 2) of 2 h + 1 carriers, h - 1 of 2 h carriers.
+ *  Source: counted; the tests count one by one.
+ *  Range: carriers [1, 1e6].
+ *  Refused: outside the range, and NaN, gives NaN.
+ *  Accuracy: 0 ULP. Since: 0.1. */
+LVB_API double lvb_two_tone_product_count(double carriers);
+
+/** Number of three-tone third-order products (a + b - c, three different carriers) that fall on the middle one of equally
+ *  spaced carriers; of an even number on either of the two in the middle. It nears 3/8 n^2. A fraction of a carrier is
+ *  dropped.
+ *  Formula: (3 h^2 - h) / 2 - floor(h / 2) of 2 h + 1 carriers, (3 h - 2) (h - 1) / 2 of 2 h carriers.
+ *  Source: counted; the tests count one by one.
+ *  Range: carriers [1, 1e6].
+ *  Refused: outside the range, and NaN, gives NaN.
+ *  Accuracy: 0 ULP. Since: 0.1. */
+LVB_API double lvb_three_tone_product_count(double carriers);
+
+/** Power sum of all third-order products that fall on the middle one of equal, equally spaced carriers; -infinity where
+ *  there are none (of one or two). level_dbm is that of one carrier, on the same side as the intercept. A fraction of a
+ *  carrier is dropped.
+ *  Formula: 3 level_dbm - 2 intercept_dbm + 10 log10(two-tone count + 4 three-tone count).
+ *  Source: a three-tone product lies 6.02 dB above a two-tone product (cubic term of the power series: 3/2 against 3/4).
+ *  Range: level_dbm [-1e12, 1e12], intercept_dbm [-1e12, 1e12], carriers [1, 1e6].
+ *  Refused: outside the range, and NaN, gives NaN.
+ *  Accuracy: 0.8 ULP, or 7e-13 dB where that is larger. Since: 0.1. */
+LVB_API double lvb_middle_channel_products_dbm(double level_dbm, double intercept_dbm, double carriers);
+
+/** Where a level was measured, and what it holds for. */
+enum {
+    LVB_PLACE_NONE = 0,    /**< not measured */
+    LVB_PLACE_ANTENNA = 1, /**< at the receiving antenna's terminal; without air at the source's output */
+    LVB_PLACE_RECEIVER = 2 /**< at the receiver's input; without a receiver at the end of the chain */
+};
+
+enum { LVB_MAX_CARRIERS = 1000000 /**< the most carriers of which products are counted */ };
+
+/** What the noise of a link depends on beside its stages. */
+typedef struct lvb_noise_conditions {
+    uint32_t size;                   /**< sizeof(lvb_noise_conditions) */
+    uint32_t stated;                 /**< LVB_STATED_CARRIER_TO_NOISE when carrier_to_noise_db is given */
+    int32_t noise_at;                /**< LVB_PLACE_ where noise_dbm was measured; none: noise is computed */
+    int32_t interference_at;         /**< LVB_PLACE_ where interference_dbm stands; none: there is none */
+    uint32_t carriers;               /**< equal carriers, equally spaced, 2 to LVB_MAX_CARRIERS; 0: 2 */
+    uint32_t reserved;               /**< 0 */
+    double bandwidth_mhz;            /**< noise bandwidth of the receiver, 1e-6 to 100000 MHz */
+    double antenna_temperature_k;    /**< noise temperature of the antenna (or source), 0.001 to 1e12 K; 0: 290 K */
+    double external_noise_figure_db; /**< the same as a figure (P.372, Fa), -60 to 120 dB; 0: 290 K; only one of both */
+    double noise_dbm;                /**< noise in the bandwidth as measured, the receiver's own with it, -250 to 150 dBm */
+    double interference_dbm;         /**< interference in the bandwidth, -250 to 150 dBm */
+    double carrier_to_noise_db;      /**< what the receiver needs, -100 to 100 dB */
+} lvb_noise_conditions;
+
+/** The noise book's line for one stage of the receive side: the cascade up to and with it. Lines before the receive side
+ *  hold NaN. The receiver's line is referred to its input, and its own gain_db is not counted; an allowance changes
+ *  levels only. NaN where a stage so far does not state what is needed. */
+typedef struct lvb_noise_line {
+    uint32_t notes;                    /**< LVB_NOTE_ bits of this stage */
+    uint32_t reserved;                 /**< 0 */
+    double gain_db;                    /**< from the antenna's terminal to here */
+    double stage_noise_figure_db;      /**< of the stage alone */
+    double noise_figure_db;            /**< of the cascade */
+    double noise_temperature_k;        /**< of the cascade, at the antenna's terminal, without the antenna's own */
+    double noise_dbm;                  /**< computed noise here in the bandwidth, the antenna's with it */
+    double far_carrier_to_noise_db;    /**< far end's level here over noise_dbm */
+    double near_carrier_to_noise_db;   /**< near end's level here over noise_dbm */
+    double input_intercept_dbm;        /**< third-order intercept of the cascade, at the antenna's terminal */
+    double output_intercept_dbm;       /**< the same here; infinity where nothing so far bends */
+    double compression_dbm;            /**< level at the antenna's terminal at which this stage compresses by 1 dB */
+    double compression_headroom_db;    /**< near end's level under it */
+    double two_tone_dbm;               /**< each third-order product here of two carriers at the near end's level */
+    double products_dbm;               /**< sum of the products on the middle one of the conditions' carriers */
+    double range_change_db;            /**< amplifier: spurious-free range of the whole chain with it, less without it */
+    double carrier_to_noise_change_db; /**< amplifier: carrier to noise of the whole chain with it, less without it */
+} lvb_noise_line;
+
+/** Noise and linearity of a link's receive side. NaN where a stage does not state what is needed. */
+typedef struct lvb_noise {
+    uint32_t size;                    /**< sizeof(lvb_noise) */
+    int32_t verdict;                  /**< LVB_VERDICT_ */
+    uint32_t notes;                   /**< LVB_NOTE_ bits of all lines */
+    int32_t first_stage;              /**< index of the receiving antenna; of the source where there is no air */
+    int32_t no_noise_figure_stage;    /**< first amplifier or receiver without a noise figure; -1: none */
+    int32_t no_intercept_stage;       /**< first amplifier or receiver without an intercept; -1: none */
+    int32_t compressing_stage;        /**< stage that compresses first, of those that state it; -1: none does */
+    int32_t range_lowering_stage;     /**< amplifier that costs most range or carrier to noise; -1: none is called out */
+    double gain_db;                   /**< from the antenna's terminal to the receiver's input */
+    double noise_figure_db;           /**< of the cascade, referred to 290 K */
+    double noise_temperature_k;       /**< of the cascade, at the antenna's terminal, without the antenna's own */
+    double antenna_temperature_k;     /**< of the antenna or source */
+    double antenna_noise_dbm;         /**< noise floor at the antenna's terminal, computed or from the measured one */
+    double receiver_noise_dbm;        /**< noise floor at the receiver's input */
+    double receiver_interference_dbm; /**< interference at the receiver's input; -infinity where there is none */
+    double far_level_dbm;             /**< far end's level at the receiver's input */
+    double near_level_dbm;            /**< near end's level at the receiver's input */
+    double far_carrier_to_noise_db;   /**< at the far end */
+    double near_carrier_to_noise_db;  /**< at the near end */
+    double far_carrier_to_noise_plus_interference_db;  /**< at the far end */
+    double near_carrier_to_noise_plus_interference_db; /**< at the near end */
+    double sensitivity_dbm;           /**< least level at the antenna's terminal for the needed carrier to noise */
+    double margin_db;                 /**< far end's carrier to noise plus interference above the needed one */
+    double input_intercept_dbm;       /**< third-order intercept of the cascade, at the antenna's terminal */
+    double output_intercept_dbm;      /**< the same at the receiver's input */
+    double compression_dbm;           /**< level at the antenna's terminal at which the first stage compresses by 1 dB */
+    double compression_headroom_db;   /**< near end's level under it */
+    double two_tone_dbm;              /**< at the receiver's input: each product of two carriers at the near end's level */
+    double products_dbm;              /**< and the sum on the middle one of the conditions' carriers */
+    double spurious_free_range_db;    /**< of input_intercept_dbm over antenna_noise_dbm */
+} lvb_noise;
+
+/** Computes noise and linearity of a link's receive side: from the receiving antenna's terminal to the receiver, in a
+ *  chain without air from the source. Levels are those of lvb_compute_budget.
+ *  Formula: noise temperatures add as Te1 + Te2 / G1 + ..., a passive stage or cable of loss L at the link's temperature
+ *  Tp has Te = (L - 1) Tp; noise k (Ta + Te) B; inverse intercepts add as 1 / I1 + G1 / I2 + ... (in phase, the worst
+ *  case); products as lvb_third_order_product_dbm and lvb_middle_channel_products_dbm, spurious-free range as
+ *  lvb_spurious_free_range_db. An output at which the gain has fallen by 1 dB belongs to an input of 1 dB more than the
+ *  gain alone says. Passive stages and cables that state no intercept do not bend.
+ *  The receiver's figures hold at its input connector, its gain_db with them.
+ *  Of an amplifier that is left out and joined through, the change tells what it brings or costs the whole chain, with the
+ *  computed noise. Where a receiver bends, nearly every amplifier before it costs some range; compare with the carrier to
+ *  noise that it brings. It is called out (LVB_NOTE_RANGE_LOWERED) where it lifts the level and lowers either.
+ *  Verdict: as that of lvb_compute_budget, with margin_db at the far end for the floor and compression_headroom_db for the
+ *  ceiling, tolerances of the levels with them: drops out means too noisy, overloads means that a stage compresses. Not
+ *  judged where a noise figure is missing (and no noise was measured), or neither limit is known.
+ *  Source: Friis's formula (IRE Proc. 32, 1944); ITU-R P.372; Pozar, Microwave Engineering, 10.1 to 10.3.
+ *  lines is null or has stage_count elements of line_size bytes (sizeof(lvb_noise_line)). fault may be null.
+ *  Range: as the fields of lvb_link, lvb_stage and lvb_noise_conditions say.
+ *  Refused: as lvb_compute_budget; null conditions or noise; no bandwidth (LVB_E_MISSING); both temperature and figure of
+ *  the antenna (LVB_E_CONFLICT); a level without its place (LVB_E_MISSING); an unknown place (LVB_E_UNKNOWN_VALUE); a
+ *  chain that ends in the air, at a radiating antenna (LVB_E_NO_RECEIVE_ANTENNA).
+ *  Accuracy: 1e-11 dB for each stage of the stated formulas. Cost: linear in stages, times one more than amplifiers; about
+ *  26 KiB of stack. Since: 0.1. */
+LVB_API lvb_status lvb_compute_noise(const lvb_link *link, const lvb_noise_conditions *conditions, lvb_noise *noise,
+                                     lvb_noise_line *lines, uint32_t line_size, lvb_fault *fault);
 
 /* ------------------------------------------------------------------------------------------------------------
  * Two systems side by side: a transmitter close to somebody's receiver.

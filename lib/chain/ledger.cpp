@@ -47,6 +47,8 @@ End judge(const Window &window, const Tally &tally, double distance_m) noexcept 
             zone_of(window, level + tally.worst_db)};
 }
 
+} // namespace
+
 Verdict verdict_of(const Window &window, const End &far_end, const End &near_end) noexcept {
     if (!window.has_floor && !window.has_ceiling) return Verdict::not_judged;
     const bool drops = window.has_floor && far_end.margin_db < 0.0;
@@ -60,8 +62,6 @@ Verdict verdict_of(const Window &window, const End &far_end, const End &near_end
         window.has_ceiling && (near_end.headroom_db < near_end.worst_db || far_end.headroom_db < far_end.worst_db);
     return may_drop || may_overload ? Verdict::doubtful : Verdict::holds;
 }
-
-} // namespace
 
 double Tally::rss_db() const noexcept { return math::sqrt(squares_db2); }
 

@@ -56,6 +56,9 @@ struct Stage {
     double facing_deg;
     bool has_path; ///< air only: another way than free space
     path::Path path;
+    // For the noise book; NaN where not stated. Intercept (third-order) and compression (1 dB) at the output, a
+    // receiver's at its input.
+    double noise_figure_db, intercept_dbm, compression_dbm;
 };
 
 /// A level as the one right after the air plus what has come since: what follows the air is then the same at every
@@ -157,5 +160,8 @@ class Ledger {
 
 /// Where a level lies in a window.
 Zone zone_of(const Window &window, double level_dbm) noexcept;
+
+/// The verdict over both ends, from their margin, headroom and worst case.
+Verdict verdict_of(const Window &window, const End &far_end, const End &near_end) noexcept;
 
 } // namespace lvb::chain

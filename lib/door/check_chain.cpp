@@ -20,6 +20,21 @@ static_assert(static_cast<int>(chain::Verdict::drops_out_and_overloads) == LVB_V
 static_assert(static_cast<int>(chain::Decision::near_ceiling) == LVB_DECIDED_BY_NEAR_CEILING);
 
 constexpr std::uint32_t window_bits = LVB_STATED_FLOOR | LVB_STATED_WANTED | LVB_STATED_CEILING;
+constexpr std::uint32_t noise_bits = LVB_STATED_NOISE_FIGURE | LVB_STATED_INTERCEPT | LVB_STATED_COMPRESSION;
+
+// Which bits of `stated` a kind of stage may set.
+constexpr std::uint32_t stated_bits(std::int32_t kind) noexcept {
+    switch (kind) {
+    case LVB_KIND_PASSIVE:
+        return LVB_STATED_INTERCEPT | LVB_STATED_COMPRESSION;
+    case LVB_KIND_AMPLIFIER:
+        return noise_bits;
+    case LVB_KIND_RECEIVER:
+        return window_bits | noise_bits;
+    default:
+        return 0;
+    }
+}
 
 struct Field {
     std::int32_t id;
@@ -42,6 +57,11 @@ constexpr Field directions[] = {
     {LVB_FIELD_NEAR_AZIMUTH_DEG, &lvb_stage::near_azimuth_deg},
     {LVB_FIELD_NEAR_ELEVATION_DEG, &lvb_stage::near_elevation_deg},
 };
+constexpr Field noise_numbers[] = {
+    {LVB_FIELD_NOISE_FIGURE_DB, &lvb_stage::noise_figure_db},
+    {LVB_FIELD_INTERCEPT_DBM, &lvb_stage::intercept_dbm},
+    {LVB_FIELD_COMPRESSION_DBM, &lvb_stage::compression_dbm},
+};
 
 // A number that this kind of stage uses lies in its range; one that it does not use is zero. Most are zero, which is
 // asked before anything is called: a chain has many of them.
@@ -51,9 +71,14 @@ bool check_filled(Refusal &refusal, double value, std::int32_t kind, std::int32_
     if (range == nullptr) return refuse_unused(refusal, value, place, field);
     return check_range(refusal, value, range->minimum, range->maximum, place, field);
 }
-inline bool check_number(Refusal &refusal, double value, std::int32_t kind, std::int32_t field,
-                         std::int32_t index) noexcept {
-    return value == 0.0 || check_filled(refusal, value, kind, field, index);
+template <std::size_t count>
+inline bool check_numbers(Refusal &refusal, const lvb_stage &in, const Field (&fields)[count],
+                          std::int32_t index) noexcept {
+    for (const Field &field : fields) {
+        const double value = in.*field.member;
+        if (value != 0.0 && !check_filled(refusal, value, in.kind, field.id, index)) return false;
+    }
+    return true;
 }
 
 // An angle that belongs to what a stage lends, and is filled only beside it.
@@ -64,10 +89,11 @@ inline bool check_beside(Refusal &refusal, const void *lent, double angle_deg, s
     return check_filled(refusal, angle_deg, kind, field, index);
 }
 
-// Whether a stage lends neither pattern, body nor path and has no angle, as most do: one look at the bytes.
-inline bool lends_nothing(const lvb_stage &in) noexcept {
+// Whether a stage lends no pattern, body or path, has no angle and tells nothing of noise, as most do: one look at the
+// bytes of these members, which stand together.
+inline bool is_plain(const lvb_stage &in) noexcept {
     constexpr std::size_t from = offsetof(lvb_stage, pattern);
-    constexpr std::size_t to = offsetof(lvb_stage, path) + sizeof in.path;
+    constexpr std::size_t to = offsetof(lvb_stage, compression_dbm) + sizeof in.compression_dbm;
     std::uint64_t words[(to - from) / sizeof(std::uint64_t)];
     static_assert(sizeof words == to - from);
     std::memcpy(words, reinterpret_cast<const char *>(&in) + from, sizeof words);
@@ -101,10 +127,11 @@ bool check_common(Refusal &refusal, const lvb_stage &in, Place place) noexcept {
         return refuse(refusal, LVB_E_UNKNOWN_VALUE, place, LVB_FIELD_BASIS, in.basis, LVB_BASIS_NOT_LOOKED_UP,
                       LVB_BASIS_FORMULA);
     if (in.reserved != 0) return refuse(refusal, LVB_E_RESERVED, place, LVB_FIELD_RESERVED, in.reserved, 0.0, 0.0);
-    if (!check_stated(refusal, in.stated, in.kind == LVB_KIND_RECEIVER ? window_bits : 0u, place)) return false;
-    for (const Field &number : numbers)
-        if (!check_number(refusal, in.*number.member, in.kind, number.id, place.stage)) return false;
-    if (!lends_nothing(in) && !check_lent(refusal, in, place.stage)) return false;
+    if (in.stated != 0 && !check_stated(refusal, in.stated, stated_bits(in.kind), place)) return false;
+    if (!check_numbers(refusal, in, numbers, place.stage)) return false;
+    if (!is_plain(in) &&
+        (!check_lent(refusal, in, place.stage) || !check_numbers(refusal, in, noise_numbers, place.stage)))
+        return false;
     if (in.gain_table != nullptr && in.gain_db != 0.0)
         return refuse(refusal, LVB_E_CONFLICT, place, LVB_FIELD_GAIN_DB, in.gain_db);
     if (in.kind == LVB_KIND_CABLE) return true;
@@ -113,6 +140,22 @@ bool check_common(Refusal &refusal, const lvb_stage &in, Place place) noexcept {
         return refuse(refusal, LVB_E_UNUSED, place, LVB_FIELD_CONNECTOR_COUNT, in.connector_count);
     if (in.cable_table != nullptr) return refuse(refusal, LVB_E_UNUSED, place, LVB_FIELD_CABLE_TABLE);
     return true;
+}
+
+// A figure with its bit in `stated`; not a number without.
+bool take_stated(Refusal &refusal, const lvb_stage &in, std::uint32_t bit, std::int32_t field, double value,
+                 Place place, double &taken) noexcept {
+    const bool stated = (in.stated & bit) != 0;
+    taken = stated ? value : math::not_a_number;
+    return stated || value == 0.0 || refuse(refusal, LVB_E_NOT_STATED, place, field, value);
+}
+bool take_noise(Refusal &refusal, const lvb_stage &in, Place place, chain::Stage &out) noexcept {
+    return take_stated(refusal, in, LVB_STATED_NOISE_FIGURE, LVB_FIELD_NOISE_FIGURE_DB, in.noise_figure_db, place,
+                       out.noise_figure_db) &&
+           take_stated(refusal, in, LVB_STATED_INTERCEPT, LVB_FIELD_INTERCEPT_DBM, in.intercept_dbm, place,
+                       out.intercept_dbm) &&
+           take_stated(refusal, in, LVB_STATED_COMPRESSION, LVB_FIELD_COMPRESSION_DBM, in.compression_dbm, place,
+                       out.compression_dbm);
 }
 
 // Either a type or a table with a length, or a gain as measured; never two of them.
@@ -257,6 +300,7 @@ bool take_stage(Refusal &refusal, const lvb_link &link, std::uint32_t index, cha
     stage.gain_table.rows = 0;
     stage.has_cable = stage.has_pattern = stage.has_body = false;
     stage.has_path = in.path != nullptr;
+    if (!take_noise(refusal, in, place, stage)) return false;
     if (in.gain_table != nullptr) {
         const Range &range = *stage_range(in.kind, LVB_FIELD_GAIN_DB);
         if (!take_gain_table(refusal, in.gain_table, place.stage, range, stage.gain_table)) return false;

@@ -25,6 +25,7 @@ bool has_ranges(std::int32_t structure) noexcept {
     case LVB_STRUCT_LIMIT:
     case LVB_STRUCT_PATH:
     case LVB_STRUCT_EDGE:
+    case LVB_STRUCT_NOISE_CONDITIONS:
         return true;
     default:
         return false;

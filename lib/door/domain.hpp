@@ -33,6 +33,13 @@ inline bool an_exponent(double x) noexcept { return x >= 0.1 && x <= 10.0; }    
 inline bool an_indoor_mhz(double x) noexcept { return x >= 300.0 && x <= 1e5; }         // [300, 100000]
 inline bool an_indoor_distance(double x) noexcept { return x >= 1.0 && x <= 1000.0; }   // [1, 1000]
 inline bool a_power_loss(double x) noexcept { return x >= 0.0 && x <= 100.0; }          // [0, 100]
+inline bool a_level(double x) noexcept { return an_angle(x); }                          // [-1e12, 1e12]
+inline bool a_figure(double x) noexcept { return x >= 0.0 && x <= 1e12; }               // [0, 1e12]
+inline bool a_number_of_carriers(double x) noexcept { return x >= 1.0 && x <= 1e6; } // [1, 1e6]
+inline bool man_made_mhz(double x) noexcept { return x >= 0.3 && x <= 250.0; }          // [0.3, 250]
+inline bool quiet_rural_mhz(double x) noexcept { return x >= 0.3 && x <= 30.0; }        // [0.3, 30]
+inline bool business_mhz(double x) noexcept { return x >= 200.0 && x <= 900.0; }        // [200, 900]
+inline bool galactic_mhz(double x) noexcept { return x >= 10.0 && x <= 100.0; }         // [10, 100]
 inline bool above_absolute_zero_degc(double x) noexcept { return x >= units::absolute_zero_degc; }
 inline bool above_absolute_zero_degf(double x) noexcept { return x >= units::absolute_zero_degf; }
 

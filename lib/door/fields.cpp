@@ -15,6 +15,8 @@ constexpr Range loss_only{-200.0, 0.0, false};
 constexpr Range around_zero{-60.0, 60.0, false};
 constexpr Range amplifier_gain{-60.0, 120.0, false};
 constexpr Range air_gain{-200.0, 30.0, false};
+constexpr Range noise_figure{0.0, 100.0, false};
+constexpr Range linear_level{-100.0, 150.0, false}; // third-order intercept and 1 dB compression
 constexpr Range optional_length{0.001, 10000.0, false}; // only a cable by type or table must have one
 
 } // namespace
@@ -44,6 +46,12 @@ const Range *stage_range(std::int32_t kind, std::int32_t field) noexcept {
         return kind == LVB_KIND_ANTENNA ? &elevation_range : nullptr;
     case LVB_FIELD_FACING_DEG:
         return kind == LVB_KIND_ALLOWANCE ? &turn_range : nullptr;
+    case LVB_FIELD_NOISE_FIGURE_DB:
+        return kind == LVB_KIND_AMPLIFIER || kind == LVB_KIND_RECEIVER ? &noise_figure : nullptr;
+    case LVB_FIELD_INTERCEPT_DBM:
+    case LVB_FIELD_COMPRESSION_DBM:
+        return kind == LVB_KIND_PASSIVE || kind == LVB_KIND_AMPLIFIER || kind == LVB_KIND_RECEIVER ? &linear_level
+                                                                                                   : nullptr;
     case LVB_FIELD_GAIN_DB:
         switch (kind) {
         case LVB_KIND_SOURCE:
@@ -119,16 +127,42 @@ const Range *antenna_range(std::int32_t field) noexcept {
     }
 }
 
+const Range *noise_conditions_range(std::int32_t field) noexcept {
+    static constexpr Range carriers{2.0, LVB_MAX_CARRIERS, false};
+    static constexpr Range bandwidth{1e-6, 1e5, true};
+    static constexpr Range antenna_temperature{1e-3, 1e12, false};
+    static constexpr Range external_noise_figure{-60.0, 120.0, false};
+    static constexpr Range carrier_to_noise{-100.0, 100.0, false};
+    switch (field) {
+    case LVB_FIELD_CARRIERS:
+        return &carriers;
+    case LVB_FIELD_BANDWIDTH_MHZ:
+        return &bandwidth;
+    case LVB_FIELD_ANTENNA_TEMPERATURE_K:
+        return &antenna_temperature;
+    case LVB_FIELD_EXTERNAL_NOISE_FIGURE_DB:
+        return &external_noise_figure;
+    case LVB_FIELD_NOISE_DBM:
+    case LVB_FIELD_INTERFERENCE_DBM:
+        return &window;
+    case LVB_FIELD_CARRIER_TO_NOISE_DB:
+        return &carrier_to_noise;
+    default:
+        return nullptr;
+    }
+}
+
 } // namespace
 
 const Range *struct_range(std::int32_t structure, std::int32_t field) noexcept {
-    if (structure == LVB_STRUCT_ANTENNA) return antenna_range(field);
     static constexpr Range stage_count{1.0, LVB_MAX_STAGES, true};
+    if (structure == LVB_STRUCT_ANTENNA) return antenna_range(field);
     if (structure == LVB_STRUCT_COAXIAL_LINE) return find_range(coaxial_fields, field);
     if (structure == LVB_STRUCT_NEIGHBOURS) return find_range(neighbours_fields, field);
     if (structure == LVB_STRUCT_LIMIT) return find_range(limit_fields, field);
     if (structure == LVB_STRUCT_PATH) return path_range(field);
     if (structure == LVB_STRUCT_EDGE) return edge_range(field);
+    if (structure == LVB_STRUCT_NOISE_CONDITIONS) return noise_conditions_range(field);
     const bool link = structure == LVB_STRUCT_LINK;
     const bool run = structure == LVB_STRUCT_CABLE_RUN;
     if (!link && !run) return nullptr;

@@ -24,7 +24,7 @@ inline constexpr Range elevation_range{-90.0, 90.0, false};
 
 /// Range of a stage's field for a kind of stage, or null where this kind does not use the field.
 const Range *stage_range(std::int32_t kind, std::int32_t field) noexcept;
-/// The same for a link, a cable run, an antenna, a path or an edge.
+/// The same for a link, a cable run, an antenna, a path, an edge or noise conditions.
 const Range *struct_range(std::int32_t structure, std::int32_t field) noexcept;
 
 /// Range of a pattern's field for a kind of pattern, or null where this kind does not use the field.

@@ -7,6 +7,8 @@
 #include "antenna/helix.hpp"
 #include "antenna/polarization.hpp"
 #include "limits/exposure.hpp"
+#include "noise/external.hpp"
+#include "noise/products.hpp"
 #include "noise/thermal.hpp"
 #include "path/diffraction.hpp"
 #include "path/free_space.hpp"

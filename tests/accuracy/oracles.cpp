@@ -2,6 +2,7 @@
 // here.
 #include "accuracy/oracles.hpp"
 
+#include <cmath>
 #include <map>
 #include <stdexcept>
 
@@ -74,6 +75,22 @@ Real elliptical_fraction(const Real &e1, const Real &e2, const Real &degrees) {
 const Real &half_power_db() {
     static const Real value = decibels(2.0);
     return value;
+/// Source: ITU-R P.372, Fam = c - d log10(f).
+Real external_noise(const char *c, const char *d, double mhz) {
+    return Real::decimal(c) - Real::decimal(d) * log10(Real(mhz));
+}
+
+/// Third-order products on the r-th of n equal steps, as the literature on satellite transponders writes them (the tests
+/// of lib/noise count them one by one).
+struct Counts {
+    double two_tone, three_tone;
+};
+Counts products_on_middle(double carriers) {
+    const double n = std::floor(carriers), r = std::floor((n + 1.0) / 2.0);
+    const auto sign = [](double k) { return std::fmod(k, 2.0) == 0.0 ? 1.0 : -1.0; };
+    const double odd = 0.5 * (1.0 - sign(n));
+    return {0.5 * (n - 2.0 - odd * sign(r)),
+            r / 2.0 * (n - r + 1.0) + 0.25 * ((n - 3.0) * (n - 3.0) - 5.0 - odd * sign(n + r))};
 }
 
 const std::map<std::string, Oracle> &oracles() {
@@ -238,6 +255,28 @@ const std::map<std::string, Oracle> &oracles() {
              if (x[0] <= -0.78) return Real(0.0);
              const Real w = x[0] - Real::decimal("0.1");
              return Real::decimal("6.9") + amplitude_db(sqrt(squared(w) + 1.0) + w);
+        // noise and linearity
+        {"lvb_third_order_product_dbm", [](const double *x) { return 3.0 * Real(x[0]) - 2.0 * Real(x[1]); }},
+        {"lvb_third_order_intercept_dbm", [](const double *x) { return (3.0 * Real(x[0]) - Real(x[1])) / 2.0; }},
+        {"lvb_spurious_free_range_db", [](const double *x) { return (Real(x[0]) - Real(x[1])) * 2.0 / 3.0; }},
+        {"lvb_sensitivity_dbm",
+         [](const double *x) { return decibels(boltzmann() * 290.0 * 1e9 * Real(x[0])) + Real(x[1]) + Real(x[2]); }},
+        {"lvb_passive_noise_figure_db",
+         [](const double *x) { return 10.0 * log10_1p(ten_to_m1(Real(x[0]) / 10.0) * Real(x[1]) / 290.0); }},
+        {"lvb_combiner_loss_db", [](const double *x) { return decibels(x[0]) + Real(x[1]); }},
+        {"lvb_power_sum_dbm", [](const double *x) { return decibels(ratio(x[0]) + ratio(x[1])); }},
+        {"lvb_city_noise_figure_db", [](const double *x) { return external_noise("76.8", "27.7", x[0]); }},
+        {"lvb_residential_noise_figure_db", [](const double *x) { return external_noise("72.5", "27.7", x[0]); }},
+        {"lvb_rural_noise_figure_db", [](const double *x) { return external_noise("67.2", "27.7", x[0]); }},
+        {"lvb_quiet_rural_noise_figure_db", [](const double *x) { return external_noise("53.6", "28.6", x[0]); }},
+        {"lvb_business_noise_figure_db", [](const double *x) { return external_noise("44.3", "12.3", x[0]); }},
+        {"lvb_galactic_noise_figure_db", [](const double *x) { return external_noise("52", "23", x[0]); }},
+        {"lvb_two_tone_product_count", [](const double *x) { return Real(products_on_middle(x[0]).two_tone); }},
+        {"lvb_three_tone_product_count", [](const double *x) { return Real(products_on_middle(x[0]).three_tone); }},
+        {"lvb_middle_channel_products_dbm",
+         [](const double *x) {
+             const Counts counts = products_on_middle(x[2]);
+             return 3.0 * Real(x[0]) - 2.0 * Real(x[1]) + decibels(counts.two_tone + 4.0 * counts.three_tone);
          }},
     };
     return all;

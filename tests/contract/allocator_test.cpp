@@ -302,6 +302,36 @@ void call_paths() {
 
 // ---- noise and linearity
 
+void call_noise() {
+    lvb_stage stages[6] = {};
+    const int32_t kinds[6] = {LVB_KIND_SOURCE,    LVB_KIND_PASSIVE,   LVB_KIND_CABLE,
+                              LVB_KIND_AMPLIFIER, LVB_KIND_ALLOWANCE, LVB_KIND_RECEIVER};
+    for (int i = 0; i < 6; ++i) stages[i].kind = kinds[i];
+    stages[1].gain_db = -3.0;
+    stages[2].cable_type = LVB_CABLE_RG_213_U;
+    stages[2].length_m = 10.0;
+    for (int i : {3, 5}) stages[i].stated = LVB_STATED_NOISE_FIGURE | LVB_STATED_INTERCEPT | LVB_STATED_COMPRESSION;
+    auto link = sized<lvb_link>();
+    link.stages = stages;
+    link.stage_count = 6;
+    link.stage_size = sizeof(lvb_stage);
+    link.frequency_mhz = 600.0;
+    auto conditions = sized<lvb_noise_conditions>();
+    conditions.bandwidth_mhz = 0.2;
+    conditions.carriers = 20;
+    auto noise = sized<lvb_noise>();
+    auto fault = sized<lvb_fault>();
+    lvb_noise_line lines[6];
+    CALL(lvb_compute_noise, &link, &conditions, &noise, lines, sizeof(lvb_noise_line), &fault);
+    if (kept != 0.0) { // LVB_OK
+        std::printf("the sound noise is refused: %g\n", kept);
+        std::exit(1);
+    }
+    conditions.reserved = 1;
+    CALL(lvb_compute_noise, &link, &conditions, &noise, lines, sizeof(lvb_noise_line), &fault);
+    CALL(lvb_compute_noise, nullptr, nullptr, nullptr, nullptr, 0, &fault);
+}
+
 // ---- two systems
 
 void call_two_systems() {
@@ -379,6 +409,7 @@ int main(int count, char **arguments) {
     call_paths();
     // fading
     // noise and linearity
+    call_noise();
     // two systems
     call_two_systems();
     // limits

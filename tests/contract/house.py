@@ -105,7 +105,7 @@ def check_comments(root):
             wanted += ["Formula: ", "Source: ", "Range: ", "Refused: ", "Accuracy: "]
         if returns == "lvb_status":
             wanted += ["Refused: "]
-        if name in ("lvb_compute_columns", "lvb_compute_grid"):
+        if name in ("lvb_compute_columns", "lvb_compute_grid", "lvb_compute_noise"):
             wanted += ["Accuracy: ", "Cost: "]
         if name.startswith("lvb_compute_") and name not in ("lvb_compute_columns", "lvb_compute_grid"):
             wanted += ["Formula: ", "Source: ", "Range: ", "Accuracy: "]

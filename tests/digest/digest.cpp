@@ -616,6 +616,66 @@ void add_paths(Digest &digest, std::int32_t instructions) {
 
 // ---- Noise and linearity.
 
+void dress(Inputs &inputs, lvb_stage &stage) {
+    const bool active = stage.kind == LVB_KIND_AMPLIFIER || stage.kind == LVB_KIND_RECEIVER;
+    if (!active && stage.kind != LVB_KIND_PASSIVE) return;
+    if (active && inputs.below(12)) {
+        stage.stated |= LVB_STATED_NOISE_FIGURE;
+        stage.noise_figure_db = inputs.uniform(0.0, 20.0);
+    }
+    if (inputs.below(12)) {
+        stage.stated |= LVB_STATED_INTERCEPT;
+        stage.intercept_dbm = inputs.uniform(-20.0, 50.0);
+    }
+    if (inputs.below(12)) {
+        stage.stated |= LVB_STATED_COMPRESSION;
+        stage.compression_dbm = inputs.uniform(-40.0, 30.0);
+    }
+}
+
+void add_noise(Digest &digest) {
+    Inputs inputs(40);
+    for (int i = 0; i < 3000; ++i) {
+        Chain chain(inputs);
+        for (lvb_stage &stage : chain.stages) dress(inputs, stage);
+        auto conditions = sized<lvb_noise_conditions>();
+        conditions.bandwidth_mhz = inputs.below(40) ? inputs.uniform(0.01, 10.0) : inputs.argument();
+        if (inputs.below(3) == 0) conditions.antenna_temperature_k = inputs.uniform(10.0, 1e4);
+        else if (inputs.below(2)) conditions.external_noise_figure_db = inputs.uniform(-20.0, 60.0);
+        conditions.noise_at = inputs.below(4) ? 0 : static_cast<std::int32_t>(inputs.below(3));
+        if (conditions.noise_at) conditions.noise_dbm = inputs.uniform(-120.0, -60.0);
+        conditions.interference_at = static_cast<std::int32_t>(inputs.below(3));
+        if (conditions.interference_at) conditions.interference_dbm = inputs.uniform(-120.0, -60.0);
+        conditions.carriers = inputs.below(3) ? 2 + inputs.below(64) : 0;
+        if (inputs.below(3)) {
+            conditions.stated = LVB_STATED_CARRIER_TO_NOISE;
+            conditions.carrier_to_noise_db = inputs.uniform(0.0, 40.0);
+        }
+        auto n = sized<lvb_noise>();
+        auto fault = sized<lvb_fault>();
+        std::vector<lvb_noise_line> lines(chain.stages.size());
+        const lvb_status status =
+            lvb_compute_noise(&chain.link, &conditions, &n, lines.data(), sizeof(lvb_noise_line), &fault);
+        digest.number(status);
+        if (status != LVB_OK) {
+            add(digest, fault);
+            continue;
+        }
+        digest.numbers(n.verdict, n.notes, n.first_stage, n.no_noise_figure_stage, n.no_intercept_stage,
+                       n.compressing_stage, n.range_lowering_stage, n.gain_db, n.noise_figure_db, n.noise_temperature_k,
+                       n.antenna_temperature_k, n.antenna_noise_dbm, n.receiver_noise_dbm, n.receiver_interference_dbm,
+                       n.far_level_dbm, n.near_level_dbm, n.far_carrier_to_noise_db, n.near_carrier_to_noise_db,
+                       n.far_carrier_to_noise_plus_interference_db, n.near_carrier_to_noise_plus_interference_db,
+                       n.sensitivity_dbm, n.margin_db, n.input_intercept_dbm, n.output_intercept_dbm, n.compression_dbm,
+                       n.compression_headroom_db, n.two_tone_dbm, n.products_dbm, n.spurious_free_range_db);
+        for (const lvb_noise_line &l : lines)
+            digest.numbers(l.notes, l.gain_db, l.stage_noise_figure_db, l.noise_figure_db, l.noise_temperature_k,
+                           l.noise_dbm, l.far_carrier_to_noise_db, l.near_carrier_to_noise_db, l.input_intercept_dbm,
+                           l.output_intercept_dbm, l.compression_dbm, l.compression_headroom_db, l.two_tone_dbm,
+                           l.products_dbm, l.range_change_db, l.carrier_to_noise_change_db);
+    }
+}
+
 // ---- Two systems.
 
 void add_two_systems(Digest &digest) {
@@ -750,6 +810,7 @@ std::uint64_t digest_with(std::int32_t instructions) {
     add_paths(digest, instructions);
     // fading
     // noise and linearity
+    add_noise(digest);
     // two systems
     add_two_systems(digest);
     // limits

@@ -88,6 +88,19 @@ lvb_limit sound_limit() {
     return limit;
 }
 
+// A chain with everything that a call for its noise needs.
+struct NoiseCall {
+    std::vector<lvb_stage> stages = ordinary();
+    Chain chain{std::vector<lvb_stage>(stages)};
+    lvb_noise_conditions conditions = sized<lvb_noise_conditions>();
+    lvb_noise noise = sized<lvb_noise>();
+    NoiseCall() {
+        chain.link.stages = stages.data();
+        chain.link.stage_count = static_cast<std::uint32_t>(stages.size());
+        conditions.bandwidth_mhz = 0.2;
+    }
+};
+
 std::vector<Entry> entries() {
     return {
         {"link", LVB_STRUCT_LINK, LVB_FIELD_LINK, sizeof(lvb_link), false,
@@ -232,6 +245,8 @@ std::vector<Entry> entries() {
         {"rule", LVB_STRUCT_LIMIT_RULE, LVB_FIELD_RULE, sizeof(lvb_limit_rule), true,
          [](void *object, lvb_fault *fault) {
              return lvb_describe_limit_rule(0, static_cast<lvb_limit_rule *>(object), fault);
+         },
+         [](void *) {}},
         {"path", LVB_STRUCT_PATH, LVB_FIELD_PATH, sizeof(lvb_path), false,
          [](void *object, lvb_fault *fault) {
              auto loss = sized<lvb_path_loss>();
@@ -242,6 +257,33 @@ std::vector<Entry> entries() {
          [](void *object, lvb_fault *fault) {
              const auto path = sized<lvb_path>();
              return lvb_compute_path_loss(&path, 600.0, 10.0, static_cast<lvb_path_loss *>(object), fault);
+         },
+         [](void *) {}},
+        {"link of noise", LVB_STRUCT_LINK, LVB_FIELD_LINK, sizeof(lvb_link), false,
+         [](void *object, lvb_fault *fault) {
+             NoiseCall call;
+             return lvb_compute_noise(static_cast<lvb_link *>(object), &call.conditions, &call.noise, nullptr, 0,
+                                      fault);
+         },
+         [](void *object) {
+             static const NoiseCall call;
+             std::memcpy(object, &call.chain.link, sizeof call.chain.link);
+         }},
+        {"noise conditions", LVB_STRUCT_NOISE_CONDITIONS, LVB_FIELD_CONDITIONS, sizeof(lvb_noise_conditions), false,
+         [](void *object, lvb_fault *fault) {
+             NoiseCall call;
+             return lvb_compute_noise(&call.chain.link, static_cast<lvb_noise_conditions *>(object), &call.noise,
+                                      nullptr, 0, fault);
+         },
+         [](void *object) {
+             const NoiseCall call;
+             std::memcpy(object, &call.conditions, sizeof call.conditions);
+         }},
+        {"noise", LVB_STRUCT_NOISE, LVB_FIELD_NOISE, sizeof(lvb_noise), true,
+         [](void *object, lvb_fault *fault) {
+             NoiseCall call;
+             return lvb_compute_noise(&call.chain.link, &call.conditions, static_cast<lvb_noise *>(object), nullptr, 0,
+                                      fault);
          },
          [](void *) {}},
         {"cable_table", LVB_STRUCT_CABLE_TABLE, LVB_FIELD_CABLE_TABLE, sizeof(lvb_cable_table), false,
@@ -450,6 +492,8 @@ TEST(Zeroed, IsValidOrNamesTheMissingField) {
         case LVB_STRUCT_LINK: // a grid brings frequencies of its own
             if (std::string(entry.name) == "link of a grid") return {LVB_E_NO_SOURCE, LVB_FIELD_STAGE_COUNT};
             return {LVB_E_MISSING, LVB_FIELD_FREQUENCY_MHZ};
+        case LVB_STRUCT_NOISE_CONDITIONS:
+            return {LVB_E_MISSING, LVB_FIELD_BANDWIDTH_MHZ};
         case LVB_STRUCT_COLUMNS:
             return {LVB_E_MISSING, LVB_FIELD_FORMULA};
         case LVB_STRUCT_GRID:

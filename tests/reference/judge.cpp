@@ -30,6 +30,12 @@ constexpr Number<lvb_link> link_numbers[] = {
     {"near_distance_m", &lvb_link::near_distance_m},
     {"temperature_degc", &lvb_link::temperature_degc},
 };
+constexpr Number<lvb_noise_conditions> condition_numbers[] = {
+    {"bandwidth_mhz", &lvb_noise_conditions::bandwidth_mhz},
+    {"antenna_temperature_k", &lvb_noise_conditions::antenna_temperature_k},
+    {"external_noise_figure_db", &lvb_noise_conditions::external_noise_figure_db},
+    {"carrier_to_noise_db", &lvb_noise_conditions::carrier_to_noise_db},
+};
 constexpr Number<lvb_stage> stage_numbers[] = {
     {"level_dbm", &lvb_stage::level_dbm},
     {"gain_db", &lvb_stage::gain_db},
@@ -40,6 +46,24 @@ constexpr Number<lvb_stage> stage_numbers[] = {
     {"ceiling_dbm", &lvb_stage::ceiling_dbm},
     {"length_m", &lvb_stage::length_m},
     {"connector_loss_db", &lvb_stage::connector_loss_db},
+    {"noise_figure_db", &lvb_stage::noise_figure_db},
+    {"intercept_dbm", &lvb_stage::intercept_dbm},
+    {"compression_dbm", &lvb_stage::compression_dbm},
+};
+constexpr Number<lvb_noise> noise_numbers[] = {
+    {"noise_figure_db", &lvb_noise::noise_figure_db},
+    {"noise_temperature_k", &lvb_noise::noise_temperature_k},
+    {"antenna_noise_dbm", &lvb_noise::antenna_noise_dbm},
+    {"receiver_noise_dbm", &lvb_noise::receiver_noise_dbm},
+    {"far_carrier_to_noise_db", &lvb_noise::far_carrier_to_noise_db},
+    {"near_carrier_to_noise_db", &lvb_noise::near_carrier_to_noise_db},
+    {"sensitivity_dbm", &lvb_noise::sensitivity_dbm},
+    {"noise_margin_db", &lvb_noise::margin_db},
+    {"input_intercept_dbm", &lvb_noise::input_intercept_dbm},
+    {"output_intercept_dbm", &lvb_noise::output_intercept_dbm},
+    {"compression_dbm", &lvb_noise::compression_dbm},
+    {"two_tone_dbm", &lvb_noise::two_tone_dbm},
+    {"spurious_free_range_db", &lvb_noise::spurious_free_range_db},
 };
 constexpr Number<lvb_cable_loss> loss_numbers[] = {
     {"attenuation_db_per_100m", &lvb_cable_loss::attenuation_db_per_100m},
@@ -170,6 +194,8 @@ struct Computed {
     lvb_limit_result limit{}; // the conducted and radiated powers of a chain with an antenna
     lvb_coaxial_properties coaxial{};
     lvb_coexistence coexistence{};
+    lvb_noise noise{};
+    std::vector<lvb_noise_line> lines;
 };
 
 std::string text_of(const lvb_fault &fault) {
@@ -223,6 +249,9 @@ Computed compute_chain(const SetUp &set_up) {
             if (field.name == "floor_dbm") stage.stated |= LVB_STATED_FLOOR;
             if (field.name == "ceiling_dbm") stage.stated |= LVB_STATED_CEILING;
             if (field.name.starts_with("wanted_")) stage.stated |= LVB_STATED_WANTED;
+            if (field.name == "noise_figure_db") stage.stated |= LVB_STATED_NOISE_FIGURE;
+            if (field.name == "intercept_dbm") stage.stated |= LVB_STATED_INTERCEPT;
+            if (field.name == "compression_dbm") stage.stated |= LVB_STATED_COMPRESSION;
         }
     }
     lvb_link link{};
@@ -230,9 +259,13 @@ Computed compute_chain(const SetUp &set_up) {
     link.stages = stages.data();
     link.stage_count = static_cast<std::uint32_t>(stages.size());
     link.stage_size = sizeof(lvb_stage);
+    lvb_noise_conditions conditions{};
+    conditions.size = sizeof conditions;
     for (const Field &field : set_up.fields) {
-        link.*(find(link_numbers, field.name)->member) = field_value(field);
+        if (const auto *number = find(link_numbers, field.name)) link.*(number->member) = field_value(field);
+        else conditions.*(find(condition_numbers, field.name)->member) = field_value(field);
         if (field.name == "temperature_degc") link.stated |= LVB_STATED_TEMPERATURE;
+        if (field.name == "carrier_to_noise_db") conditions.stated |= LVB_STATED_CARRIER_TO_NOISE;
     }
     Computed computed;
     computed.budget.size = sizeof computed.budget;
@@ -240,6 +273,12 @@ Computed compute_chain(const SetUp &set_up) {
     lvb_fault fault{};
     fault.size = sizeof fault;
     computed.status = lvb_compute_budget(&link, &computed.budget, computed.levels.data(), sizeof(lvb_level), &fault);
+    if (conditions.bandwidth_mhz != 0.0 && computed.status == LVB_OK) {
+        computed.noise.size = sizeof computed.noise;
+        computed.lines.resize(stages.size());
+        computed.status = lvb_compute_noise(&link, &conditions, &computed.noise, computed.lines.data(),
+                                            sizeof(lvb_noise_line), &fault);
+    }
     if (computed.status != LVB_OK) computed.fault = text_of(fault);
     lvb_limit limit{};
     limit.size = sizeof limit;
@@ -330,10 +369,17 @@ double result_of(const Computed &computed, std::string_view name, std::span<cons
         return computed.coexistence.*(number->member);
     if (const auto *number = find(limit_numbers, name)) return computed.limit.*(number->member);
     if (name == "eirp_dbm") return computed.budget.eirp_dbm;
+    if (const auto *number = find(noise_numbers, name))
+        return computed.lines.empty() ? nan : computed.noise.*(number->member);
     if (name == "far_level_after") {
         const double stage = arguments[0];
         if (!(stage >= 1.0 && stage <= static_cast<double>(computed.levels.size()))) return nan;
         return computed.levels[static_cast<std::size_t>(stage) - 1].far_level_dbm;
+    }
+    if (name == "input_intercept_after") {
+        const double stage = arguments[0];
+        if (!(stage >= 1.0 && stage <= static_cast<double>(computed.lines.size()))) return nan;
+        return computed.lines[static_cast<std::size_t>(stage) - 1].input_intercept_dbm;
     }
     const lvb_end &end = name.starts_with("far_") ? computed.budget.far_end : computed.budget.near_end;
     return end.*(find(end_numbers, name.substr(name.find('_') + 1))->member);
@@ -385,6 +431,8 @@ int result_arity(SetUp::Kind kind, std::string_view name) {
     case SetUp::Kind::chain:
         if (name == "eirp_dbm" || find(limit_numbers, name) != nullptr) return 0;
         if (name == "far_level_after") return 1;
+        if (name == "input_intercept_after") return 1;
+        if (find(noise_numbers, name) != nullptr) return 0;
         for (const std::string_view end : {"far_", "near_"})
             if (name.starts_with(end)) return find(end_numbers, name.substr(end.size())) != nullptr ? 0 : -1;
         return -1;
@@ -397,7 +445,9 @@ int result_arity(SetUp::Kind kind, std::string_view name) {
 }
 
 bool is_cable_field(std::string_view name) { return find(run_numbers, name) != nullptr || name == "connector_count"; }
-bool is_link_field(std::string_view name) { return find(link_numbers, name) != nullptr; }
+bool is_link_field(std::string_view name) {
+    return find(link_numbers, name) != nullptr || find(condition_numbers, name) != nullptr;
+}
 bool is_stage_field(std::string_view name) { return find(stage_numbers, name) != nullptr; }
 bool is_coaxial_field(std::string_view name) { return find(coaxial_numbers, name) != nullptr; }
 bool is_neighbours_field(std::string_view name) { return find(neighbours_numbers, name) != nullptr; }

@@ -275,6 +275,21 @@ for _ in range(400):
                      receive_height_m=100.0)
     expect(f"two edges {a, b, c, first, second}", loss.diffraction_loss_db,
             two_edges(wavelength, a, b, c, first, second), 1.5)
+# Noise and linearity: sums of powers as a log-sum-exp, a loss between two temperatures, and third-order products by
+# convolving the carriers' spectrum with itself (a + b - c): 2 n - 1 terms of it give the carrier itself back.
+for a, b in ((-90.0, -107.0), (3.0, 4.0), (-120.0, -120.0), (30.0, -200.0)):
+    check("lvb_power_sum_dbm", [a, b], 10 / numpy.log(10) * special.logsumexp([a * numpy.log(10) / 10, b * numpy.log(10) / 10]))
+for loss, kelvin in ((0.01, 300.0), (3.0, 77.0), (20.0, 350.0)):
+    through = 10 ** (-loss / 10)  # a source at 290 K behind it, over its noise without the loss's own
+    check("lvb_passive_noise_figure_db", [loss, kelvin],
+          10 * numpy.log10((290 * through + kelvin * (1 - through)) / (290 * through)))
+library.lvb_two_tone_product_count.restype = library.lvb_three_tone_product_count.restype = ctypes.c_double
+for carriers in (1, 2, 3, 8, 31, 100):
+    spectrum = numpy.ones(carriers)
+    products = numpy.convolve(numpy.convolve(spectrum, spectrum), spectrum[::-1])
+    on_middle = products[carriers - 1 + (carriers - 1) // 2]
+    two_tone = library.lvb_two_tone_product_count(ctypes.c_double(carriers))
+    check("lvb_three_tone_product_count", [carriers], (on_middle - two_tone - (2 * carriers - 1)) / 2)
 
 print(f"{checks} checks against SciPy, {failures} fail")
 sys.exit(1 if failures or checks < 8500 else 0)
