@@ -102,6 +102,14 @@ inline bool is_plain(const lvb_stage &in) noexcept {
     return any == 0;
 }
 
+// An element where it stands, or, where a host's step leaves it unaligned, its copy.
+inline const lvb_stage &element_at(const char *element, lvb_stage &copy) noexcept {
+    if (reinterpret_cast<std::uintptr_t>(element) % alignof(lvb_stage) == 0)
+        return *reinterpret_cast<const lvb_stage *>(element);
+    std::memcpy(&copy, element, sizeof copy);
+    return copy;
+}
+
 // What an antenna or an allowance lends in place of its gain, and the way that air takes.
 bool check_lent(Refusal &refusal, const lvb_stage &in, std::int32_t index) noexcept {
     const Place place{LVB_STRUCT_STAGE, index};
@@ -276,7 +284,6 @@ bool check_tables(Refusal &refusal, const chain::Stage &stage, double frequency_
 }
 
 bool check_walk(Refusal &refusal, const lvb_link &link, const chain::Stage &stage, std::int32_t index) noexcept {
-    if (!stage.has_path) return true;
     const Place place{LVB_STRUCT_LINK, index};
     const double far = link.far_distance_m, near = link.near_distance_m; // one that is missing is refused at the end
     return check_reach(refusal, stage.path, link.frequency_mhz, place) &&
@@ -287,8 +294,8 @@ bool check_walk(Refusal &refusal, const lvb_link &link, const chain::Stage &stag
 bool take_stage(Refusal &refusal, const lvb_link &link, std::uint32_t index, chain::Stage &stage) noexcept {
     const Place place{LVB_STRUCT_STAGE, static_cast<std::int32_t>(index)};
     const char *element = reinterpret_cast<const char *>(link.stages) + std::size_t{index} * link.stage_size;
-    lvb_stage in;
-    std::memcpy(&in, element, sizeof in);
+    lvb_stage copy;
+    const lvb_stage &in = element_at(element, copy);
     if (!check_tail(refusal, element, link.stage_size, sizeof in, place) || !check_common(refusal, in, place))
         return false;
 

@@ -21,7 +21,7 @@ bool take_stage(Refusal &refusal, const lvb_link &link, std::uint32_t index, cha
 /// Refuses a frequency that a stage's tables do not serve.
 bool check_tables(Refusal &refusal, const chain::Stage &stage, double frequency_mhz, std::int32_t index) noexcept;
 
-/// Refuses a link's frequency or distances where the path of its air does not hold.
+/// Refuses a link's frequency or distances where the path of this stage, which has one, does not hold.
 bool check_walk(Refusal &refusal, const lvb_link &link, const chain::Stage &stage, std::int32_t index) noexcept;
 
 /// The order of stages: one source first, antennas on both sides of the air, the receiver last.
@@ -45,7 +45,7 @@ bool walk_stages(Refusal &refusal, const lvb_link &link, Use use) noexcept {
     for (std::uint32_t i = 0; i < link.stage_count; ++i) {
         const auto index = static_cast<std::int32_t>(i);
         if (!take_stage(refusal, link, i, stage) || !order.next(refusal, stage.kind, index) ||
-            !check_tables(refusal, stage, link.frequency_mhz, index) || !check_walk(refusal, link, stage, index))
+            !check_tables(refusal, stage, link.frequency_mhz, index) || (stage.has_path && !check_walk(refusal, link, stage, index)))
             return false;
         use(stage);
     }

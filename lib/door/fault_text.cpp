@@ -254,10 +254,6 @@ void put_sentence(Writer &out, const lvb_fault &fault) noexcept {
         }
         put_path(out, fault);
         out.put(" is filled, but this ");
-        out.put(fault.structure == LVB_STRUCT_COLUMNS      ? "formula"
-                : fault.structure == LVB_STRUCT_NEIGHBOURS ? "set-up"
-                : fault.structure == LVB_STRUCT_PATTERN    ? "kind of pattern"
-                                                           : "kind of stage");
         out.put(user_of_field(fault.structure));
         return out.put(" has no use for it");
     case LVB_E_CONFLICT:

@@ -6,11 +6,19 @@
 namespace lvb::limits {
 
 inline double power_density_w_per_m2(double eirp_dbm, double distance_m, double reflection_factor) noexcept {
-    return reflection_factor * (math::ratio_of_db(eirp_dbm, 1.0, -30.0) / distance_m / (4.0 * math::pi) / distance_m);
+    if (math::abs(eirp_dbm) <= math::ordinary_db)
+        return reflection_factor * math::ratio_of_db(eirp_dbm, 1.0, -30.0) / distance_m / (4.0 * math::pi) / distance_m;
+    // Far out a factor may leave the numbers though the result does not: the result's root is computed there.
+    const double quarter = math::ratio_of_db(eirp_dbm, 0.25, -30.0); // the fourth root of the power
+    const double root = quarter / distance_m * quarter;
+    return reflection_factor * root / (4.0 * math::pi) * root;
 }
 inline double distance_m(double eirp_dbm, double limit_w_per_m2, double reflection_factor) noexcept {
-    return math::sqrt(math::ratio_of_db(eirp_dbm, 1.0, -30.0) / limit_w_per_m2 *
-                      (reflection_factor / (4.0 * math::pi)));
+    const double share = reflection_factor / (4.0 * math::pi), root_of_limit = math::sqrt(limit_w_per_m2);
+    if (math::abs(eirp_dbm) <= math::ordinary_db)
+        return math::rooted_ratio_of_db(share, eirp_dbm, 0.5, -30.0) / root_of_limit;
+    const double quarter = math::ratio_of_db(eirp_dbm, 0.25, -30.0);
+    return quarter / root_of_limit * math::sqrt(share) * quarter;
 }
 
 /// Between its corners a limit grows with the frequency; outside it is flat.

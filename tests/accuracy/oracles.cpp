@@ -75,6 +75,8 @@ Real elliptical_fraction(const Real &e1, const Real &e2, const Real &degrees) {
 const Real &half_power_db() {
     static const Real value = decibels(2.0);
     return value;
+}
+
 /// Source: ITU-R P.372, Fam = c - d log10(f).
 Real external_noise(const char *c, const char *d, double mhz) {
     return Real::decimal(c) - Real::decimal(d) * log10(Real(mhz));
@@ -255,6 +257,7 @@ const std::map<std::string, Oracle> &oracles() {
              if (x[0] <= -0.78) return Real(0.0);
              const Real w = x[0] - Real::decimal("0.1");
              return Real::decimal("6.9") + amplitude_db(sqrt(squared(w) + 1.0) + w);
+         }},
         // noise and linearity
         {"lvb_third_order_product_dbm", [](const double *x) { return 3.0 * Real(x[0]) - 2.0 * Real(x[1]); }},
         {"lvb_third_order_intercept_dbm", [](const double *x) { return (3.0 * Real(x[0]) - Real(x[1])) / 2.0; }},

@@ -320,13 +320,13 @@ TEST(Layout, IsPinned) {
     SIZE(lvb_edge, LVB_STRUCT_EDGE, 16);
     OFFSET(lvb_edge, distance_m, 0);
     OFFSET(lvb_edge, height_m, 8);
-    OFFSET(lvb_stage, path, 128);
+    OFFSET(lvb_stage, path, 184);
     OFFSET(lvb_budget, path_standard_deviation_db, 240);
     // fading
     // noise and linearity
-    OFFSET(lvb_stage, noise_figure_db, 128);
-    OFFSET(lvb_stage, intercept_dbm, 136);
-    OFFSET(lvb_stage, compression_dbm, 144);
+    OFFSET(lvb_stage, noise_figure_db, 192);
+    OFFSET(lvb_stage, intercept_dbm, 200);
+    OFFSET(lvb_stage, compression_dbm, 208);
     SIZE(lvb_noise_conditions, LVB_STRUCT_NOISE_CONDITIONS, 72);
     OFFSET(lvb_noise_conditions, size, 0);
     OFFSET(lvb_noise_conditions, stated, 4);

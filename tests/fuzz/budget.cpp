@@ -82,9 +82,7 @@ void require_levels(const Memory &levels, std::uint32_t level_size, std::uint32_
 
 extern "C" int LLVMFuzzerTestOneInput(const std::uint8_t *data, std::size_t size) {
     Bytes bytes(data, size);
-    fuzz::Tables tables;
-    fuzz::Patterns patterns;
-    fuzz::Paths paths;
+    fuzz::Lenders lenders;
 
     lvb_link link{};
     link.size = bytes.size_of(sizeof link);
@@ -106,9 +104,8 @@ extern "C" int LLVMFuzzerTestOneInput(const std::uint8_t *data, std::size_t size
     Memory stages(kinds.size() * step);
     stages.zero_from(0);
     for (std::size_t i = 0; i < kinds.size(); ++i) {
-        lvb_stage stage = fuzz::make_stage(bytes, kinds[i], tables, patterns);
-        if (bytes.once_in(24)) fuzz::spoil(bytes, stage, tables);
-        fuzz::give_path(bytes, stage, paths);
+        lvb_stage stage = fuzz::make_stage(bytes, kinds[i], lenders);
+        if (bytes.once_in(24)) fuzz::spoil(bytes, stage, lenders);
         if (step != 0) stages.put(stage, i * step);
         if (step > sizeof stage && bytes.once_in(16)) stages.put(bytes.byte(), i * step + step - 1);
     }

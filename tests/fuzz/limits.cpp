@@ -103,12 +103,12 @@ void compute_neighbours(Bytes &bytes) {
 }
 
 void check_limit(Bytes &bytes) {
-    fuzz::Tables tables;
+    fuzz::Lenders lenders;
     const std::vector<std::int32_t> kinds = fuzz::make_kinds(bytes);
     Memory stages(kinds.size() * sizeof(lvb_stage));
     for (std::size_t i = 0; i < kinds.size(); ++i) {
-        lvb_stage stage = fuzz::make_stage(bytes, kinds[i], tables);
-        if (bytes.once_in(24)) fuzz::spoil(bytes, stage, tables);
+        lvb_stage stage = fuzz::make_stage(bytes, kinds[i], lenders);
+        if (bytes.once_in(24)) fuzz::spoil(bytes, stage, lenders);
         stages.put(stage, i * sizeof stage);
     }
     lvb_link link{};

@@ -115,7 +115,7 @@ void require_lines(const Memory &lines, std::uint32_t line_size, std::uint32_t s
 
 extern "C" int LLVMFuzzerTestOneInput(const std::uint8_t *data, std::size_t size) {
     Bytes bytes(data, size);
-    fuzz::Tables tables;
+    fuzz::Lenders lenders;
 
     lvb_link link{};
     link.size = bytes.size_of(sizeof link);
@@ -134,9 +134,9 @@ extern "C" int LLVMFuzzerTestOneInput(const std::uint8_t *data, std::size_t size
     link.stage_count = static_cast<std::uint32_t>(kinds.size());
     Memory stages(kinds.size() * sizeof(lvb_stage));
     for (std::size_t i = 0; i < kinds.size(); ++i) {
-        lvb_stage stage = fuzz::make_stage(bytes, kinds[i], tables);
+        lvb_stage stage = fuzz::make_stage(bytes, kinds[i], lenders);
         dress(bytes, stage);
-        if (bytes.once_in(48)) fuzz::spoil(bytes, stage, tables);
+        if (bytes.once_in(48)) fuzz::spoil(bytes, stage, lenders);
         stages.put(stage, i * sizeof stage);
     }
     link.stages = stages.as<const lvb_stage>();

@@ -20,6 +20,13 @@ inline lvb_range gain_range(std::int32_t kind) {
     return range;
 }
 
+/// What stages borrow, kept as long as they are used.
+struct Lenders {
+    Tables tables;
+    Patterns patterns;
+    Paths paths;
+};
+
 // An antenna gets a pattern in place of its gain, an allowance a body.
 inline void lend(Bytes &bytes, lvb_stage &stage, Patterns &patterns) {
     if (stage.kind == LVB_KIND_ANTENNA) {
@@ -37,14 +44,14 @@ inline void lend(Bytes &bytes, lvb_stage &stage, Patterns &patterns) {
     stage.gain_table = nullptr;
 }
 
-inline lvb_stage make_stage(Bytes &bytes, std::int32_t kind, Tables &tables, Patterns &patterns) {
+inline lvb_stage make_stage(Bytes &bytes, std::int32_t kind, Lenders &lenders) {
     const lvb_range gain = gain_range(kind);
     lvb_stage stage{};
     stage.kind = kind;
     stage.basis = static_cast<std::int32_t>(bytes.below(6));
     stage.tolerance_db = bytes.once_in(3) ? bytes.number(0.0, 100.0) : 0.0;
     const bool table = bytes.once_in(6);
-    if (table) stage.gain_table = tables.gain(bytes, gain.minimum, gain.maximum);
+    if (table) stage.gain_table = lenders.tables.gain(bytes, gain.minimum, gain.maximum);
     else if (kind != LVB_KIND_CABLE) stage.gain_db = bytes.number(gain.minimum, gain.maximum);
     switch (kind) {
     case LVB_KIND_SOURCE:
@@ -55,7 +62,7 @@ inline lvb_stage make_stage(Bytes &bytes, std::int32_t kind, Tables &tables, Pat
             if (!table) stage.gain_db = bytes.number(-200.0, 0.0);
             break;
         }
-        if (bytes.once_in(2)) stage.cable_table = tables.cable(bytes);
+        if (bytes.once_in(2)) stage.cable_table = lenders.tables.cable(bytes);
         else stage.cable_type = static_cast<std::int32_t>(bytes.below(lvb_cable_type_count() + 1));
         stage.length_m = bytes.number(0.001, 10000.0);
         stage.connector_count = bytes.below(8);
@@ -77,12 +84,14 @@ inline lvb_stage make_stage(Bytes &bytes, std::int32_t kind, Tables &tables, Pat
         break;
     }
     if (kind == LVB_KIND_ANTENNA || kind == LVB_KIND_ALLOWANCE ? bytes.once_in(3) : bytes.once_in(128))
-        lend(bytes, stage, patterns);
+        lend(bytes, stage, lenders.patterns);
+    // now and then another way than free space
+    if (kind == LVB_KIND_AIR ? bytes.once_in(2) : bytes.once_in(200)) stage.path = lenders.paths.make(bytes);
     return stage;
 }
 
 // One field of a stage gets what does not belong there.
-inline void spoil(Bytes &bytes, lvb_stage &stage, Tables &tables) {
+inline void spoil(Bytes &bytes, lvb_stage &stage, Lenders &lenders) {
     double lvb_stage::*const numbers[] = {
         &lvb_stage::level_dbm,         &lvb_stage::gain_db,         &lvb_stage::tolerance_db,
         &lvb_stage::length_m,          &lvb_stage::floor_dbm,       &lvb_stage::wanted_low_dbm,
@@ -95,8 +104,8 @@ inline void spoil(Bytes &bytes, lvb_stage &stage, Tables &tables) {
     else if (which == 12) stage.cable_type = bytes.raw<std::int32_t>();
     else if (which == 13) stage.connector_count = bytes.raw<std::uint32_t>();
     else if (which == 14) stage.reserved = bytes.raw<std::uint32_t>();
-    else if (which == 15) stage.cable_table = tables.cable(bytes);
-    else stage.gain_table = tables.gain(bytes, -60.0, 60.0);
+    else if (which == 15) stage.cable_table = lenders.tables.cable(bytes);
+    else stage.gain_table = lenders.tables.gain(bytes, -60.0, 60.0);
     // never read, so it may point anywhere
     stage.label = reinterpret_cast<const char *>(std::uintptr_t{bytes.byte()});
     stage.user = reinterpret_cast<const void *>(std::uintptr_t{bytes.byte()});
@@ -121,11 +130,6 @@ inline std::vector<std::int32_t> make_kinds(Bytes &bytes) {
     if (bytes.once_in(4))
         kinds[bytes.below(static_cast<std::uint32_t>(kinds.size()))] = 1 + static_cast<std::int32_t>(bytes.below(8));
     return kinds;
-}
-
-// Now and then another way than free space for the air.
-inline void give_path(Bytes &bytes, lvb_stage &stage, Paths &paths) {
-    if (stage.kind == LVB_KIND_AIR ? bytes.once_in(2) : bytes.once_in(200)) stage.path = paths.make(bytes);
 }
 
 } // namespace fuzz
