@@ -224,6 +224,29 @@ const std::vector<NumberKey> &neighbour_keys() {
     return keys;
 }
 
+const std::vector<Vocabulary> &vocabularies() {
+    static const std::vector<Vocabulary> all = {
+        {LVB_STRUCT_LINK, &link_keys(), "the link"},        {LVB_STRUCT_PATTERN, &pattern_keys(), "a pattern"},
+        {LVB_STRUCT_ANTENNA, &place_keys(), "a place"},     {LVB_STRUCT_PATH, &path_keys(), "a path"},
+        {LVB_STRUCT_EDGE, &edge_keys(), "an edge"},         {LVB_STRUCT_NOISE_CONDITIONS, &noise_keys(), "noise"},
+        {LVB_STRUCT_LIMIT, &limit_keys(), "a limit"},       {LVB_STRUCT_NEIGHBOURS, &neighbour_keys(), "neighbours"},
+        {LVB_STRUCT_STAGE, &stage_keys(), "a stage"},
+    };
+    return all;
+}
+
+const std::vector<NumberKey> *keys_of_structure(std::int32_t structure) {
+    for (const Vocabulary &vocabulary : vocabularies())
+        if (vocabulary.structure == structure) return vocabulary.keys;
+    return nullptr;
+}
+
+Columns over_frequency(std::vector<const NumberKey *> values) {
+    return {keys_of_field(frequency_keys(), LVB_FIELD_FREQUENCY_MHZ, 0), std::move(values)};
+}
+
+namespace {
+
 const std::vector<NumberKey> &azimuth_keys() {
     static const std::vector<NumberKey> keys = {
         {"azimuth_deg", LVB_FIELD_AZIMUTH_DEG, same, same, antenna, "degrees"}};
@@ -253,26 +276,18 @@ const std::vector<NumberKey> &body_loss_keys() {
     return keys;
 }
 
-const std::vector<Vocabulary> &vocabularies() {
-    static const std::vector<Vocabulary> all = {
-        {LVB_STRUCT_LINK, &link_keys(), "the link"},        {LVB_STRUCT_PATTERN, &pattern_keys(), "a pattern"},
-        {LVB_STRUCT_ANTENNA, &place_keys(), "a place"},     {LVB_STRUCT_PATH, &path_keys(), "a path"},
-        {LVB_STRUCT_EDGE, &edge_keys(), "an edge"},         {LVB_STRUCT_NOISE_CONDITIONS, &noise_keys(), "noise"},
-        {LVB_STRUCT_LIMIT, &limit_keys(), "a limit"},       {LVB_STRUCT_NEIGHBOURS, &neighbour_keys(), "neighbours"},
-        {LVB_STRUCT_STAGE, &stage_keys(), "a stage"},
-    };
-    return all;
+Columns over_angle(const std::vector<NumberKey> &angles, const std::vector<NumberKey> &values) {
+    Columns columns;
+    for (const NumberKey &key : angles) columns.points.push_back(&key);
+    for (const NumberKey &key : values) columns.values.push_back(&key);
+    return columns;
 }
 
-const std::vector<NumberKey> *keys_of_structure(std::int32_t structure) {
-    for (const Vocabulary &vocabulary : vocabularies())
-        if (vocabulary.structure == structure) return vocabulary.keys;
-    return nullptr;
-}
+} // namespace
 
-Columns over_frequency(std::vector<const NumberKey *> values) {
-    return {keys_of_field(frequency_keys(), LVB_FIELD_FREQUENCY_MHZ, 0), std::move(values)};
-}
+Columns over_azimuth() { return over_angle(azimuth_keys(), cut_gain_keys()); }
+Columns over_elevation() { return over_angle(elevation_keys(), cut_gain_keys()); }
+Columns over_facing() { return over_angle(facing_keys(), body_loss_keys()); }
 
 std::vector<const NumberKey *> keys_of_field(const std::vector<NumberKey> &keys, std::int32_t field,
                                              std::int32_t kind) {

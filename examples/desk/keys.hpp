@@ -46,12 +46,6 @@ const std::vector<NumberKey> &neighbour_keys();
 const std::vector<NumberKey> &frequency_keys();
 /// The second column of a cable's table.
 const std::vector<NumberKey> &attenuation_keys();
-/// Both columns of a cut through a pattern, and of a body.
-const std::vector<NumberKey> &azimuth_keys();
-const std::vector<NumberKey> &elevation_keys();
-const std::vector<NumberKey> &cut_gain_keys();
-const std::vector<NumberKey> &facing_keys();
-const std::vector<NumberKey> &body_loss_keys();
 
 /// What one of the scenario's objects may say in numbers.
 struct Vocabulary {
@@ -82,6 +76,10 @@ struct Columns {
 
 /// A table over frequency.
 Columns over_frequency(std::vector<const NumberKey *> values);
+/// The cuts of a pattern, and a body over its facing.
+Columns over_azimuth();
+Columns over_elevation();
+Columns over_facing();
 
 /// A key without its unit: "length" of "length_m".
 std::string_view quantity_of(std::string_view key);

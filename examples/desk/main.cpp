@@ -85,12 +85,42 @@ Outcome budget(const std::string &file, const std::string &link_name, bool as_js
 }
 
 // The name of a column of a table in the library's unit.
-std::string library_name(const NumberKey &key) {
-    for (const std::vector<NumberKey> *keys : {&stage_keys(), &attenuation_keys()})
-        for (const NumberKey &other : *keys)
-            if (other.field == key.field && (other.kinds & key.kinds) != 0 && other.to_library(1.0) == 1.0)
-                return other.name;
+std::string library_name(const NumberKey &key, const std::vector<const NumberKey *> &columns) {
+    for (const NumberKey *other : columns)
+        if (other->field == key.field && (other->kinds & key.kinds) != 0 && other->to_library(1.0) == 1.0)
+            return other->name;
     return key.name;
+}
+
+// Everything that a table's file can be over: frequency, or an angle of a pattern or a body.
+std::vector<Columns> forms_of_table() {
+    Columns frequency = over_frequency(keys_of_field(stage_keys(), LVB_FIELD_GAIN_DB, 0));
+    for (const NumberKey &key : attenuation_keys()) frequency.values.push_back(&key);
+    return {frequency, over_azimuth(), over_elevation(), over_facing()};
+}
+
+// All columns of all forms, each name once.
+Columns any_form(const std::vector<Columns> &forms) {
+    Columns all;
+    const auto add = [](std::vector<const NumberKey *> &into, const std::vector<const NumberKey *> &keys) {
+        for (const NumberKey *key : keys)
+            if (std::none_of(into.begin(), into.end(),
+                             [&](const NumberKey *known) { return std::string_view(known->name) == key->name; }))
+                into.push_back(key);
+    };
+    for (const Columns &form : forms) {
+        add(all.points, form.points);
+        add(all.values, form.values);
+    }
+    return all;
+}
+
+// The form whose first column the file has; over frequency where it has none.
+const Columns &form_of(const Value &root, const std::vector<Columns> &forms) {
+    for (const Columns &form : forms)
+        for (const NumberKey *key : form.points)
+            if (root.find(key->name) != nullptr) return form;
+    return forms.front();
 }
 
 // A table's file as this program reads it, in the form of a CSV file.
@@ -99,11 +129,12 @@ Outcome print_table(const std::string &file, const std::string &parameter_name) 
     if (!parameter_name.empty() && !is_touchstone(file)) throw Refusal("only a Touchstone file has parameters");
     if (!parameter)
         throw Refusal(in_quotes(parameter_name) + " is no parameter; write s21 for the way from port 1 to port 2");
-    Columns columns = over_frequency(keys_of_field(stage_keys(), LVB_FIELD_GAIN_DB, 0));
-    for (const NumberKey &key : attenuation_keys()) columns.values.push_back(&key);
-    const TableFile read = read_table_file(file, columns, *parameter);
+    const std::vector<Columns> forms = forms_of_table();
+    const TableFile read = read_table_file(file, any_form(forms), *parameter);
+    const Columns &columns = form_of(read.document->root(), forms);
     const Table table = read_columns(Checks(*read.document), read.document->root(), columns);
-    std::string text = "# " + ascii(read.origin) + "\nfrequency_mhz," + library_name(*table.value_column.key) + "\n";
+    std::string text = "# " + ascii(read.origin) + "\n" + library_name(*table.point_column.key, columns.points) + "," +
+                       library_name(*table.value_column.key, columns.values) + "\n";
     for (std::size_t i = 0; i < table.values.size(); ++i)
         text += exact(table.points[i]) + "," + exact(table.values[i]) + "\n";
     return {text};

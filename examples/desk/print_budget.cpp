@@ -198,7 +198,7 @@ std::string print_grounds(const Answer &answer) {
                                                           : "judged against the limits below; your licence and the "
                                                             "exposure rules decide"));
     out += print_walk(link, answer.computed) + print_noise(link, answer.computed) + print_limits(answer);
-    return out + line("Guesses:", guess_words(budget));
+    return out + labelled("Guesses:", guess_words(budget));
 }
 
 bool asks_for_more_than_levels(const Scenario &scenario) {

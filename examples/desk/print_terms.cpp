@@ -86,7 +86,10 @@ std::string print_lowered_range(const Link &link, const NoiseBook &book) {
         out += labelled("CAUTION:", "the amplifier " + label_of(link, stage) +
                                         " lifts the level but LOWERS RANGE: with it the spurious-free range changes by " +
                                         signed_two(line.range_change_db) + " dB and carrier to noise by " +
-                                        signed_two(line.carrier_to_noise_change_db) + " dB");
+                                        signed_two(line.carrier_to_noise_change_db) + " dB" +
+                                        (line.carrier_to_noise_change_db > 0.0
+                                             ? "; weigh the one against the other"
+                                             : "; leave it out where you can"));
     };
     const std::int32_t worst = book.noise.range_lowering_stage;
     if (worst < 0) return out;
@@ -134,9 +137,11 @@ std::string exposure_words_of(const Answer &answer) {
                         " MHz, " + two(keep.eirp_dbm) + " dBm e.i.r.p. with every tolerance upwards";
     if (exposure.transmitters > 1)
         words += ", of " + std::to_string(exposure.transmitters) + " such transmitters together";
-    words += ", reflections x " + plain(exposure.reflection_factor) +
-             "; computed for the far field, so nearer than a wavelength (" +
-             two(lvb_wavelength_m_from_mhz(link.frequency_mhz)) + " m) the maker's figure decides";
+    const double wavelength_m = lvb_wavelength_m_from_mhz(link.frequency_mhz);
+    words += ", reflections x " + plain(exposure.reflection_factor) + "; computed for the far field";
+    if (keep.distance_m < wavelength_m)
+        words += "; this lies nearer than a wavelength (" + two(wavelength_m) +
+                 " m), where it does not hold: keep that distance, or what the antenna's maker states";
     if (exposure.rule == LVB_EXPOSURE_ICNIRP_2020) words += "; the rule's figures are from memory: check them";
     if (link.direction == "inbound")
         words += "; a transmitter that is worn or held is judged by absorbed power, not by this";

@@ -16,19 +16,8 @@ Members members_of(const Value &object) {
     return members;
 }
 
-namespace {
-
-Columns angle_columns(const std::vector<NumberKey> &angles, const std::vector<NumberKey> &values) {
-    Columns columns;
-    for (const NumberKey &key : angles) columns.points.push_back(&key);
-    for (const NumberKey &key : values) columns.values.push_back(&key);
-    return columns;
-}
-
-} // namespace
-
 std::shared_ptr<const Table> read_body_table(Tables &tables, const Value &value) {
-    return tables.read(value, angle_columns(facing_keys(), body_loss_keys()));
+    return tables.read(value, over_facing());
 }
 
 Pattern read_pattern(const Checks &checks, Tables &tables, const Value &value) {
@@ -44,9 +33,9 @@ Pattern read_pattern(const Checks &checks, Tables &tables, const Value &value) {
                       "a pattern of kind '" + pattern_words()[static_cast<std::size_t>(entry.kind)] + "'");
     pattern.source = checks.text_or_empty(value, "source");
     if (const Value *cut = value.find("azimuth_cut"))
-        pattern.azimuth_cut = tables.read(*cut, angle_columns(azimuth_keys(), cut_gain_keys()));
+        pattern.azimuth_cut = tables.read(*cut, over_azimuth());
     if (const Value *cut = value.find("elevation_cut"))
-        pattern.elevation_cut = tables.read(*cut, angle_columns(elevation_keys(), cut_gain_keys()));
+        pattern.elevation_cut = tables.read(*cut, over_elevation());
     pattern.numbers = numbers_of(checks, members_of(value), pattern_keys(), LVB_STRUCT_PATTERN, entry.kind);
     entry.gain_dbi = taken(pattern.numbers, LVB_FIELD_GAIN_DBI);
     entry.beam_width_deg = taken(pattern.numbers, LVB_FIELD_BEAM_WIDTH_DEG);
