@@ -14,7 +14,17 @@ using namespace proof;
 constexpr std::int32_t in_columns = LVB_STRUCT_COLUMNS, in_grid = LVB_STRUCT_GRID, in_link = LVB_STRUCT_LINK,
                        in_stage = LVB_STRUCT_STAGE;
 constexpr double mark = -7.25e77;
-constexpr double formulas = LVB_FORMULA_CROSS_POLAR_DISCRIMINATION_DB, most = LVB_MAX_VALUES;
+// As many as the header has plain functions.
+constexpr std::int32_t formula_count = 0
+#define LVB_SCALAR_1(name, range, accuracy) +1
+#define LVB_SCALAR_2(name, range, accuracy) +1
+#define LVB_SCALAR_3(name, range, accuracy) +1
+#include "levelbook_scalars.inc"
+    ;
+#undef LVB_SCALAR_1
+#undef LVB_SCALAR_2
+#undef LVB_SCALAR_3
+constexpr double formulas = formula_count, most = LVB_MAX_VALUES;
 
 double best_set() { return lvb_best_instructions() & ~LVB_INSTRUCTIONS_ASKED; }
 
@@ -65,10 +75,11 @@ TEST(ColumnsRefused, Formula) {
     Columns one;
     one.columns.formula = LVB_FORMULA_NONE;
     one.refused({LVB_E_MISSING, in_columns, LVB_FIELD_FORMULA, -1, -1, 0.0, 1.0, formulas,
-                 "lvb_columns.formula is missing; allowed 1 to 76."});
-    one.columns.formula = 77;
-    one.refused({LVB_E_UNKNOWN_VALUE, in_columns, LVB_FIELD_FORMULA, -1, -1, 77.0, 1.0, formulas,
-                 "lvb_columns.formula is 77, which this library does not know; allowed 1 to 76."});
+                 "lvb_columns.formula is missing; allowed 1 to " + std::to_string(formula_count) + "."});
+    one.columns.formula = formula_count + 1;
+    one.refused({LVB_E_UNKNOWN_VALUE, in_columns, LVB_FIELD_FORMULA, -1, -1, formulas + 1.0, 1.0, formulas,
+                 "lvb_columns.formula is " + std::to_string(formula_count + 1) +
+                     ", which this library does not know; allowed 1 to " + std::to_string(formula_count) + "."});
     for (const std::int32_t formula :
          {-1, 1000, std::numeric_limits<std::int32_t>::max(), std::numeric_limits<std::int32_t>::min()}) {
         one.columns.formula = formula;
