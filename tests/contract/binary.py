@@ -210,7 +210,7 @@ def selfcheck_kernels(cc, folder):
 def selfcheck_size(cc, strip, folder):
     c, so = os.path.join(folder, "big.c"), os.path.join(folder, "big.so")
     with open(c, "w") as file:
-        file.write("const char lvb_big[200000] = {1};\n")
+        file.write(f"const char lvb_big[{LARGEST}] = {{1}};\n")
     run(cc, "-shared", "-fPIC", c, "-o", so)
     if not any("size" in fault for fault in check_size(so, strip)):
         print("a large library passes")
