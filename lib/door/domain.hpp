@@ -40,6 +40,12 @@ inline bool man_made_mhz(double x) noexcept { return x >= 0.3 && x <= 250.0; }  
 inline bool quiet_rural_mhz(double x) noexcept { return x >= 0.3 && x <= 30.0; }        // [0.3, 30]
 inline bool business_mhz(double x) noexcept { return x >= 200.0 && x <= 900.0; }        // [200, 900]
 inline bool galactic_mhz(double x) noexcept { return x >= 10.0 && x <= 100.0; }         // [10, 100]
+inline bool outage_to_search(double x) noexcept { return x >= 1e-300 && x <= 1.0; }     // [1e-300, 1]
+inline bool up_to_30(double x) noexcept { return x >= 0.0 && x <= 30.0; }               // [0, 30]
+inline bool up_to_40(double x) noexcept { return x <= 40.0; }                           // [-inf, 40]
+inline bool from_half_to_100(double x) noexcept { return x >= 0.5 && x <= 100.0; }      // [0.5, 100]
+inline bool from_1_to_100(double x) noexcept { return x >= 1.0 && x <= 100.0; }         // [1, 100]
+inline bool below_unity(double x) noexcept { return x >= 0.0 && x <= 0.999; }           // [0, 0.999]
 inline bool above_absolute_zero_degc(double x) noexcept { return x >= units::absolute_zero_degc; }
 inline bool above_absolute_zero_degf(double x) noexcept { return x >= units::absolute_zero_degf; }
 

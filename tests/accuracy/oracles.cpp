@@ -288,11 +288,11 @@ const std::map<std::string, Oracle> &oracles() {
 } // namespace
 
 Oracle oracle_of(const std::string &function) {
-    const auto found = oracles().find(function);
-    if (found == oracles().end()) throw std::runtime_error(function + " has no oracle");
-    return found->second;
+    for (const auto *part : {&oracles(), &fading_oracles()})
+        if (const auto found = part->find(function); found != part->end()) return found->second;
+    throw std::runtime_error(function + " has no oracle");
 }
 
-std::size_t oracle_count() { return oracles().size(); }
+std::size_t oracle_count() { return oracles().size() + fading_oracles().size(); }
 
 } // namespace accuracy
