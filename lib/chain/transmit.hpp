@@ -21,12 +21,14 @@ class Transmit {
         const Power now{line.near_end.level_dbm, line.near_end.worst_db};
         if (kind == Kind::antenna) {
             has_antenna_ = true;
-            eirp_ = now;
             return;
         }
         antenna_input_ = now;
         if (kind == Kind::source || kind == Kind::amplifier) raise_output(now);
     }
+
+    /// What the ledger says is radiated in the direction of maximum radiation: its lines look towards the other antenna.
+    void radiate(const Power &eirp) noexcept { eirp_ = eirp; }
 
     bool has_antenna() const noexcept { return has_antenna_; }
 

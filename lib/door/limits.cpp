@@ -67,6 +67,8 @@ bool check_limit(Refusal &refusal, const lvb_link *lent_link, const lvb_limit *l
         return false;
     if (!transmit.has_antenna() && limit.quantity != LVB_QUANTITY_TRANSMITTER_OUTPUT)
         return refuse(refusal, LVB_E_NO_TRANSMIT_ANTENNA, {LVB_STRUCT_LIMIT}, LVB_FIELD_QUANTITY, limit.quantity);
+    const chain::Result end = ledger.close();
+    transmit.radiate({end.eirp_dbm, end.eirp_worst_db});
     lvb_limit_result out = result_of(limit, transmit, covers(limit, link.frequency_mhz));
     give(result, out);
     return true;

@@ -58,6 +58,24 @@ TEST(LimitOfPower, ConductedAndRadiatedAreNeverMixed) {
     }
 }
 
+// A licence counts the direction of maximum radiation (ITU Radio Regulations 1.161), not that of the other antenna: a
+// half-wave dipole (2.15 dBi, Balanis, Antenna Theory, 4.6) whose axis points at the walker radiates all the same.
+TEST(LimitOfPower, APatternCountsInItsDirectionOfMaximumRadiation) {
+    auto pattern = sized<lvb_pattern>();
+    pattern.kind = LVB_PATTERN_HALF_WAVE_DIPOLE;
+    for (const double elevation_deg : {0.0, 60.0, 90.0}) {
+        Chain chain(outbound(0.5));
+        chain.stages[2].gain_db = 0.0;
+        chain.stages[2].pattern = &pattern;
+        chain.stages[2].far_elevation_deg = chain.stages[2].near_elevation_deg = elevation_deg;
+        const lvb_limit_result result = result_of(chain, limit_of(LVB_QUANTITY_EIRP, 19.0));
+        EXPECT_NEAR(result.eirp_dbm, 20.0 - 3.0 + 2.15, 0.005) << elevation_deg;
+        EXPECT_NEAR(result.erp_dbm, 17.0, 1e-5) << elevation_deg;
+        EXPECT_EQ(result.worst_db, 1.0); // of transmitter and combiner
+        EXPECT_EQ(result.verdict, LVB_LIMIT_EXCEEDED);
+    }
+}
+
 // 47 CFR 74.861: 250 mW at the transmitter with a 6 dBi antenna is a legal 1 W e.i.r.p. where the rule limits conducted
 // power, and twenty times too much where it limits 50 mW e.i.r.p.
 TEST(LimitOfPower, TheSameTransmitterUnderTwoRules) {
