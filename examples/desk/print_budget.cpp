@@ -134,7 +134,7 @@ std::string tolerance_words(const lvb_stage &receiver, const lvb_end &end) {
 std::string print_end(const char *name, const Link &link, const lvb_budget &budget, const lvb_end &end) {
     const lvb_stage &receiver = link.stages.back().entry;
     std::string words = two(end.level_dbm) + " dBm";
-    if (end.distance_m > 0.0) words = "at " + plain(end.distance_m) + " m " + words;
+    if (end.distance_m > 0.0) words = "at " + (link.placed() ? two(end.distance_m) : plain(end.distance_m)) + " m " + words;
     if (&end == &budget.near_end && near_distance_missing(budget)) words += " (no near distance is given)";
     if (has_window(receiver)) words += ", " + place_words(receiver, end.zone);
     if ((receiver.stated & LVB_STATED_FLOOR) != 0) words += "; " + floor_words(receiver, end);

@@ -167,12 +167,15 @@ std::string air_words(const Link &link, const Stage &stage, const Computed &comp
                      loss(computed.budget.near_end.distance_m));
 }
 
+// To a tenth; a small negative angle is no "-0.0".
+std::string tenth(double angle) { return format("%.1f", std::round(angle * 10.0) / 10.0 + 0.0); }
+
 // "half-wave dipole, at most 2.15 dBi; far -3.10 dBi towards azimuth 30, elevation -5 degrees; near ..."
 std::string pattern_words_of(const Pattern &pattern, const PatternGains &gains) {
     const auto end = [](const char *name, const lvb_pattern_gain &gain, double azimuth_deg, double elevation_deg) {
         return std::string("; ") + name + " " + two(gain.gain_dbi) + " dBi" +
                ((gain.notes & LVB_NOTE_NULL) != 0 ? ", a null," : "") + " towards azimuth " +
-               format("%.1f, elevation %.1f degrees", azimuth_deg + 0.0, elevation_deg + 0.0);
+               tenth(azimuth_deg) + ", elevation " + tenth(elevation_deg) + " degrees";
     };
     std::string words = "pattern " + pattern_words()[static_cast<std::size_t>(pattern.entry.kind)] + ", at most " +
                         two(gains.far.maximum_dbi) + " dBi";
