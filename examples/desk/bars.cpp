@@ -12,7 +12,7 @@ namespace {
 constexpr double ten = 10.0;
 
 Scale rounded_out(double low, double high, std::size_t columns) {
-    return {ten * std::floor(low / ten), ten * std::ceil(high / ten), columns};
+    return {ten * std::floor(low / ten), ten * std::ceil(high / ten) + 0.0, columns}; // + 0.0 takes the sign off a zero
 }
 
 // The limits, in one line: below the floor and above the ceiling x, the wanted band =, the rest a dash.

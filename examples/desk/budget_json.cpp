@@ -239,8 +239,7 @@ Json link_json(const Answer &answer) {
     out["frequency_mhz"] = link.frequency_mhz;
     out["temperature_degc"] = link.temperature_degc ? Json(*link.temperature_degc) : Json(nullptr);
     out["stages"] = Json::array();
-    for (std::size_t i = 0; i < link.stages.size(); ++i)
-        out["stages"].push_back(stage_json(link, answer.computed, i));
+    for (std::size_t i = 0; i < link.stages.size(); ++i) out["stages"].push_back(stage_json(link, answer.computed, i));
     out["window"] = window_json(link.stages.back().entry);
     out["reference"] = lvb_reference_name(budget.reference);
     out["far_end"] = end_json(budget.far_end);

@@ -36,7 +36,7 @@ lvb_pointing look(const Document &document, const Link &link, const Lent &lent, 
                                                       plain(given->second.key->from_library(fault.minimum)) + " to " +
                                                       plain(given->second.key->from_library(fault.maximum)));
     }
-    if (fault.structure == LVB_STRUCT_NONE && fault.field == LVB_FIELD_DISTANCE_M)
+    if (fault.field == LVB_FIELD_DISTANCE_M)
         document.refuse(*receive_place.value, "this is " + plain(fault.value) +
                                                   " m from the other antenna; they must be " + plain(fault.minimum) +
                                                   " m apart or more");
@@ -48,7 +48,9 @@ lvb_pointing look(const Document &document, const Link &link, const Lent &lent, 
 Sights sights_of(const Document &document, const Link &link, const Lent &lent) {
     const Stage &transmit = link.stages[static_cast<std::size_t>(link.antenna(0))];
     const Stage &receive = link.stages[static_cast<std::size_t>(link.antenna(1))];
-    const auto far_place = [](const Stage &stage) -> const Place & { return stage.place ? *stage.place : *stage.far_place; };
+    const auto far_place = [](const Stage &stage) -> const Place & {
+        return stage.place ? *stage.place : *stage.far_place;
+    };
     const auto near_place = [&](const Stage &stage) -> const Place & {
         return stage.near_place ? *stage.near_place : far_place(stage);
     };
@@ -121,10 +123,9 @@ lvb_limit_result check(const Document &document, const Link &link, const Lent &l
             document.refuse(*given->second.value, plain(given->second.value->number) + " lies below lowest_mhz " +
                                                       plain(limit.entry.lowest_mhz));
         if (given != limit.numbers.end())
-            document.refuse(*given->second.value,
-                            plain(given->second.value->number) + " is out of range; allowed " +
-                                plain(given->second.key->from_library(fault.minimum)) + " to " +
-                                plain(given->second.key->from_library(fault.maximum)));
+            document.refuse(*given->second.value, plain(given->second.value->number) + " is out of range; allowed " +
+                                                      plain(given->second.key->from_library(fault.minimum)) + " to " +
+                                                      plain(given->second.key->from_library(fault.maximum)));
     }
     refuse_fault(document, link, fault);
 }
@@ -135,9 +136,9 @@ KeepAway keep_away(const Document &document, const Link &link, const Computed &c
     KeepAway result;
     if (std::isnan(computed.budget.eirp_dbm))
         document.refuse(*exposure.value, "this link has no antenna, so nobody is exposed to it");
-    result.limit_w_per_m2 = exposure.rule == 0 ? exposure.limit_w_per_m2
-                                               : lvb_exposure_limit_w_per_m2(exposure.rule, exposure.audience,
-                                                                             link.frequency_mhz);
+    result.limit_w_per_m2 = exposure.rule == 0
+                                ? exposure.limit_w_per_m2
+                                : lvb_exposure_limit_w_per_m2(exposure.rule, exposure.audience, link.frequency_mhz);
     if (std::isnan(result.limit_w_per_m2))
         document.refuse(*exposure.value->find("rule"),
                         "this rule says nothing of the link's " + plain(link.frequency_mhz) + " MHz");
@@ -179,9 +180,7 @@ Answer answer_link(const Document &document, const Link &link) {
 
 Coexistence compute(const Document &document, const Neighbours &pair, const Answer &transmitter,
                     const Answer &receiver) {
-    const auto missing = [&](const char *key, const char *why) {
-        document.refuse(*pair.value->find(key), why);
-    };
+    const auto missing = [&](const char *key, const char *why) { document.refuse(*pair.value->find(key), why); };
     const std::int32_t transmit_antenna = transmitter.link->antenna(0);
     const std::int32_t receive_antenna = receiver.link->antenna(1);
     if (transmit_antenna < 1) missing("transmitter", "this link has no transmit antenna");

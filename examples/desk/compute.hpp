@@ -29,7 +29,7 @@ struct NoiseBook {
 struct Computed {
     lvb_budget budget{};
     std::vector<lvb_level> levels;
-    std::optional<Sights> sights;                     ///< where the antennas have places
+    std::optional<Sights> sights;                      ///< where the antennas have places
     std::vector<std::optional<PatternGains>> patterns; ///< of each stage
     std::optional<PathLosses> path;
     std::optional<NoiseBook> noise;
@@ -39,7 +39,7 @@ struct Computed {
 /// How far people must keep away from the transmit antenna.
 struct KeepAway {
     double limit_w_per_m2 = 0.0;
-    double eirp_dbm = 0.0;     ///< of all transmitters on the antenna, with every tolerance upwards
+    double eirp_dbm = 0.0; ///< of all transmitters on the antenna, with every tolerance upwards
     double distance_m = 0.0;
 };
 

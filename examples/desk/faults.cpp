@@ -251,9 +251,9 @@ void refuse_fault(const Document &document, const Neighbours &pair, const lvb_fa
         document.refuse(*pair.value, "the coupling is computed from separation_m and the gains, or measured as "
                                      "coupling_loss_db; give one of them");
     if (fault.status == LVB_E_MISSING && given.value == nullptr && !ways.empty())
-        document.refuse(*pair.value, ways + " is missing" +
-                                         (fault.field == LVB_FIELD_SEPARATION_M ? "; or coupling_loss_db as measured"
-                                                                                : ""));
+        document.refuse(*pair.value,
+                        ways + " is missing" +
+                            (fault.field == LVB_FIELD_SEPARATION_M ? "; or coupling_loss_db as measured" : ""));
     const bool range = fault.status == LVB_E_BELOW_RANGE || fault.status == LVB_E_ABOVE_RANGE;
     if (given.value != nullptr && range)
         document.refuse(*given.value, plain(given.value->number) + " is out of range" + allowed(fault, *given.key));

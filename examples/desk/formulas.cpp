@@ -98,7 +98,8 @@ std::string answer_formula(const std::vector<std::string> &words) {
 }
 
 std::string print_formulas() {
-    std::string out = "Functions of the library by name, with the range of each argument (levelbook.h says what they are):\n";
+    std::string out =
+        "Functions of the library by name, with the range of each argument (levelbook.h says what they are):\n";
     for (const Formula &one : formulas()) out += wrap(one.name + ": " + one.ranges, page, "  ", "      ");
     return out;
 }

@@ -40,7 +40,6 @@ constexpr std::uint32_t radiating_cable = bit(kind_of_path(LVB_PATH_RADIATING_CA
 constexpr std::uint32_t with_heights = free_space | two_ray | log_distance | indoor | site_general;
 constexpr std::uint32_t any_path = with_heights | radiating_cable;
 
-
 } // namespace
 
 const std::vector<NumberKey> &link_keys() {
@@ -226,10 +225,10 @@ const std::vector<NumberKey> &neighbour_keys() {
 
 const std::vector<Vocabulary> &vocabularies() {
     static const std::vector<Vocabulary> all = {
-        {LVB_STRUCT_LINK, &link_keys(), "the link"},        {LVB_STRUCT_PATTERN, &pattern_keys(), "a pattern"},
-        {LVB_STRUCT_ANTENNA, &place_keys(), "a place"},     {LVB_STRUCT_PATH, &path_keys(), "a path"},
-        {LVB_STRUCT_EDGE, &edge_keys(), "an edge"},         {LVB_STRUCT_NOISE_CONDITIONS, &noise_keys(), "noise"},
-        {LVB_STRUCT_LIMIT, &limit_keys(), "a limit"},       {LVB_STRUCT_NEIGHBOURS, &neighbour_keys(), "neighbours"},
+        {LVB_STRUCT_LINK, &link_keys(), "the link"},    {LVB_STRUCT_PATTERN, &pattern_keys(), "a pattern"},
+        {LVB_STRUCT_ANTENNA, &place_keys(), "a place"}, {LVB_STRUCT_PATH, &path_keys(), "a path"},
+        {LVB_STRUCT_EDGE, &edge_keys(), "an edge"},     {LVB_STRUCT_NOISE_CONDITIONS, &noise_keys(), "noise"},
+        {LVB_STRUCT_LIMIT, &limit_keys(), "a limit"},   {LVB_STRUCT_NEIGHBOURS, &neighbour_keys(), "neighbours"},
         {LVB_STRUCT_STAGE, &stage_keys(), "a stage"},
     };
     return all;
@@ -248,8 +247,7 @@ Columns over_frequency(std::vector<const NumberKey *> values) {
 namespace {
 
 const std::vector<NumberKey> &azimuth_keys() {
-    static const std::vector<NumberKey> keys = {
-        {"azimuth_deg", LVB_FIELD_AZIMUTH_DEG, same, same, antenna, "degrees"}};
+    static const std::vector<NumberKey> keys = {{"azimuth_deg", LVB_FIELD_AZIMUTH_DEG, same, same, antenna, "degrees"}};
     return keys;
 }
 
@@ -266,8 +264,7 @@ const std::vector<NumberKey> &cut_gain_keys() {
 }
 
 const std::vector<NumberKey> &facing_keys() {
-    static const std::vector<NumberKey> keys = {
-        {"facing_deg", LVB_FIELD_FACING_DEG, same, same, allowance, "degrees"}};
+    static const std::vector<NumberKey> keys = {{"facing_deg", LVB_FIELD_FACING_DEG, same, same, allowance, "degrees"}};
     return keys;
 }
 
@@ -310,9 +307,9 @@ std::string ways_to_write(const std::vector<NumberKey> &keys, std::int32_t field
 
 std::string_view quantity_of(std::string_view key) {
     constexpr std::string_view units[] = {
-        "_mw",  "_w",    "_dbm",  "_dbw",         "_dbi",          "_dbd", "_s_per_m", "_m",   "_ft",          "_mhz",
-        "_khz", "_ghz",  "_degc", "_degf",        "_db_per_100m",  "_deg", "_db",      "_k",   "_wavelengths", "_w_per_m2",
-        "_mw_per_cm2",   "_db_per_100ft",         "_dbc_per_hz",   "_hz"};
+        "_mw", "_w",   "_dbm",         "_dbw",      "_dbi",        "_dbd",          "_s_per_m",     "_m",
+        "_ft", "_mhz", "_khz",         "_ghz",      "_degc",       "_degf",         "_db_per_100m", "_deg",
+        "_db", "_k",   "_wavelengths", "_w_per_m2", "_mw_per_cm2", "_db_per_100ft", "_dbc_per_hz",  "_hz"};
     for (const std::string_view unit : units)
         if (key.ends_with(unit)) return key.substr(0, key.size() - unit.size());
     return key;

@@ -15,9 +15,9 @@ lvb_cable_table lend_cable_table(const Table &table) { return lend_table<lvb_cab
 
 // Room for every part of every stage before the first pointer to one is taken.
 Lent::Lent(const Link &link)
-    : stages_(link.stages.size()), gains_(link.stages.size()), cables_(link.stages.size()),
-      bodies_(link.stages.size()), patterns_(link.stages.size()), azimuth_cuts_(link.stages.size()),
-      elevation_cuts_(link.stages.size()), paths_(link.stages.size()) {
+    : stages_(link.stages.size()), gains_(link.stages.size()), cables_(link.stages.size()), bodies_(link.stages.size()),
+      patterns_(link.stages.size()), azimuth_cuts_(link.stages.size()), elevation_cuts_(link.stages.size()),
+      paths_(link.stages.size()) {
     for (std::size_t i = 0; i < stages_.size(); ++i) lend(link.stages[i], i);
     link_.size = sizeof link_;
     link_.stages = stages_.data();
@@ -41,8 +41,7 @@ void Lent::lend(const Stage &stage, std::size_t index) {
     if (stage.pattern) {
         lvb_pattern &pattern = patterns_[index] = stage.pattern->entry;
         if (stage.pattern->azimuth_cut)
-            pattern.azimuth_cut =
-                &(azimuth_cuts_[index] = lend_table<lvb_azimuth_cut>(*stage.pattern->azimuth_cut));
+            pattern.azimuth_cut = &(azimuth_cuts_[index] = lend_table<lvb_azimuth_cut>(*stage.pattern->azimuth_cut));
         if (stage.pattern->elevation_cut)
             pattern.elevation_cut =
                 &(elevation_cuts_[index] = lend_table<lvb_elevation_cut>(*stage.pattern->elevation_cut));

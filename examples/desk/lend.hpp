@@ -8,7 +8,7 @@ namespace desk {
 /// How the two antennas see each other at both ends of the walk, from their places.
 struct Sights {
     lvb_pointing far{};
-    lvb_pointing near{};     ///< the far one where no near place is given
+    lvb_pointing near{}; ///< the far one where no near place is given
     bool near_given = false;
 };
 

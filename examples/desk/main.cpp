@@ -198,7 +198,12 @@ class Program {
     }
     void declare_convert() {
         convert_ = app_.add_subcommand("convert", "answer a unit question: convert 30mW dBm");
-        convert_->add_option("question", words_, "value with unit, and target unit; or a function of the library with name=value for each argument")->expected(2, 4)->required();
+        convert_
+            ->add_option(
+                "question", words_,
+                "value with unit, and target unit; or a function of the library with name=value for each argument")
+            ->expected(2, 4)
+            ->required();
         convert_->add_option("--at", options_.mhz, "frequency in MHz");
         convert_->add_option("--ohm", options_.ohm, "impedance, or the line's, in ohm");
         auto *metres = convert_->add_option("--m", options_.metres, "distance in metres");

@@ -134,7 +134,8 @@ std::string tolerance_words(const lvb_stage &receiver, const lvb_end &end) {
 std::string print_end(const char *name, const Link &link, const lvb_budget &budget, const lvb_end &end) {
     const lvb_stage &receiver = link.stages.back().entry;
     std::string words = two(end.level_dbm) + " dBm";
-    if (end.distance_m > 0.0) words = "at " + (link.placed() ? two(end.distance_m) : plain(end.distance_m)) + " m " + words;
+    if (end.distance_m > 0.0)
+        words = "at " + (link.placed() ? two(end.distance_m) : plain(end.distance_m)) + " m " + words;
     if (&end == &budget.near_end && near_distance_missing(budget)) words += " (no near distance is given)";
     if (has_window(receiver)) words += ", " + place_words(receiver, end.zone);
     if ((receiver.stated & LVB_STATED_FLOOR) != 0) words += "; " + floor_words(receiver, end);
@@ -190,13 +191,13 @@ std::string print_grounds(const Answer &answer) {
     const lvb_budget &budget = answer.computed.budget;
     std::string out = labelled("Decided:", decision_words(link, budget));
     if (!std::isnan(budget.eirp_dbm))
-        out += labelled("Radiates:", two(budget.eirp_dbm) + " dBm e.i.r.p. (" + power_words(budget.eirp_dbm) + "), +-" +
-                                     two(budget.eirp_worst_db) +
-                                     " dB worst case; " +
-                                     (link.limits.empty() ? "not judged against any limit: your licence and the exposure "
-                                                            "rules decide"
-                                                          : "judged against the limits below; your licence and the "
-                                                            "exposure rules decide"));
+        out += labelled("Radiates:",
+                        two(budget.eirp_dbm) + " dBm e.i.r.p. (" + power_words(budget.eirp_dbm) + "), +-" +
+                            two(budget.eirp_worst_db) + " dB worst case; " +
+                            (link.limits.empty() ? "not judged against any limit: your licence and the exposure "
+                                                   "rules decide"
+                                                 : "judged against the limits below; your licence and the "
+                                                   "exposure rules decide"));
     out += print_walk(link, answer.computed) + print_noise(link, answer.computed) + print_limits(answer);
     return out + labelled("Guesses:", guess_words(budget));
 }
@@ -254,9 +255,8 @@ std::string print_summary(const std::vector<Answer> &answers) {
     for (const Answer &answer : answers) {
         constexpr std::size_t name_columns = 34;
         const std::string name = shorten(ascii(answer.link->name), name_columns);
-        out +=
-            wrap(whole_verdict(answer), page,
-                 format("  %-*s  ", static_cast<int>(name_columns), name.c_str()), std::string(name_columns + 6, ' '));
+        out += wrap(whole_verdict(answer), page, format("  %-*s  ", static_cast<int>(name_columns), name.c_str()),
+                    std::string(name_columns + 6, ' '));
     }
     return out;
 }

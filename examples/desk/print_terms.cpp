@@ -53,7 +53,8 @@ std::string carrier_words(const Link &link, const lvb_noise &noise) {
 
 std::string compression_words(const Link &link, const lvb_noise &noise) {
     const bool missing = (noise.notes & LVB_NOTE_NO_COMPRESSION) != 0;
-    if (noise.compressing_stage < 0) return missing ? "not known: no stage states its compression" : "nothing compresses";
+    if (noise.compressing_stage < 0)
+        return missing ? "not known: no stage states its compression" : "nothing compresses";
     std::string words = label_of(link, noise.compressing_stage) + " compresses first, from " +
                         two(noise.compression_dbm) + " dBm " + input_words(link) + " on: the near end's level lies " +
                         two(std::abs(noise.compression_headroom_db)) + " dB " +
@@ -83,13 +84,13 @@ std::string print_lowered_range(const Link &link, const NoiseBook &book) {
     std::string out;
     const auto tell = [&](std::int32_t stage) {
         const lvb_noise_line &line = book.lines[static_cast<std::size_t>(stage)];
-        out += labelled("CAUTION:", "the amplifier " + label_of(link, stage) +
-                                        " lifts the level but LOWERS RANGE: with it the spurious-free range changes by " +
-                                        signed_two(line.range_change_db) + " dB and carrier to noise by " +
-                                        signed_two(line.carrier_to_noise_change_db) + " dB" +
-                                        (line.carrier_to_noise_change_db > 0.0
-                                             ? "; weigh the one against the other"
-                                             : "; leave it out where you can"));
+        out +=
+            labelled("CAUTION:", "the amplifier " + label_of(link, stage) +
+                                     " lifts the level but LOWERS RANGE: with it the spurious-free range changes by " +
+                                     signed_two(line.range_change_db) + " dB and carrier to noise by " +
+                                     signed_two(line.carrier_to_noise_change_db) + " dB" +
+                                     (line.carrier_to_noise_change_db > 0.0 ? "; weigh the one against the other"
+                                                                            : "; leave it out where you can"));
     };
     const std::int32_t worst = book.noise.range_lowering_stage;
     if (worst < 0) return out;
@@ -131,10 +132,10 @@ std::string exposure_words_of(const Answer &answer) {
     const Link &link = *answer.link;
     const Exposure &exposure = *link.exposure;
     const KeepAway &keep = *answer.keep_away;
-    std::string words = "people must keep " + two(std::ceil(keep.distance_m * 100.0) / 100.0) +
-                        " m or more away from the transmit antenna: " +
-                        exposure_limit_words(exposure, keep.limit_w_per_m2) + " at " + plain(link.frequency_mhz) +
-                        " MHz, " + two(keep.eirp_dbm) + " dBm e.i.r.p. with every tolerance upwards";
+    std::string words =
+        "people must keep " + two(std::ceil(keep.distance_m * 100.0) / 100.0) +
+        " m or more away from the transmit antenna: " + exposure_limit_words(exposure, keep.limit_w_per_m2) + " at " +
+        plain(link.frequency_mhz) + " MHz, " + two(keep.eirp_dbm) + " dBm e.i.r.p. with every tolerance upwards";
     if (exposure.transmitters > 1)
         words += ", of " + std::to_string(exposure.transmitters) + " such transmitters together";
     const double wavelength_m = lvb_wavelength_m_from_mhz(link.frequency_mhz);
@@ -164,7 +165,8 @@ std::string covering_words(const lvb_coexistence &result) {
     std::string words = "the transmitter's noise arrives with " + two(result.noise_dbm) +
                         " dBm and lifts the receiver's floor by " + two(result.noise_rise_db) + " dB";
     if (result.more_transmit_filter_db > 0.0)
-        words += "; TOO MUCH: it needs " + two(result.more_transmit_filter_db) + " dB more filter behind the transmitter";
+        words +=
+            "; TOO MUCH: it needs " + two(result.more_transmit_filter_db) + " dB more filter behind the transmitter";
     if (!std::isnan(result.noise_separation_m))
         words += "; antennas " + two(result.noise_separation_m) + " m apart are enough";
     return words;
@@ -204,9 +206,9 @@ std::string print_walk(const Link &link, const Computed &computed) {
     out += labelled("Path:", path_words()[static_cast<std::size_t>(path.entry.model)] +
                                  (std::isnan(deviation)
                                       ? std::string(": the model states no standard deviation; fading comes on top")
-                                      : ": from place to place the loss has a standard deviation of " +
-                                            two(deviation) + " dB, and fading comes on top; the levels are those of "
-                                                             "the mean"));
+                                      : ": from place to place the loss has a standard deviation of " + two(deviation) +
+                                            " dB, and fading comes on top; the levels are those of "
+                                            "the mean"));
     return out;
 }
 

@@ -32,10 +32,8 @@ Pattern read_pattern(const Checks &checks, Tables &tables, const Value &value) {
     checks.check_keys(value, with_names(known, pattern_keys(), kind_of_pattern(entry.kind)),
                       "a pattern of kind '" + pattern_words()[static_cast<std::size_t>(entry.kind)] + "'");
     pattern.source = checks.text_or_empty(value, "source");
-    if (const Value *cut = value.find("azimuth_cut"))
-        pattern.azimuth_cut = tables.read(*cut, over_azimuth());
-    if (const Value *cut = value.find("elevation_cut"))
-        pattern.elevation_cut = tables.read(*cut, over_elevation());
+    if (const Value *cut = value.find("azimuth_cut")) pattern.azimuth_cut = tables.read(*cut, over_azimuth());
+    if (const Value *cut = value.find("elevation_cut")) pattern.elevation_cut = tables.read(*cut, over_elevation());
     pattern.numbers = numbers_of(checks, members_of(value), pattern_keys(), LVB_STRUCT_PATTERN, entry.kind);
     entry.gain_dbi = taken(pattern.numbers, LVB_FIELD_GAIN_DBI);
     entry.beam_width_deg = taken(pattern.numbers, LVB_FIELD_BEAM_WIDTH_DEG);
@@ -110,13 +108,11 @@ Path read_path(const Checks &checks, const Value &value) {
                       "a path of model '" + path_words()[static_cast<std::size_t>(entry.model)] + "'");
     checks.text_or_empty(value, "note");
     if (entry.model == LVB_PATH_SITE_GENERAL)
-        entry.environment =
-            checks.choose(checks.need(value, "environment"), environment_words(), "environment") + 1;
+        entry.environment = checks.choose(checks.need(value, "environment"), environment_words(), "environment") + 1;
     if (entry.model == LVB_PATH_TWO_RAY)
         entry.polarization = checks.choose(checks.need(value, "polarization"), polarization_words(), "polarization");
     if (const Value *edges = value.find("edges")) read_edges(checks, *edges, path);
-    const GivenNumbers &numbers = path.numbers =
-        numbers_of(checks, members_of(value), path_keys(), LVB_STRUCT_PATH, 0);
+    const GivenNumbers &numbers = path.numbers = numbers_of(checks, members_of(value), path_keys(), LVB_STRUCT_PATH, 0);
     entry.floor_count = whole(checks, numbers, LVB_STRUCT_PATH, 0, LVB_FIELD_FLOOR_COUNT);
     entry.wall_count = whole(checks, numbers, LVB_STRUCT_PATH, 0, LVB_FIELD_WALL_COUNT);
     entry.transmit_height_m = taken(numbers, LVB_FIELD_TRANSMIT_HEIGHT_M);

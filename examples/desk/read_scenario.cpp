@@ -21,16 +21,19 @@ void check_placed(const Document &document, const Link &link) {
     for (const std::int32_t which : {0, 1}) {
         const std::int32_t at = link.antenna(which);
         if (at < 0 || link.air() == nullptr)
-            document.refuse(*link.value, "places tell how two antennas see each other; this link has no air between two");
+            document.refuse(*link.value,
+                            "places tell how two antennas see each other; this link has no air between two");
         const Stage &stage = link.stages[static_cast<std::size_t>(at)];
-        if (!stage.placed()) document.refuse(*stage.value, "the other antenna has a place, so this one needs its place");
+        if (!stage.placed())
+            document.refuse(*stage.value, "the other antenna has a place, so this one needs its place");
     }
     for (const std::int32_t field : {LVB_FIELD_FAR_DISTANCE_M, LVB_FIELD_NEAR_DISTANCE_M})
         if (const auto given = link.numbers.find(field); given != link.numbers.end())
             document.refuse_key(*given->second.value, "the places of the antennas tell the distance");
     const std::optional<Path> &path = link.air()->path;
     if (path && (path->has_heights() || !path->edges.empty()))
-        document.refuse(*path->value, "heights would be said twice: a path with heights takes distances in place of places");
+        document.refuse(*path->value,
+                        "heights would be said twice: a path with heights takes distances in place of places");
     if (path && path->entry.model == LVB_PATH_RADIATING_CABLE)
         document.refuse(*path->value, "along a radiating cable the distance counts; give it in place of places");
 }
@@ -62,7 +65,9 @@ void read_terms(const Checks &checks, const Value &value, Link &link) {
 
 Link read_link(const Checks &checks, StageReader &stages, const Value &value) {
     checks.expect(value, Value::Kind::object);
-    checks.check_keys(value, with_names({"name", "direction", "note", "stages", "noise", "limits", "exposure"}, link_keys(), 0), "a link");
+    checks.check_keys(
+        value, with_names({"name", "direction", "note", "stages", "noise", "limits", "exposure"}, link_keys(), 0),
+        "a link");
     Link link;
     link.value = &value;
     link.name = checks.text(checks.need(value, "name"));

@@ -97,8 +97,7 @@ Stage StageReader::parse(const Members &members, std::int32_t kind) {
     if (const Value *basis = member("basis"))
         stage.entry.basis = checks_.choose(*basis, words(lvb_basis_name, 0), "basis");
     if (const Value *table = member("gain_table"))
-        stage.gain_table =
-            tables_.read(*table, over_frequency(keys_of_field(stage_keys(), LVB_FIELD_GAIN_DB, kind)));
+        stage.gain_table = tables_.read(*table, over_frequency(keys_of_field(stage_keys(), LVB_FIELD_GAIN_DB, kind)));
     if (const Value *table = member("attenuation_table"))
         stage.cable_table = tables_.read(
             *table, over_frequency(keys_of_field(attenuation_keys(), LVB_FIELD_ATTENUATION_DB_PER_100M, kind)));
@@ -131,8 +130,7 @@ void StageReader::fill(Stage &stage) const {
     if (stage.numbers.contains(LVB_FIELD_FLOOR_DBM)) entry.stated |= LVB_STATED_FLOOR;
     if (stage.numbers.contains(LVB_FIELD_WANTED_LOW_DBM)) entry.stated |= LVB_STATED_WANTED;
     if (stage.numbers.contains(LVB_FIELD_CEILING_DBM)) entry.stated |= LVB_STATED_CEILING;
-    entry.connector_count =
-        whole(checks_, stage.numbers, LVB_STRUCT_STAGE, entry.kind, LVB_FIELD_CONNECTOR_COUNT);
+    entry.connector_count = whole(checks_, stage.numbers, LVB_STRUCT_STAGE, entry.kind, LVB_FIELD_CONNECTOR_COUNT);
     entry.far_azimuth_deg = taken(stage.numbers, LVB_FIELD_FAR_AZIMUTH_DEG);
     entry.far_elevation_deg = taken(stage.numbers, LVB_FIELD_FAR_ELEVATION_DEG);
     entry.near_azimuth_deg = taken(stage.numbers, LVB_FIELD_NEAR_AZIMUTH_DEG);
@@ -155,8 +153,9 @@ void StageReader::check_complete(const Stage &stage) const {
     check_gain(stage);
     check_places(stage);
     if (stage.body_table && !given(LVB_FIELD_FACING_DEG))
-        checks_.document().refuse(*stage.value, "facing_deg is missing: which way the wearer faces, 0 towards the other "
-                                                "antenna");
+        checks_.document().refuse(*stage.value,
+                                  "facing_deg is missing: which way the wearer faces, 0 towards the other "
+                                  "antenna");
     if (!stage.body_table && given(LVB_FIELD_FACING_DEG))
         checks_.document().refuse_key(*stage.numbers.at(LVB_FIELD_FACING_DEG).value,
                                       "facing_deg has a use only with a body_table");
@@ -193,13 +192,12 @@ void StageReader::check_places(const Stage &stage) const {
         document.refuse_key(*stage.far_place->value, "this antenna has a place for both ends of the walk already");
     if (stage.near_place && !stage.far_place)
         document.refuse_key(*stage.near_place->value, "a near_place needs a far_place beside it");
-    for (const std::int32_t field : {LVB_FIELD_FAR_AZIMUTH_DEG, LVB_FIELD_FAR_ELEVATION_DEG,
-                                     LVB_FIELD_NEAR_AZIMUTH_DEG, LVB_FIELD_NEAR_ELEVATION_DEG}) {
+    for (const std::int32_t field : {LVB_FIELD_FAR_AZIMUTH_DEG, LVB_FIELD_FAR_ELEVATION_DEG, LVB_FIELD_NEAR_AZIMUTH_DEG,
+                                     LVB_FIELD_NEAR_ELEVATION_DEG}) {
         const auto given = stage.numbers.find(field);
         if (given == stage.numbers.end()) continue;
         if (!stage.pattern) document.refuse_key(*given->second.value, "a direction has a use only with a pattern");
-        if (stage.placed())
-            document.refuse_key(*given->second.value, "the places of the antennas tell the directions");
+        if (stage.placed()) document.refuse_key(*given->second.value, "the places of the antennas tell the directions");
     }
 }
 

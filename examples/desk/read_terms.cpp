@@ -165,15 +165,13 @@ Exposure read_exposure(const Checks &checks, const Value &value) {
     if (rule != nullptr && own)
         checks.document().refuse_key(*rule, std::string("the limit stands here as ") +
                                                 numbers.at(power_density).key->name + " too; give one of them");
-    if (rule == nullptr && !own)
-        checks.document().refuse(value, "rule, limit_w_per_m2 or limit_mw_per_cm2 is missing");
+    if (rule == nullptr && !own) checks.document().refuse(value, "rule, limit_w_per_m2 or limit_mw_per_cm2 is missing");
     if (rule != nullptr) {
         exposure.rule = checks.choose(*rule, exposure_words(), "exposure rule that the library knows") + 1;
         exposure.audience = checks.choose(checks.need(value, "audience"), audience_words(), "audience") + 1;
     } else {
         constexpr double least = 1e-6, most = 1e6;
-        if (audience != nullptr)
-            checks.document().refuse_key(*audience, "an own limit says already whom it protects");
+        if (audience != nullptr) checks.document().refuse_key(*audience, "an own limit says already whom it protects");
         exposure.limit_w_per_m2 = within(checks, numbers, power_density, least, most);
     }
     if (!numbers.contains(reflection_factor))

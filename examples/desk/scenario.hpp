@@ -13,7 +13,7 @@ namespace desk {
 struct Table {
     const Value *value = nullptr;         ///< the table in the scenario
     std::shared_ptr<const Document> file; ///< where its columns stand; null where that is the scenario itself
-    std::vector<double> points; ///< frequencies or angles
+    std::vector<double> points;           ///< frequencies or angles
     std::vector<double> values;
     Given point_column;
     Given value_column;
@@ -28,9 +28,9 @@ struct Part {
 
 /// An antenna's gain over direction.
 struct Pattern : Part {
-    lvb_pattern entry{};                         ///< without its cuts
-    std::shared_ptr<const Table> azimuth_cut;    ///< null where there is none
-    std::shared_ptr<const Table> elevation_cut;  ///< null where there is none
+    lvb_pattern entry{};                        ///< without its cuts
+    std::shared_ptr<const Table> azimuth_cut;   ///< null where there is none
+    std::shared_ptr<const Table> elevation_cut; ///< null where there is none
     std::string source;
 };
 

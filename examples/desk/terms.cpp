@@ -15,7 +15,7 @@ const Words &path_words() {
 }
 
 const Words &environment_words() {
-    static const Words words = {"office in sight",       "office out of sight",     "corridor in sight",
+    static const Words words = {"office in sight",       "office out of sight",      "corridor in sight",
                                 "corridor out of sight", "industrial hall in sight", "industrial hall out of sight"};
     return words;
 }

@@ -95,10 +95,8 @@ std::string gain_words(const Link &link, const Stage &stage, const Computed &com
     const std::size_t count = table.values.size();
     std::string words = "gain table of " + std::to_string(count) + " rows, ";
     const auto exact = std::find(table.points.begin(), table.points.end(), link.frequency_mhz);
-    if (exact != table.points.end())
-        return words + "at " + row(static_cast<std::size_t>(exact - table.points.begin()));
-    const std::size_t i =
-        lower_neighbour(count, link.frequency_mhz, [&](std::size_t k) { return table.points[k]; });
+    if (exact != table.points.end()) return words + "at " + row(static_cast<std::size_t>(exact - table.points.begin()));
+    const std::size_t i = lower_neighbour(count, link.frequency_mhz, [&](std::size_t k) { return table.points[k]; });
     return words + "between " + row(i) + " and " + row(i + 1) + ": " + format("%.3f ", key.from_library(gain) + 0.0) +
            key.unit;
 }
@@ -134,8 +132,7 @@ std::string both_ends(const Link &link, const Computed &computed, double far_db,
     const lvb_budget &budget = computed.budget;
     std::string words =
         two(far_db) + " dB over " + distance_words(link, LVB_FIELD_FAR_DISTANCE_M, budget.far_end.distance_m);
-    if (!near_is_given(link, computed))
-        return words + "; no near distance is given, so the near end is the same point";
+    if (!near_is_given(link, computed)) return words + "; no near distance is given, so the near end is the same point";
     return words + ", " + two(near_db) + " dB over " +
            distance_words(link, LVB_FIELD_NEAR_DISTANCE_M, budget.near_end.distance_m);
 }
@@ -174,8 +171,8 @@ std::string tenth(double angle) { return format("%.1f", std::round(angle * 10.0)
 std::string pattern_words_of(const Pattern &pattern, const PatternGains &gains) {
     const auto end = [](const char *name, const lvb_pattern_gain &gain, double azimuth_deg, double elevation_deg) {
         return std::string("; ") + name + " " + two(gain.gain_dbi) + " dBi" +
-               ((gain.notes & LVB_NOTE_NULL) != 0 ? ", a null," : "") + " towards azimuth " +
-               tenth(azimuth_deg) + ", elevation " + tenth(elevation_deg) + " degrees";
+               ((gain.notes & LVB_NOTE_NULL) != 0 ? ", a null," : "") + " towards azimuth " + tenth(azimuth_deg) +
+               ", elevation " + tenth(elevation_deg) + " degrees";
     };
     std::string words = "pattern " + pattern_words()[static_cast<std::size_t>(pattern.entry.kind)] + ", at most " +
                         two(gains.far.maximum_dbi) + " dBi";

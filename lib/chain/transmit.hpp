@@ -27,7 +27,8 @@ class Transmit {
         if (kind == Kind::source || kind == Kind::amplifier) raise_output(now);
     }
 
-    /// What the ledger says is radiated in the direction of maximum radiation: its lines look towards the other antenna.
+    /// What the ledger says is radiated in the direction of maximum radiation: its lines look towards the other
+    /// antenna.
     void radiate(const Power &eirp) noexcept { eirp_ = eirp; }
 
     bool has_antenna() const noexcept { return has_antenna_; }

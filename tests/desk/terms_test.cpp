@@ -1,5 +1,5 @@
-// Patterns, places, paths, bodies, noise, limits, exposure and neighbours: what a scenario may say of them, what the page
-// and the JSON answer tell, and what is refused.
+// Patterns, places, paths, bodies, noise, limits, exposure and neighbours: what a scenario may say of them, what the
+// page and the JSON answer tell, and what is refused.
 //
 // Expected values are printed ones, or worked here from the named formula; rows named with a book are those of
 // tests/reference.
@@ -10,7 +10,9 @@
 
 #include <cmath>
 #include <complex>
+#include <cstdio>
 #include <numbers>
+#include <sstream>
 
 namespace desk_test {
 namespace {
@@ -18,8 +20,8 @@ namespace {
 using Json = nlohmann::json;
 
 constexpr double degree = std::numbers::pi / 180.0;
-constexpr double dipole_dbi = 2.150880;             // half-wave dipole, Balanis, Antenna Theory, 4.6
-constexpr double thermal_dbm_per_hz = -173.975188;  // k 290 K, k of the SI
+constexpr double dipole_dbi = 2.150880;            // half-wave dipole, Balanis, Antenna Theory, 4.6
+constexpr double thermal_dbm_per_hz = -173.975188; // k 290 K, k of the SI
 constexpr double exact = 1e-6;
 
 double db(double ratio) { return 10.0 * std::log10(ratio); }
@@ -54,13 +56,15 @@ std::string text_of(const Pieces &pieces) {
 
 Printout page_of(const Pieces &pieces) { return run({"budget", TemporaryFile(text_of(pieces)).path()}); }
 
+// The page's words with single spaces between.
 std::string words_of_page(const Pieces &pieces) {
     const Printout page = page_of(pieces);
     EXPECT_EQ(page.err, "");
     std::string text;
     for (const std::string &line : lines_of(page.out)) {
         EXPECT_LE(line.size(), 100u) << line;
-        text += " " + line.substr(std::min(line.find_first_not_of(' '), line.size()));
+        std::istringstream words(line);
+        for (std::string word; words >> word;) text += " " + word;
     }
     return text;
 }
@@ -102,9 +106,10 @@ TEST(DeskPattern, ThePageTellsBothDirectionsAndRadiatesTheLargest) {
     pieces.transmit = R"("pattern": {"kind": "cosine", "gain_dbi": 9, "front_to_back_db": 20, "source": "sheet 7"},
         "far_azimuth_deg": 180, "near_azimuth_deg": 0, "near_elevation_deg": -10)";
     const std::string text = words_of_page(pieces);
-    EXPECT_NE(text.find("pattern cosine, at most 9.00 dBi; far -11.00 dBi towards azimuth 180.0, elevation 0.0 degrees; "
-                        "near 8.80 dBi towards azimuth 0.0, elevation -10.0 degrees; pattern from: sheet 7"),
-              std::string::npos)
+    EXPECT_NE(
+        text.find("pattern cosine, at most 9.00 dBi; far -11.00 dBi towards azimuth 180.0, elevation 0.0 degrees; "
+                  "near 8.80 dBi towards azimuth 0.0, elevation -10.0 degrees; pattern from: sheet 7"),
+        std::string::npos)
         << text;
     EXPECT_NE(text.find("Radiates: 9.00 dBm e.i.r.p."), std::string::npos) << text;
     // the exponent of Kraus, example 2-4.2: 10^0.9 / 2 - 1
@@ -121,11 +126,12 @@ TEST(DeskPattern, HalfPowerLiesAtHalfTheBeamWidth) {
 }
 
 TEST(DeskPattern, HelixHasItsPrintedGain) {
-    const Json told = pattern_of(
-        R"({"kind": "helix", "turns": 16, "spacing_wavelengths": 0.25, "circumference_wavelengths": 1})",
-        R"("far_azimuth_deg": 13, "near_azimuth_deg": 0)");
+    const Json told =
+        pattern_of(R"({"kind": "helix", "turns": 16, "spacing_wavelengths": 0.25, "circumference_wavelengths": 1})",
+                   R"("far_azimuth_deg": 13, "near_azimuth_deg": 0)");
     EXPECT_NEAR(near_to(told.at("near_gain_dbi")), 16.8, 0.05); // Kraus, Antennas, example 8-5.2
-    EXPECT_NEAR(near_to(told.at("far_gain_dbi")) - near_to(told.at("near_gain_dbi")), -3.01, 0.01); // half of 26 degrees
+    EXPECT_NEAR(near_to(told.at("far_gain_dbi")) - near_to(told.at("near_gain_dbi")), -3.01,
+                0.01); // half of 26 degrees
 }
 
 TEST(DeskPattern, IsotropicAndDbd) {
@@ -142,8 +148,8 @@ TEST(DeskPattern, MeasuredCutsInTheScenarioAndInAFile) {
         "elevation_cut": {"elevation_deg": [-90, 0, 90], "loss_db": [18, 0, 18]}})";
     const Json told = pattern_of(cuts, R"("far_azimuth_deg": 15, "far_elevation_deg": 5,
         "near_azimuth_deg": 180, "near_elevation_deg": -80)");
-    EXPECT_NEAR(near_to(told.at("far_gain_dbi")), 8.0 - 1.5 - 1.0, exact);   // half way to -3, a tenth of 10 degrees
-    EXPECT_NEAR(near_to(told.at("near_gain_dbi")), 8.0 - 25.0, exact);       // no further below than front to back
+    EXPECT_NEAR(near_to(told.at("far_gain_dbi")), 8.0 - 1.5 - 1.0, exact); // half way to -3, a tenth of 10 degrees
+    EXPECT_NEAR(near_to(told.at("near_gain_dbi")), 8.0 - 25.0, exact);     // no further below than front to back
     const TemporaryFolder folder;
     folder.write("cut.csv", "# ours\nazimuth_deg,gain_db,note\n-90,-9,\n0,0,\n30,-3,\n90,-9,\n180,-20,\n");
     Pieces pieces;
@@ -173,7 +179,7 @@ TEST(DeskPattern, ANullIsToldAndDropsOut) {
                               "NOTE: null: towards the other antenna the pattern gives nothing at an end of the walk"})
         EXPECT_NE(text.find(words), std::string::npos) << words << "\n" << text;
     // Further steps are the steps themselves, and the bar keeps its scale.
-    EXPECT_NE(page.out.find("-54.03 -infinite"), std::string::npos) << page.out; // 600 MHz over 20 m, ITU-R P.525
+    EXPECT_NE(text.find("air -54.03 -infinite -34.03 -31.88"), std::string::npos) << text; // 600 MHz, ITU-R P.525
     EXPECT_EQ(page.out.find("nan"), std::string::npos) << page.out;
     const Json told = link_of(pieces);
     EXPECT_TRUE(told.at("far_end").at("level_dbm").is_null());
@@ -210,11 +216,13 @@ TEST(DeskPlaces, TellDistancesDirectionsAndPolarization) {
     EXPECT_NEAR(near_to(told.at("places").at("far_polarization_loss_db")), 3.01, 0.1);
     EXPECT_NEAR(near_to(told.at("places").at("near_polarization_loss_db")), 0.0, 1e-9);
     const std::string text = words_of_page(pieces);
-    EXPECT_NE(text.find("Places: the antennas are 30.27 m apart far, 5.00 m near; the angle between their polarizations "
-                        "costs"),
-              std::string::npos)
+    EXPECT_NE(
+        text.find("Places: the antennas are 30.27 m apart far, 5.00 m near; the angle between their polarizations "
+                  "costs"),
+        std::string::npos)
         << text;
-    EXPECT_NE(text.find("dB over 30.27 m by the places, 41.99 dB over 5.00 m by the places"), std::string::npos) << text;
+    EXPECT_NE(text.find("dB over 30.27 m by the places, 41.99 dB over 5.00 m by the places"), std::string::npos)
+        << text;
     EXPECT_NE(text.find("Far end: at 30.27 m"), std::string::npos) << text;
 }
 
@@ -249,7 +257,8 @@ double path_db(const std::string &path, const std::string &frequency, const std:
     pieces.link = "\"far_distance_m\": " + distance;
     pieces.air = "\"path\": " + path;
     const Json told = link_of(pieces);
-    EXPECT_NEAR(near_to(told.at("path").at("far_loss_db")), -near_to(told.at("stages").at(2).at("far_change_db")), exact);
+    EXPECT_NEAR(near_to(told.at("path").at("far_loss_db")), -near_to(told.at("stages").at(2).at("far_change_db")),
+                exact);
     return near_to(told.at("path").at("far_loss_db"));
 }
 
@@ -258,24 +267,37 @@ TEST(DeskPath, ModelsGiveTheirPrintedValues) {
     EXPECT_NEAR(path_db(R"({"model": "free space"})", "900", "100"), 71.5326, 0.00005);
     EXPECT_NEAR(path_db(R"({"model": "log-distance", "exponent": 2})", "900", "100"), 71.5326, 0.00005);
     EXPECT_NEAR(path_db(R"({"model": "log-distance", "exponent": 3, "reference_distance_m": 10,
-                            "reference_loss_db": 50})", "900", "100"), 80.0, exact);
+                            "reference_loss_db": 50})",
+                        "900", "100"),
+                80.0, exact);
     // ITU-R P.1238, office, two floors of 15 + 4 dB for both
-    EXPECT_NEAR(path_db(R"({"model": "indoor", "power_loss_coefficient": 30, "floors": 1, "floor_loss_db": 19})",
-                        "2000", "10"), 87.021, 0.0005);
+    EXPECT_NEAR(
+        path_db(R"({"model": "indoor", "power_loss_coefficient": 30, "floors": 1, "floor_loss_db": 19})", "2000", "10"),
+        87.021, 0.0005);
     // ITU-R P.1238-11, a public implementation's values
     EXPECT_NEAR(path_db(R"({"model": "site-general", "environment": "office in sight"})", "1000", "10"), 49.22, 0.005);
-    EXPECT_NEAR(path_db(R"({"model": "site-general", "environment": "office out of sight"})", "10000", "10"), 77.93, 0.005);
-    EXPECT_NEAR(path_db(R"({"model": "site-general", "environment": "corridor in sight"})", "1000", "100"), 60.72, 0.005);
-    EXPECT_NEAR(path_db(R"({"model": "site-general", "environment": "corridor out of sight"})", "10000", "10"), 81.77, 0.005);
-    EXPECT_NEAR(path_db(R"({"model": "site-general", "environment": "industrial hall in sight"})", "1000", "100"), 70.72, 0.005);
-    EXPECT_NEAR(path_db(R"({"model": "site-general", "environment": "industrial hall out of sight"})", "10000", "100"), 110.21, 0.005);
+    EXPECT_NEAR(path_db(R"({"model": "site-general", "environment": "office out of sight"})", "10000", "10"), 77.93,
+                0.005);
+    EXPECT_NEAR(path_db(R"({"model": "site-general", "environment": "corridor in sight"})", "1000", "100"), 60.72,
+                0.005);
+    EXPECT_NEAR(path_db(R"({"model": "site-general", "environment": "corridor out of sight"})", "10000", "10"), 81.77,
+                0.005);
+    EXPECT_NEAR(path_db(R"({"model": "site-general", "environment": "industrial hall in sight"})", "1000", "100"),
+                70.72, 0.005);
+    EXPECT_NEAR(path_db(R"({"model": "site-general", "environment": "industrial hall out of sight"})", "10000", "100"),
+                110.21, 0.005);
     // along 60 m, the coupling loss at 2 m to a dipole, and what a dipole has over an isotropic antenna (IEC 61196-4)
     EXPECT_NEAR(path_db(R"({"model": "radiating cable", "longitudinal_loss_db_per_100m": 4, "coupling_loss_db": 65})",
-                        "600", "60"), 2.4 + 65.0 + 2.15, 0.005);
-    EXPECT_NEAR(path_db(R"({"model": "radiating cable", "longitudinal_loss_db_per_100ft": 1.2192, "coupling_loss_db": 65,
-                            "lateral_distance_m": 4, "exponent": 1})", "600", "60"), 2.4 + 65.0 + 2.15 + 3.01, 0.006);
+                        "600", "60"),
+                2.4 + 65.0 + 2.15, 0.005);
+    EXPECT_NEAR(
+        path_db(R"({"model": "radiating cable", "longitudinal_loss_db_per_100ft": 1.2192, "coupling_loss_db": 65,
+                            "lateral_distance_m": 4, "exponent": 1})",
+                "600", "60"),
+        2.4 + 65.0 + 2.15 + 3.01, 0.006);
     // three walls of 5 dB on top of free space
-    EXPECT_NEAR(path_db(R"({"model": "free space", "walls": 3, "wall_loss_db": 5})", "900", "100"), 71.5326 + 15.0, 0.00005);
+    EXPECT_NEAR(path_db(R"({"model": "free space", "walls": 3, "wall_loss_db": 5})", "900", "100"), 71.5326 + 15.0,
+                0.00005);
 }
 
 // Rappaport, Wireless Communications, 4.5 and 4.6, worked here with complex numbers.
@@ -290,15 +312,18 @@ double two_ray_db(double mhz, double floor_m, double transmit_m, double receive_
     const Complex w = std::sqrt(e - std::cos(grazing) * std::cos(grazing));
     const Complex q = vertical ? e * std::sin(grazing) : Complex(std::sin(grazing));
     const Complex turn = std::polar(1.0, -2.0 * std::numbers::pi * (reflected - direct) / lambda);
-    return free_space_db(mhz, direct) - 20.0 * std::log10(std::abs(1.0 + (q - w) / (q + w) * (direct / reflected) * turn));
+    return free_space_db(mhz, direct) -
+           20.0 * std::log10(std::abs(1.0 + (q - w) / (q + w) * (direct / reflected) * turn));
 }
 
 TEST(DeskPath, TwoRaysAreSummedAsComplexNumbers) {
     EXPECT_NEAR(path_db(R"({"model": "two-ray", "polarization": "vertical", "relative_permittivity": 5,
-                            "transmit_height_m": 3, "receive_height_m": 1.1})", "487.5", "120"),
+                            "transmit_height_m": 3, "receive_height_m": 1.1})",
+                        "487.5", "120"),
                 two_ray_db(487.5, 120, 3, 1.1, 5, 0, true), 1e-7);
     EXPECT_NEAR(path_db(R"({"model": "two-ray", "polarization": "horizontal", "relative_permittivity": 7,
-                            "conductivity_s_per_m": 0.02, "transmit_height_ft": 10, "receive_height_ft": 5})", "600", "40"),
+                            "conductivity_s_per_m": 0.02, "transmit_height_ft": 10, "receive_height_ft": 5})",
+                        "600", "40"),
                 two_ray_db(600, 40, 3.048, 1.524, 7, 0.02, false), 1e-7);
 }
 
@@ -309,7 +334,7 @@ TEST(DeskPath, AnEdgeCostsWhatBooksPrint) {
     pieces.air = R"("path": {"model": "free space", "transmit_height_m": 100, "receive_height_m": 100,
         "edges": [{"distance_m": 4000, "height_m": 120, "note": "a roof"}]})";
     EXPECT_NEAR(near_to(link_of(pieces).at("path").at("far_diffraction_loss_db")), 10.9, 0.05);
-    expect_words(pieces, "of this over edges 10.8");
+    expect_words(pieces, "of this over edges 10.9");
     pieces.air = R"("path": {"model": "free space", "transmit_height_ft": 328.0839895, "receive_height_m": 100,
         "edges": [{"distance_ft": 13123.359580052494, "height_ft": 393.7007874015748}]})";
     EXPECT_NEAR(near_to(link_of(pieces).at("path").at("far_diffraction_loss_db")), 10.9, 0.05);
@@ -325,9 +350,10 @@ TEST(DeskPath, ThePageTellsModelParts) {
     // 24.6 log10(20) + 29.53 + 23.8 log10(2) + 16 = 84.70 dB; of it 16 dB of obstacles; free space 64.49 dB
     for (const char *words :
          {"air, site-general (office out of sight) at 2000 MHz: 84.70 dB over 20 m, 67.51 dB over 4 m",
-          "of this through walls and floors 16.00 dB far, 16.00 dB near", "free space would cost 64.49 dB far, 50.51 dB near",
-          "-1 dB beyond the path",
-          "Path: site-general: from place to place the loss has a standard deviation of 5.04 dB, and fading comes on top"})
+          "of this through walls and floors 16.00 dB far, 16.00 dB near",
+          "free space would cost 64.49 dB far, 50.51 dB near", "-1 dB beyond the path",
+          "Path: site-general: from place to place the loss has a standard deviation of 5.04 dB, and fading comes on "
+          "top"})
         EXPECT_NE(text.find(words), std::string::npos) << words << "\n" << text;
     pieces.air = R"("path": {"model": "two-ray", "polarization": "vertical", "relative_permittivity": 5,
         "transmit_height_m": 3, "receive_height_m": 1.5})";
@@ -341,19 +367,22 @@ TEST(DeskPath, ThePageTellsModelParts) {
 TEST(DeskBody, LossOverFacing) {
     Pieces pieces;
     pieces.between = R"({"kind": "allowance", "label": "singer", "facing_deg": 22.5, "body_table":
-        {"facing_deg": [0, 45, 180], "loss_db": [16, 12, 3], "source": "our walk"}},)" "\n";
+        {"facing_deg": [0, 45, 180], "loss_db": [16, 12, 3], "source": "our walk"}},)"
+                     "\n";
     const Json stage = link_of(pieces).at("stages").at(3);
     EXPECT_NEAR(near_to(stage.at("far_change_db")), -14.0, exact); // half way
     EXPECT_EQ(near_to(stage.at("near_change_db")), 0.0);
-    expect_words(pieces, "allowance, taken at the far end only, body table of 3 rows, facing 22.5 degrees: 14.00 dB loss, "
-                         "table from: our walk");
+    expect_words(pieces,
+                 "allowance, taken at the far end only, body table of 3 rows, facing 22.5 degrees: 14.00 dB loss, "
+                 "table from: our walk");
 }
 
 // ---- Noise ----
 
 Pieces noisy(const std::string &behind, const std::string &receiver, const std::string &noise) {
     Pieces pieces;
-    pieces.link += ", \"temperature_degc\": 16.85, \"noise\": {" + noise + "}"; // 290 K: figures of losses are the losses
+    pieces.link +=
+        ", \"temperature_degc\": 16.85, \"noise\": {" + noise + "}"; // 290 K: figures of losses are the losses
     pieces.behind = behind;
     pieces.receiver = R"("floor_dbm": -100, "ceiling_dbm": -10)" + (receiver.empty() ? "" : ", " + receiver);
     return pieces;
@@ -370,22 +399,27 @@ TEST(DeskNoise, FloorIsThermalNoiseAndTheNoiseFigure) {
     EXPECT_NEAR(near_to(noise.at("margin_db")), level - floor - 20.0, exact);
     EXPECT_NEAR(near_to(noise.at("sensitivity_dbm")), floor + 20.0, exact);
     EXPECT_EQ(noise.at("verdict"), "holds");
-    // -173.98 + 53.01 + 8 = -112.96
-    expect_words(pieces, "Noise: floor -112.96 dBm at the receiver's input, -112.96 dBm at the antenna's terminal, in 200 kHz; "
-                         "noise figure of the receive side 8.00 dB, antenna at 290 K");
-    expect_words(pieces, "C/N: 58.94 dB far, 78.94 dB near (carrier to noise); needed 20 dB, so the far end has 38.94 dB to "
-                         "spare; least level -92.96 dBm at the antenna's terminal");
+    // -173.9752 + 53.0103 + 8 = -112.9649; 20 log10(12000) - 27.5522 = 54.0314
+    expect_words(pieces,
+                 "Noise: floor -112.96 dBm at the receiver's input, -112.96 dBm at the antenna's terminal, in 200 kHz; "
+                 "noise figure of the receive side 8.00 dB, antenna at 290 K");
+    expect_words(pieces,
+                 "C/N: 58.93 dB far, 78.93 dB near (carrier to noise); needed 20 dB, so the far end has 38.93 dB to "
+                 "spare; least level -92.96 dBm at the antenna's terminal");
     EXPECT_EQ(page_of(pieces).code, 0);
 }
 
 TEST(DeskNoise, CascadesGiveTheirPrintedFigures) {
     // Rappaport, example B.2: 3 dB of cable before 6 dB
-    const Pieces cable = noisy(R"({"kind": "cable", "loss_db": 3},)" "\n", R"("noise_figure_db": 6)", R"("bandwidth_mhz": 0.03)");
+    const Pieces cable = noisy(R"({"kind": "cable", "loss_db": 3},)"
+                               "\n",
+                               R"("noise_figure_db": 6)", R"("bandwidth_mhz": 0.03)");
     EXPECT_NEAR(near_to(link_of(cable).at("noise").at("noise_figure_db")), 9.0, 0.0001);
     expect_words(cable, "what is needed is not stated");
     EXPECT_EQ(page_of(cable).code, 0);
     // Roddy, example 12.6: an amplifier of 40 dB and 120 K before 12 dB: 120.43 K
-    const Pieces amplifier = noisy(R"({"kind": "amplifier", "gain_db": 40, "noise_temperature_k": 120},)" "\n",
+    const Pieces amplifier = noisy(R"({"kind": "amplifier", "gain_db": 40, "noise_temperature_k": 120},)"
+                                   "\n",
                                    R"("noise_figure_db": 12)", R"("bandwidth_mhz": 36)");
     const double figure = near_to(link_of(amplifier).at("noise").at("noise_figure_db"));
     EXPECT_NEAR(290.0 * (ratio(figure) - 1.0), 120.43, 0.005);
@@ -393,22 +427,28 @@ TEST(DeskNoise, CascadesGiveTheirPrintedFigures) {
 
 TEST(DeskNoise, OutsideNoiseAndWhatWasMeasured) {
     // an antenna 10 dB above 290 K: the powers add (ITU-R P.372)
-    const Pieces outside = noisy("", R"("noise_figure_db": 3)", R"("bandwidth_khz": 200, "external_noise_figure_db": 10)");
+    const Pieces outside =
+        noisy("", R"("noise_figure_db": 3)", R"("bandwidth_khz": 200, "external_noise_figure_db": 10)");
     const double thermal = thermal_dbm_per_hz + db(200e3);
-    EXPECT_NEAR(near_to(link_of(outside).at("noise").at("receiver_noise_dbm")), thermal + db(10.0 + ratio(3.0) - 1.0), exact);
+    EXPECT_NEAR(near_to(link_of(outside).at("noise").at("receiver_noise_dbm")), thermal + db(10.0 + ratio(3.0) - 1.0),
+                exact);
     const Pieces cold = noisy("", R"("noise_figure_db": 3)", R"("bandwidth_khz": 200, "antenna_temperature_k": 29)");
-    EXPECT_NEAR(near_to(link_of(cold).at("noise").at("receiver_noise_dbm")), thermal + db(0.1 + ratio(3.0) - 1.0), exact);
-    const Pieces measured = noisy(R"({"kind": "cable", "loss_db": 4},)" "\n", "",
+    EXPECT_NEAR(near_to(link_of(cold).at("noise").at("receiver_noise_dbm")), thermal + db(0.1 + ratio(3.0) - 1.0),
+                exact);
+    const Pieces measured = noisy(R"({"kind": "cable", "loss_db": 4},)"
+                                  "\n",
+                                  "",
                                   R"("bandwidth_khz": 200, "noise_dbm": -95, "noise_at": "receiver",
         "interference_dbm": -91, "interference_at": "antenna", "carrier_to_noise_db": 60)");
     const Json noise = link_of(measured).at("noise");
     const double level = -free_space_db(600, 20) - 4.0;
     EXPECT_NEAR(near_to(noise.at("far_carrier_to_noise_db")), level + 95.0, exact);
-    EXPECT_NEAR(near_to(noise.at("far_carrier_to_noise_plus_interference_db")), level + 95.0 - db(2.0), exact); // twice as much
+    EXPECT_NEAR(near_to(noise.at("far_carrier_to_noise_plus_interference_db")), level + 95.0 - db(2.0),
+                exact); // twice as much
     expect_words(measured, "as measured at the receiver");
     expect_words(measured, "with interference of -95.00 dBm there");
     expect_words(measured, "dB TOO LITTLE");
-    expect_words(measured, "HOLDS at both ends as entered; no tolerance is given; TOO NOISY at the far end");
+    expect_words(measured, "guesses carry no tolerance; TOO NOISY at the far end");
     EXPECT_EQ(page_of(measured).code, 1);
     EXPECT_EQ(link_of(measured).at("holds"), false);
     EXPECT_EQ(link_of(measured).at("failures"), Json::array({"TOO NOISY at the far end"}));
@@ -427,35 +467,41 @@ TEST(DeskNoise, ProductsOfTwoAndOfManyCarriers) {
     EXPECT_EQ(noise.at("compressing_stage"), "receiver");
     EXPECT_NEAR(near_to(noise.at("compression_headroom_db")), -15.0 - near, exact);
     // -34.03 dBm at 2 m
-    expect_words(pieces, "Compress: 'receiver' compresses first, from -15.00 dBm at the antenna's terminal on: the near end's "
-                         "level lies 19.03 dB under it");
-    expect_words(pieces, "Products: two equal carriers at the near end's level make third-order products of -92.09 dBm each at "
-                         "the receiver's input; 3 carriers at equal spacing -86.07 dBm together on the middle one");
+    expect_words(pieces,
+                 "Compress: 'receiver' compresses first, from -15.00 dBm at the antenna's terminal on: the near end's "
+                 "level lies 19.03 dB under it");
+    expect_words(pieces,
+                 "Products: two equal carriers at the near end's level make third-order products of -92.09 dBm each at "
+                 "the receiver's input; 3 carriers at equal spacing -86.07 dBm together on the middle one");
 }
 
 TEST(DeskNoise, CallsOutTheAmplifierThatLowersRange) {
     const std::string amplifier = R"({"kind": "amplifier", "label": "line booster", "gain_db": 10, "noise_figure_db": 9,
-        "intercept_dbm": 10, "compression_dbm": 0},)" "\n";
+        "intercept_dbm": 10, "compression_dbm": 0},)"
+                                  "\n";
     const Pieces pieces = noisy(amplifier, R"("noise_figure_db": 4, "intercept_dbm": 0, "compression_dbm": -10)",
                                 R"("bandwidth_khz": 200, "carrier_to_noise_db": 10)");
     const Json noise = link_of(pieces).at("noise");
     EXPECT_EQ(noise.at("range_lowering_stage"), "line booster");
     // With it: F = 10^0.9 + (10^0.4 - 1) / 10 (Friis); without 10^0.4.
     const double with = db(ratio(9.0) + (ratio(4.0) - 1.0) / 10.0);
-    // Its intercept at the input is 0 dBm, the receiver's before it -10 dBm: 1 / I = 1 + 10, so -10.41 dBm (Pozar, 10.3).
+    // Its intercept at the input is 0 dBm, the receiver's before it -10 dBm: 1 / I = 1 + 10, so -10.41 dBm
+    // (Pozar, 10.3).
     const double range = 2.0 / 3.0 * ((-db(11.0) - with) - (0.0 - 4.0));
     char words[200];
-    std::snprintf(words, sizeof words,
-                  "CAUTION: the amplifier 'line booster' lifts the level but LOWERS RANGE: with it the spurious-free range "
-                  "changes by %.2f dB and carrier to noise by %.2f dB; leave it out where you can",
-                  range, 4.0 - with);
+    std::snprintf(
+        words, sizeof words,
+        "CAUTION: the amplifier 'line booster' lifts the level but LOWERS RANGE: with it the spurious-free range "
+        "changes by %.2f dB and carrier to noise by %.2f dB; leave it out where you can",
+        range, 4.0 - with);
     expect_words(pieces, words);
     // 10 dBm at the output belong to an input of 0 dBm; the receiver's -10 dBm lie behind 10 dB: -20 dBm.
     expect_words(pieces, "'receiver' compresses first, from -20.00 dBm");
 }
 
 TEST(DeskNoise, SaysWhatIsNotStated) {
-    const std::string amplifier = R"({"kind": "amplifier", "label": "old booster", "gain_db": 10},)" "\n";
+    const std::string amplifier = R"({"kind": "amplifier", "label": "old booster", "gain_db": 10},)"
+                                  "\n";
     const Pieces pieces = noisy(amplifier, R"("noise_figure_db": 4, "compression_dbm": -10)",
                                 R"("bandwidth_khz": 200, "carrier_to_noise_db": 10)");
     expect_words(pieces, "Noise: not known: 'old booster' states no noise figure");
@@ -480,7 +526,7 @@ TEST(DeskNoise, AReceiverMayStateNothingElse) {
     const std::string text = words_of_page(pieces);
     EXPECT_EQ(text.find("Receiver's window"), std::string::npos) << text;
     EXPECT_NE(text.find("NOT JUDGED"), std::string::npos);
-    EXPECT_NE(text.find("58.94 dB far"), std::string::npos) << text;
+    EXPECT_NE(text.find("58.93 dB far"), std::string::npos) << text;
 }
 
 // ---- Limits and exposure ----
@@ -496,16 +542,17 @@ Pieces limited(const std::string &limits, const std::string &power, const std::s
 
 // 47 CFR 74.861(e)(1): 250 mW at the transmitter from 470 to 608 MHz.
 TEST(DeskLimits, APublishedRuleByItsDesignation) {
-    const char *rule = R"({"rule": "47 CFR 74.861(e)(1)"})";
+    const char *rule = R"j({"rule": "47 CFR 74.861(e)(1)"})j";
     const Pieces at = limited(rule, R"("power_mw": 250)");
     expect_words(at, "Limit: 47 CFR 74.861(e)(1) (United States, ");
-    expect_words(at, "transmitter output at most 23.98 dBm (250 mW) from 470 to 608 MHz: 23.98 dBm, +-0.00 dB worst case, 0.00 "
-                     "dB under: holds");
+    expect_words(
+        at, "transmitter output at most 23.98 dBm (250 mW) from 470 to 608 MHz: 23.98 dBm, +-0.00 dB worst case, 0.00 "
+            "dB under: holds");
     expect_words(at, "judged against the limits below; your licence and the exposure rules decide");
     EXPECT_EQ(page_of(at).code, 0);
     const Pieces over = limited(rule, R"("power_mw": 300)");
     expect_words(over, "0.79 dB OVER: EXCEEDED"); // 10 log10(300 / 250)
-    expect_words(over, "HOLDS at both ends as entered; no tolerance is given; a limit of power is EXCEEDED");
+    expect_words(over, "HOLDS as entered; 4 guesses carry no tolerance; a limit of power is EXCEEDED");
     EXPECT_EQ(page_of(over).code, 1);
     const Json told = link_of(over).at("limits").at(0);
     EXPECT_EQ(told.at("rule"), "47 CFR 74.861(e)(1)");
@@ -520,7 +567,7 @@ TEST(DeskLimits, APublishedRuleByItsDesignation) {
     EXPECT_TRUE(link_of(outside).at("limits").at(0).at("room_db").is_null());
     // 655 MHz lies in two of its rows, and 15.236(d) limits what is radiated: 50 mW at 500 MHz
     EXPECT_EQ(link_of(limited(rule, R"("power_mw": 10)", "655")).at("limits").size(), 2u);
-    expect_words(limited(R"({"rule": "47 CFR 15.236(d)", "note": "no licence"})", R"("power_mw": 50)", "500"),
+    expect_words(limited(R"j({"rule": "47 CFR 15.236(d)", "note": "no licence"})j", R"("power_mw": 50)", "500"),
                  "e.i.r.p. at most 16.99 dBm (50 mW) from 470 to 608 MHz: 16.99 dBm");
 }
 
@@ -533,13 +580,15 @@ TEST(DeskLimits, AnOwnLimitInEveryQuantity) {
     EXPECT_NEAR(near_to(limit(R"("quantity": "e.i.r.p.", "limit_w": 1)").at("room_db")), 4.0, exact);
     EXPECT_NEAR(near_to(limit(R"("quantity": "e.r.p.", "limit_dbm": 30)").at("room_db")), 4.0 + dipole_dbi, exact);
     EXPECT_NEAR(near_to(limit(R"("quantity": "transmitter output", "limit_mw": 50)").at("room_db")), db(0.5), exact);
-    EXPECT_NEAR(near_to(limit(R"("quantity": "antenna input", "limit_mw": 100, "lowest_mhz": 470)").at("room_db")), 0.0, exact);
+    EXPECT_NEAR(near_to(limit(R"("quantity": "antenna input", "limit_mw": 100, "lowest_mhz": 470)").at("room_db")), 0.0,
+                exact);
     EXPECT_EQ(limit(R"("quantity": "antenna input", "limit_mw": 100, "highest_mhz": 470)").at("verdict"),
               "not covered by the rule");
-    expect_words(limited(R"({"label": "licence", "quantity": "e.i.r.p.", "limit_w": 2, "lowest_mhz": 470})",
-                         R"("power_dbm": 20)"),
-                 "Limit: licence, e.i.r.p. at most 33.01 dBm (2 W) from 470 MHz on: 20.00 dBm, +-0.00 dB worst case, 13.01 dB "
-                 "under: holds");
+    expect_words(
+        limited(R"({"label": "licence", "quantity": "e.i.r.p.", "limit_w": 2, "lowest_mhz": 470})",
+                R"("power_dbm": 20)"),
+        "Limit: licence, e.i.r.p. at most 33.01 dBm (2 W) from 470 MHz on: 20.00 dBm, +-0.00 dB worst case, 13.01 dB "
+        "under: holds");
 }
 
 // A licence counts the direction of maximum radiation, not that of the walker.
@@ -569,11 +618,13 @@ TEST(DeskExposure, TellsTheDistanceToKeep) {
     const std::string general = R"("rule": "47 CFR 1.1310", "audience": "general public")";
     EXPECT_NEAR(distance(general + R"(, "reflection_factor": 2.56)", R"("power_w": 50)"),
                 std::sqrt(2.56 * 50.0 / (four_pi * 4.0)), exact);
-    EXPECT_NEAR(distance(R"("rule": "47 CFR 1.1310", "audience": "occupational", "reflection_factor": 1)", R"("power_w": 50)"),
-                std::sqrt(50.0 / (four_pi * 20.0)), exact);
+    EXPECT_NEAR(
+        distance(R"("rule": "47 CFR 1.1310", "audience": "occupational", "reflection_factor": 1)", R"("power_w": 50)"),
+        std::sqrt(50.0 / (four_pi * 20.0)), exact);
     // ICNIRP 2020 for the public: f / 200 W/m2 from 400 MHz on
-    EXPECT_NEAR(distance(R"("rule": "ICNIRP 2020", "audience": "general public", "reflection_factor": 4)", R"("power_w": 50)"),
-                std::sqrt(4.0 * 50.0 / (four_pi * 3.0)), exact);
+    EXPECT_NEAR(
+        distance(R"("rule": "ICNIRP 2020", "audience": "general public", "reflection_factor": 4)", R"("power_w": 50)"),
+        std::sqrt(4.0 * 50.0 / (four_pi * 3.0)), exact);
     EXPECT_NEAR(distance(R"("limit_mw_per_cm2": 1, "reflection_factor": 1)", R"("power_w": 50)"),
                 std::sqrt(50.0 / (four_pi * 10.0)), exact);
     EXPECT_NEAR(distance(R"("limit_w_per_m2": 10, "reflection_factor": 1, "transmitters": 4)",
@@ -581,15 +632,19 @@ TEST(DeskExposure, TellsTheDistanceToKeep) {
                 std::sqrt(4.0 * 50.0 * ratio(1.0) / (four_pi * 10.0)), exact);
     const Pieces pieces = exposed(general + R"(, "reflection_factor": 2.56, "transmitters": 4)", R"("power_w": 50)");
     // sqrt(2.56 x 200 / (4 pi 4)) = 3.1915 m, told rounded up
-    expect_words(pieces, "Exposure: people must keep 3.20 m or more away from the transmit antenna: 4 W/m2 for the general public "
-                         "by 47 CFR 1.1310 at 600 MHz, 53.01 dBm e.i.r.p. with every tolerance upwards, of 4 such transmitters "
-                         "together, reflections x 2.56; computed for the far field Guesses:");
+    expect_words(
+        pieces,
+        "Exposure: people must keep 3.20 m or more away from the transmit antenna: 4 W/m2 for the general public "
+        "by 47 CFR 1.1310 at 600 MHz, 53.01 dBm e.i.r.p. with every tolerance upwards, of 4 such transmitters "
+        "together, reflections x 2.56; computed for the far field Guesses:");
     expect_words(exposed(general + R"(, "reflection_factor": 1)", R"("power_mw": 50)"),
                  "this lies nearer than a wavelength (0.50 m), where it does not hold: keep that distance");
-    expect_words(exposed(R"("rule": "ICNIRP 2020", "audience": "occupational", "reflection_factor": 1)", R"("power_w": 50)"),
-                 "15 W/m2 for occupational exposure by ICNIRP 2020 at 600 MHz");
-    expect_words(exposed(R"("rule": "ICNIRP 2020", "audience": "occupational", "reflection_factor": 1)", R"("power_w": 50)"),
-                 "the rule's figures are from memory: check them");
+    expect_words(
+        exposed(R"("rule": "ICNIRP 2020", "audience": "occupational", "reflection_factor": 1)", R"("power_w": 50)"),
+        "15 W/m2 for occupational exposure by ICNIRP 2020 at 600 MHz");
+    expect_words(
+        exposed(R"("rule": "ICNIRP 2020", "audience": "occupational", "reflection_factor": 1)", R"("power_w": 50)"),
+        "the rule's figures are from memory: check them");
     Pieces worn = exposed(R"("limit_w_per_m2": 10, "reflection_factor": 1)", R"("power_mw": 50)");
     worn.link += R"(, "direction": "inbound")";
     expect_words(worn, "a transmitter that is worn or held is judged by absorbed power, not by this");
@@ -600,7 +655,7 @@ TEST(DeskCautions, AreTheLibrarysWhereItJudgesMoreThanLevels) {
     const Pieces plain;
     expect_words(plain, "Cautions - A prediction does not replace a walk test with the real packs. - Radiated power");
     for (std::uint32_t i = 0; i < 4; ++i)
-        for (const Pieces &pieces : {limited(R"({"rule": "47 CFR 74.861(e)(1)"})", R"("power_mw": 50)"),
+        for (const Pieces &pieces : {limited(R"j({"rule": "47 CFR 74.861(e)(1)"})j", R"("power_mw": 50)"),
                                      exposed(R"("limit_w_per_m2": 10, "reflection_factor": 1)", R"("power_mw": 50)"),
                                      noisy("", "", R"("bandwidth_khz": 200)")})
             for (const char *words : {"walk test with the real packs over the whole area", "check what is in force",
@@ -644,13 +699,15 @@ TEST(DeskNeighbours, BlockingAndNoiseOfTheTransmitterBeside) {
     EXPECT_NEAR(near_to(pair.at("noise_rise_db")), db(1.0 + ratio(noise - floor)), 1e-5);
     EXPECT_EQ(pair.at("holds"), true);
     const std::string page = run({"budget", TemporaryFile(text).path()}).out;
-    for (const char *words : {"SIDE BY SIDE racks", "Blocking: arrives at the receiver with", "Noise:    the transmitter's noise"})
+    for (const char *words :
+         {"SIDE BY SIDE racks", "Blocking: arrives at the receiver with", "Noise:    the transmitter's noise"})
         EXPECT_NE(page.find(words), std::string::npos) << words << page;
     EXPECT_NE(run({"budget", TemporaryFile(text).path(), "--link", "out"}).out.find("SIDE BY SIDE"), std::string::npos);
 }
 
 TEST(DeskNeighbours, TooCloseIsToldWithWhatHelps) {
-    const std::string text = two_links(R"({"name": "racks", "transmitter": "out", "receiver": "in", "coupling_loss_db": 30,
+    const std::string text =
+        two_links(R"({"name": "racks", "transmitter": "out", "receiver": "in", "coupling_loss_db": 30,
         "blocking_dbm": -30, "wanted_margin_db": 6, "transmit_noise_dbm": -60})");
     const Printout page = run({"budget", TemporaryFile(text).path()});
     EXPECT_EQ(page.code, 1);
@@ -693,52 +750,116 @@ TEST(DeskTerms, RefusalsNameLineAndKey) {
     };
     const Wrong wrong[] = {
         // patterns
-        {transmit(R"("pattern": {"kind": "cosin", "gain_dbi": 6})"), ":7:21: links[0].stages[1].pattern.kind: 'cosin' is no kind of pattern; the nearest is 'cosine'"},
+        {transmit(R"("pattern": {"kind": "cosin", "gain_dbi": 6})"),
+         ":7:21: links[0].stages[1].pattern.kind: 'cosin' is no kind of pattern; the nearest is 'cosine'"},
         {transmit(R"("pattern": {"gain_dbi": 6})"), "stages[1].pattern: kind is missing"},
-        {transmit(R"("pattern": {"kind": "helix", "gain_dbi": 6})"), ".pattern.gain_dbi: 'gain_dbi' is no key of a pattern of kind 'helix'"},
+        {transmit(R"("pattern": {"kind": "helix", "gain_dbi": 6})"),
+         ".pattern.gain_dbi: 'gain_dbi' is no key of a pattern of kind 'helix'"},
         {transmit(R"("pattern": {"kind": "helix", "turnes": 6})"), "the nearest is 'turns'"},
-        {transmit(R"("pattern": {"kind": "helix", "turns": 6, "spacing_wavelengths": 0.25})" + ahead), "stages[1].pattern: circumference_wavelengths is missing"},
-        {transmit(R"("pattern": {"kind": "helix", "turns": 2, "spacing_wavelengths": 0.25, "circumference_wavelengths": 1})" + ahead), "pattern.turns: 2 is out of range; allowed 3 to 100"},
-        {transmit(R"("pattern": {"kind": "cosine"})" + ahead), "stages[1].pattern: gain_dbi, gain_dbd or beam_width_deg is missing"},
-        {transmit(R"("pattern": {"kind": "cosine", "gain_dbi": 6, "beam_width_deg": 60})" + ahead), "pattern.beam_width_deg: a cosine is given by its gain or by beam_width_deg; give one of them"},
-        {transmit(R"("pattern": {"kind": "cosine", "gain_dbi": 6, "gain_dbd": 4})" + ahead), "the same quantity stands on line 7 as gain_dbi"},
-        {transmit(R"("pattern": {"kind": "cosine", "gain_dbi": 6, "front_to_back_db": 0})" + ahead), "front_to_back_db: 0 is out of range; allowed 0.1 to 200"},
-        {transmit(R"("pattern": {"kind": "cosine", "gain_dbd": 0})" + ahead), "pattern.gain_dbd: 0 is out of range; allowed 0.85942 to 57.849"},
+        {transmit(R"("pattern": {"kind": "helix", "turns": 6, "spacing_wavelengths": 0.25})" + ahead),
+         "stages[1].pattern: circumference_wavelengths is missing"},
+        {transmit(
+             R"("pattern": {"kind": "helix", "turns": 2, "spacing_wavelengths": 0.25, "circumference_wavelengths": 1})" +
+             ahead),
+         "pattern.turns: 2 is out of range; allowed 3 to 100"},
+        {transmit(R"("pattern": {"kind": "cosine"})" + ahead),
+         "stages[1].pattern: gain_dbi, gain_dbd or beam_width_deg is missing"},
+        {transmit(R"("pattern": {"kind": "cosine", "gain_dbi": 6, "beam_width_deg": 60})" + ahead),
+         "pattern.beam_width_deg: a cosine is given by its gain or by beam_width_deg; give one of them"},
+        {transmit(R"("pattern": {"kind": "cosine", "gain_dbi": 6, "gain_dbd": 4})" + ahead),
+         "the same quantity stands on line 7 as gain_dbi"},
+        {transmit(R"("pattern": {"kind": "cosine", "gain_dbi": 6, "front_to_back_db": 0})" + ahead),
+         "front_to_back_db: 0 is out of range; allowed 0.1 to 200"},
+        {transmit(R"("pattern": {"kind": "cosine", "gain_dbd": 0})" + ahead),
+         "pattern.gain_dbd: 0 is out of range; allowed 0.8594195821 to 57.84911963"},
         {transmit(R"("pattern": {"kind": "isotropic"})"), "stages[1].pattern: gain_dbi or gain_dbd is missing"},
-        {transmit(R"("pattern": {"kind": "cuts", "gain_dbi": 6})" + ahead), "pattern: azimuth_cut or elevation_cut is missing"},
-        {transmit(R"("pattern": {"kind": "cuts", "gain_dbi": 6, "azimuth_cut": {"azimuth_deg": [0, -5], "gain_db": [0, 0]}})" + ahead), "azimuth_cut.azimuth_deg[1]: -5 is lower than the row before it; angles must rise"},
-        {transmit(R"("pattern": {"kind": "cuts", "gain_dbi": 6, "azimuth_cut": {"azimuth_deg": [0, 360], "gain_db": [0, 0]}})" + ahead), "azimuth_deg[1]: 360 is the first row's azimuth again"},
-        {transmit(R"("pattern": {"kind": "cuts", "gain_dbi": 6, "azimuth_cut": {"azimuth_deg": [0, 90], "gain_db": [0, -190]}})" + ahead), "gain_db[1]: -190 differs by more than 100 dB from the row before it"},
-        {transmit(R"("pattern": {"kind": "cuts", "gain_dbi": 6, "azimuth_cut": {"azimuth_deg": [0], "gain_db": [0, 0]}})" + ahead), "this column has 2 rows, the azimuths have 1"},
-        {transmit(R"("pattern": {"kind": "cuts", "gain_dbi": 6, "azimuth_cut": {"azimuth_deg": [], "gain_db": []}})" + ahead), "azimuth_cut: this table has no rows"},
-        {transmit(R"("pattern": {"kind": "cuts", "gain_dbi": 6, "azimuth_cut": {"frequency_mhz": [0], "gain_db": [0]}})" + ahead), "'frequency_mhz' is no key of this table"},
-        {transmit(R"("pattern": {"kind": "cuts", "gain_dbi": 6, "azimuth_cut": {"file": "x.s2p"}})" + ahead), "a Touchstone file holds gains over frequency; this table takes azimuth_deg"},
-        {transmit(R"("pattern": {"kind": "cuts", "gain_dbi": 6, "elevation_cut": {"elevation_deg": [-80, 90], "gain_db": [0, 0]}})" + ahead), "elevation_deg[0]: -80 is out of range; allowed -90 to -90"},
-        {transmit(R"("gain_dbi": 0, "pattern": {"kind": "half-wave dipole"})" + ahead), "stages[1].pattern: a pattern stands in place of gain_dbi; give one of them"},
-        {transmit(R"("gain_table": {"frequency_mhz": [600], "gain_dbi": [1]}, "pattern": {"kind": "half-wave dipole"})" + ahead), "a pattern stands in place of a gain_table"},
-        {transmit(R"("pattern": {"kind": "half-wave dipole"})"), "stages[1]: far_azimuth_deg is missing: where the pattern sees the other antenna"},
-        {transmit(R"("pattern": {"kind": "half-wave dipole"}, "far_azimuth_deg": 0)"), "stages[1]: near_azimuth_deg is missing"},
-        {transmit(R"("pattern": {"kind": "half-wave dipole"}, "far_azimuth_deg": 400, "near_azimuth_deg": 0)"), "far_azimuth_deg: 400 is out of range; allowed -360 to 360"},
-        {transmit(R"("gain_dbi": 0, "far_azimuth_deg": 0)"), "far_azimuth_deg: a direction has a use only with a pattern"},
+        {transmit(R"("pattern": {"kind": "cuts", "gain_dbi": 6})" + ahead),
+         "pattern: azimuth_cut or elevation_cut is missing"},
+        {transmit(
+             R"("pattern": {"kind": "cuts", "gain_dbi": 6, "azimuth_cut": {"azimuth_deg": [0, -5], "gain_db": [0, 0]}})" +
+             ahead),
+         "azimuth_cut.azimuth_deg[1]: -5 is lower than the row before it; angles must rise"},
+        {transmit(
+             R"("pattern": {"kind": "cuts", "gain_dbi": 6, "azimuth_cut": {"azimuth_deg": [0, 360], "gain_db": [0, 0]}})" +
+             ahead),
+         "azimuth_deg[1]: 360 is the first row's azimuth again"},
+        {transmit(
+             R"("pattern": {"kind": "cuts", "gain_dbi": 6, "azimuth_cut": {"azimuth_deg": [0, 90], "gain_db": [0, -190]}})" +
+             ahead),
+         "gain_db[1]: -190 differs by more than 100 dB from the row before it"},
+        {transmit(
+             R"("pattern": {"kind": "cuts", "gain_dbi": 6, "azimuth_cut": {"azimuth_deg": [0], "gain_db": [0, 0]}})" +
+             ahead),
+         "this column has 2 rows, the azimuths have 1"},
+        {transmit(R"("pattern": {"kind": "cuts", "gain_dbi": 6, "azimuth_cut": {"azimuth_deg": [], "gain_db": []}})" +
+                  ahead),
+         "azimuth_cut: this table has no rows"},
+        {transmit(
+             R"("pattern": {"kind": "cuts", "gain_dbi": 6, "azimuth_cut": {"frequency_mhz": [0], "gain_db": [0]}})" +
+             ahead),
+         "'frequency_mhz' is no key of this table"},
+        {transmit(R"("pattern": {"kind": "cuts", "gain_dbi": 6, "azimuth_cut": {"file": "x.s2p"}})" + ahead),
+         "a Touchstone file holds gains over frequency; this table takes azimuth_deg"},
+        {transmit(
+             R"("pattern": {"kind": "cuts", "gain_dbi": 6, "elevation_cut": {"elevation_deg": [-80, 90], "gain_db": [0, 0]}})" +
+             ahead),
+         "elevation_deg[0]: -80 is out of range; allowed -90 to -90"},
+        {transmit(R"("gain_dbi": 0, "pattern": {"kind": "half-wave dipole"})" + ahead),
+         "stages[1].pattern: a pattern stands in place of gain_dbi; give one of them"},
+        {transmit(
+             R"("gain_table": {"frequency_mhz": [600], "gain_dbi": [1]}, "pattern": {"kind": "half-wave dipole"})" +
+             ahead),
+         "a pattern stands in place of a gain_table"},
+        {transmit(R"("pattern": {"kind": "half-wave dipole"})"),
+         "stages[1]: far_azimuth_deg is missing: where the pattern sees the other antenna"},
+        {transmit(R"("pattern": {"kind": "half-wave dipole"}, "far_azimuth_deg": 0)"),
+         "stages[1]: near_azimuth_deg is missing"},
+        {transmit(R"("pattern": {"kind": "half-wave dipole"}, "far_azimuth_deg": 400, "near_azimuth_deg": 0)"),
+         "far_azimuth_deg: 400 is out of range; allowed -360 to 360"},
+        {transmit(R"("gain_dbi": 0, "far_azimuth_deg": 0)"),
+         "far_azimuth_deg: a direction has a use only with a pattern"},
         {transmit(R"("gain_dbi": 0, "turns": 5)"), "turns belongs to a pattern"},
-        {with(&Pieces::source, R"("power_dbm": 0, "pattern": {"kind": "isotropic"})"), "'pattern' is no key of a stage of kind 'source'"},
+        {with(&Pieces::source, R"("power_dbm": 0, "pattern": {"kind": "isotropic"})"),
+         "'pattern' is no key of a stage of kind 'source'"},
         // places
-        {misplaced(&Pieces::receive, R"("gain_dbi": 0)"), "stages[3]: the other antenna has a place, so this one needs its place"},
-        {misplaced(&Pieces::receive, R"("gain_dbi": 0, "place": {"x_m": 0, "y_m": 9})"), "stages[3].place: z_m or z_ft is missing"},
-        {misplaced(&Pieces::receive, R"("gain_dbi": 0, "place": {"x_m": 0, "y_m": 9, "z": 3})"), "'z' needs its unit: z_m, z_ft"},
-        {misplaced(&Pieces::receive, R"("gain_dbi": 0, "place": {"x_m": 0, "y_m": 9, "z_m": 0, "tilt_deg": 95})"), "place.tilt_deg: 95 is out of range; allowed -90 to 90"},
-        {misplaced(&Pieces::receive, R"("gain_dbi": 0, "place": {"x_m": 0, "y_m": 0.001, "z_m": 0})"), "place: this is 0.001 m from the other antenna; they must be 0.01 m apart or more"},
-        {misplaced(&Pieces::receive, R"("gain_dbi": 0, "near_place": {"x_m": 0, "y_m": 9, "z_m": 0})"), "a near_place needs a far_place beside it"},
-        {misplaced(&Pieces::receive, R"("gain_dbi": 0, "far_place": {"x_m": 0, "y_m": 9, "z_m": 0}, "near_place": {"x_m": 0, "y_m": 10, "z_m": 0})"), "near_place: this is 10 m from the other antenna, farther than the far place with 9 m"},
-        {misplaced(&Pieces::receive, R"("gain_dbi": 0, "place": {"x_m": 0, "y_m": 9, "z_m": 0}, "far_place": {"x_m": 0, "y_m": 9, "z_m": 0})"), "far_place: this antenna has a place for both ends of the walk already"},
-        {misplaced(&Pieces::link, R"("far_distance_m": 9)"), "far_distance_m: the places of the antennas tell the distance"},
-        {misplaced(&Pieces::transmit, R"("pattern": {"kind": "half-wave dipole"}, "far_azimuth_deg": 0, "place": {"x_m": 0, "y_m": 0, "z_m": 0})"), "far_azimuth_deg: the places of the antennas tell the directions"},
-        {misplaced(&Pieces::transmit, R"("pattern": {"kind": "cosine"}, "place": {"x_m": 0, "y_m": 0, "z_m": 0})"), "stages[1].pattern: gain_dbi, gain_dbd or beam_width_deg is missing"},
+        {misplaced(&Pieces::receive, R"("gain_dbi": 0)"),
+         "stages[3]: the other antenna has a place, so this one needs its place"},
+        {misplaced(&Pieces::receive, R"("gain_dbi": 0, "place": {"x_m": 0, "y_m": 9})"),
+         "stages[3].place: z_m or z_ft is missing"},
+        {misplaced(&Pieces::receive, R"("gain_dbi": 0, "place": {"x_m": 0, "y_m": 9, "z": 3})"),
+         "'z' needs its unit: z_m, z_ft"},
+        {misplaced(&Pieces::receive, R"("gain_dbi": 0, "place": {"x_m": 0, "y_m": 9, "z_m": 0, "tilt_deg": 95})"),
+         "place.tilt_deg: 95 is out of range; allowed -90 to 90"},
+        {misplaced(&Pieces::receive, R"("gain_dbi": 0, "place": {"x_m": 0, "y_m": 0.001, "z_m": 0})"),
+         "place: this is 0.001 m from the other antenna; they must be 0.01 m apart or more"},
+        {misplaced(&Pieces::receive, R"("gain_dbi": 0, "near_place": {"x_m": 0, "y_m": 9, "z_m": 0})"),
+         "a near_place needs a far_place beside it"},
+        {misplaced(
+             &Pieces::receive,
+             R"("gain_dbi": 0, "far_place": {"x_m": 0, "y_m": 9, "z_m": 0}, "near_place": {"x_m": 0, "y_m": 10, "z_m": 0})"),
+         "near_place: this is 10 m from the other antenna, farther than the far place with 9 m"},
+        {misplaced(
+             &Pieces::receive,
+             R"("gain_dbi": 0, "place": {"x_m": 0, "y_m": 9, "z_m": 0}, "far_place": {"x_m": 0, "y_m": 9, "z_m": 0})"),
+         "far_place: this antenna has a place for both ends of the walk already"},
+        {misplaced(&Pieces::link, R"("far_distance_m": 9)"),
+         "far_distance_m: the places of the antennas tell the distance"},
+        {misplaced(
+             &Pieces::transmit,
+             R"("pattern": {"kind": "half-wave dipole"}, "far_azimuth_deg": 0, "place": {"x_m": 0, "y_m": 0, "z_m": 0})"),
+         "far_azimuth_deg: the places of the antennas tell the directions"},
+        {misplaced(&Pieces::transmit, R"("pattern": {"kind": "cosine"}, "place": {"x_m": 0, "y_m": 0, "z_m": 0})"),
+         "stages[1].pattern: gain_dbi, gain_dbd or beam_width_deg is missing"},
         {misplaced(&Pieces::frequency, "0.01"), "frequency_mhz: 0.01 is out of range"},
-        {misplaced(&Pieces::air, R"("path": {"model": "free space", "transmit_height_m": 2, "receive_height_m": 2})"), "stages[2].path: heights would be said twice"},
-        {misplaced(&Pieces::air, R"("path": {"model": "radiating cable", "longitudinal_loss_db_per_100m": 4, "coupling_loss_db": 60})"), "along a radiating cable the distance counts"},
+        {misplaced(&Pieces::air, R"("path": {"model": "free space", "transmit_height_m": 2, "receive_height_m": 2})"),
+         "stages[2].path: heights would be said twice"},
+        {misplaced(
+             &Pieces::air,
+             R"("path": {"model": "radiating cable", "longitudinal_loss_db_per_100m": 4, "coupling_loss_db": 60})"),
+         "along a radiating cable the distance counts"},
         // paths
-        {air(R"({"model": "tworay"})"), ":8:11: links[0].stages[2].path.model: 'tworay' is no model of a path; the nearest is 'two-ray'"},
+        {air(R"({"model": "tworay"})"),
+         ":9:19: links[0].stages[2].path.model: 'tworay' is no model of a path; the nearest is 'two-ray'"},
         {air(R"({"exponent": 2})"), "stages[2].path: model is missing"},
         {air(R"({"model": "indoor", "exponent": 2})"), "'exponent' is no key of a path of model 'indoor'"},
         {air(R"({"model": "log-distance"})"), "stages[2].path: exponent is missing"},
@@ -746,64 +867,101 @@ TEST(DeskTerms, RefusalsNameLineAndKey) {
         {air(R"({"model": "log-distance", "exponent": 0})"), "path.exponent: 0 is out of range"},
         {air(R"({"model": "indoor"})"), "stages[2].path: power_loss_coefficient is missing"},
         {air(R"({"model": "site-general"})"), "stages[2].path: environment is missing"},
-        {air(R"({"model": "site-general", "environment": "office"})"), "'office' is no environment; the nearest is 'office in sight'"},
-        {air(R"({"model": "site-general", "environment": "office in sight"})"), "allowed"}, // 2 m and 20 m hold; see below
-        {air(R"({"model": "two-ray", "transmit_height_m": 2, "receive_height_m": 2, "relative_permittivity": 5})"), "stages[2].path: polarization is missing"},
-        {air(R"({"model": "two-ray", "polarization": "vertical", "receive_height_m": 2, "relative_permittivity": 5})"), "stages[2].path: transmit_height_m or transmit_height_ft is missing"},
+        {air(R"({"model": "site-general", "environment": "office"})"),
+         "'office' is no environment; the nearest is 'office in sight'"},
+        {air(R"({"model": "two-ray", "transmit_height_m": 2, "receive_height_m": 2, "relative_permittivity": 5})"),
+         "stages[2].path: polarization is missing"},
+        {air(R"({"model": "two-ray", "polarization": "vertical", "receive_height_m": 2, "relative_permittivity": 5})"),
+         "stages[2].path: transmit_height_m or transmit_height_ft is missing"},
         {air(R"({"model": "free space", "walls": 2})"), "stages[2].path: wall_loss_db is missing"},
         {air(R"({"model": "free space", "wall_loss_db": 2})"), "stages[2].path: walls is missing"},
-        {air(R"({"model": "free space", "walls": 1.5, "wall_loss_db": 2})"), "1.5 is no number of walls; allowed are whole numbers from 0 to 100"},
-        {air(R"({"model": "free space", "edges": [{"distance_m": 5, "height_m": 2}]})"), "stages[2].path: transmit_height_m or transmit_height_ft is missing"},
-        {air(R"({"model": "free space", "edges": [{"height_m": 2}]})"), "path.edges[0]: distance_m or distance_ft is missing"},
-        {air(R"({"model": "free space", "transmit_height_m": 2, "receive_height_m": 2, "edges": [{"distance_m": 5, "height_m": 2}, {"distance_m": 5, "height_m": 2000}]})"), "path.edges[1].height_m: 2000 is out of range; allowed -1000 to 1000"},
-        {air(R"({"model": "radiating cable", "longitudinal_loss_db_per_100m": 4})"), "stages[2].path: coupling_loss_db is missing"},
+        {air(R"({"model": "free space", "walls": 1.5, "wall_loss_db": 2})"),
+         "1.5 is no number of walls; allowed are whole numbers from 0 to 100"},
+        {air(R"({"model": "free space", "edges": [{"distance_m": 5, "height_m": 2}]})"),
+         "stages[2].path: transmit_height_m or transmit_height_ft is missing"},
+        {air(R"({"model": "free space", "edges": [{"height_m": 2}]})"),
+         "path.edges[0]: distance_m or distance_ft is missing"},
+        {air(R"({"model": "free space", "transmit_height_m": 2, "receive_height_m": 2, "edges": [{"distance_m": 5, "height_m": 2}, {"distance_m": 5, "height_m": 2000}]})"),
+         "path.edges[1].height_m: 2000 is out of range; allowed -1000 to 1000"},
+        {air(R"({"model": "radiating cable", "longitudinal_loss_db_per_100m": 4})"),
+         "stages[2].path: coupling_loss_db is missing"},
         // bodies
         {body(R"("body_table": {"facing_deg": [0], "loss_db": [3]})"), "stages[3]: facing_deg is missing"},
         {body(R"("loss_db": 3, "facing_deg": 0)"), "facing_deg: facing_deg has a use only with a body_table"},
-        {body(R"("loss_db": 3, "facing_deg": 0, "body_table": {"facing_deg": [0], "loss_db": [3]})"), "body_table: a body_table stands in place of loss_db"},
-        {body(R"("facing_deg": 0, "body_table": {"facing_deg": [0], "loss_db": [-3]})"), "body_table.loss_db[0]: -3 is out of range; allowed 0 to 200"},
+        {body(R"("loss_db": 3, "facing_deg": 0, "body_table": {"facing_deg": [0], "loss_db": [3]})"),
+         "body_table: a body_table stands in place of loss_db"},
+        {body(R"("facing_deg": 0, "body_table": {"facing_deg": [0], "loss_db": [-3]})"),
+         "body_table.loss_db[0]: -3 is out of range; allowed 0 to 200"},
         // noise
         {link(R"("noise": {"carriers": 4})"), "links[0].noise: bandwidth_mhz or bandwidth_khz is missing"},
-        {link(R"("noise": {"bandwidth_khz": 0})"), ":4:28: links[0].noise.bandwidth_khz: 0 is out of range; allowed 0.001 to 100000000"},
+        {link(R"("noise": {"bandwidth_khz": 0})"),
+         ":4:28: links[0].noise.bandwidth_khz: 0 is out of range; allowed 0.001 to 100000000"},
         {link(R"("noise": {"bandwith_khz": 200})"), "the nearest is 'bandwidth_khz'"},
-        {link(R"("noise": {"bandwidth_khz": 200, "carriers": 1})"), "1 is no number of carriers; allowed are whole numbers from 2 to 1000000"},
-        {link(R"("noise": {"bandwidth_khz": 200, "antenna_temperature_k": 290, "external_noise_figure_db": 10})"), "noise.external_noise_figure_db: the antenna's noise is given by antenna_temperature_k or by external_noise_figure_db"},
-        {link(R"("noise": {"bandwidth_khz": 200, "noise_dbm": -90})"), "noise: noise_at is missing: antenna (at its terminal) or receiver (at its input)"},
-        {link(R"("noise": {"bandwidth_khz": 200, "interference_at": "antenna"})"), "noise: interference_dbm is missing"},
-        {link(R"("noise": {"bandwidth_khz": 200, "noise_dbm": -90, "noise_at": "mast"})"), "'mast' is no place of a measured level; there are antenna, receiver"},
-        {link(R"("noise": {"bandwidth_khz": 200, "carrier_to_noise_db": 500})"), "carrier_to_noise_db: 500 is out of range; allowed -100 to 100"},
+        {link(R"("noise": {"bandwidth_khz": 200, "carriers": 1})"),
+         "1 is no number of carriers; allowed are whole numbers from 2 to 1000000"},
+        {link(R"("noise": {"bandwidth_khz": 200, "antenna_temperature_k": 290, "external_noise_figure_db": 10})"),
+         "noise.external_noise_figure_db: the antenna's noise is given by antenna_temperature_k or by "
+         "external_noise_figure_db"},
+        {link(R"("noise": {"bandwidth_khz": 200, "noise_dbm": -90})"),
+         "noise: noise_at is missing: antenna (at its terminal) or receiver (at its input)"},
+        {link(R"("noise": {"bandwidth_khz": 200, "interference_at": "antenna"})"),
+         "noise: interference_dbm is missing"},
+        {link(R"("noise": {"bandwidth_khz": 200, "noise_dbm": -90, "noise_at": "mast"})"),
+         "'mast' is no place of a measured level; there are antenna, receiver"},
+        {link(R"("noise": {"bandwidth_khz": 200, "carrier_to_noise_db": 500})"),
+         "carrier_to_noise_db: 500 is out of range; allowed -100 to 100"},
         {link(R"("noise": 200)"), "links[0].noise: this must be an object, not a number"},
-        {with(&Pieces::receiver, R"("noise_figure_db": 120)"), "noise_figure_db: 120 is out of range; allowed 0 to 100"},
-        {with(&Pieces::receiver, R"("noise_figure_db": 1, "noise_temperature_k": 70)"), "the same quantity stands on line 10 as noise_figure_db"},
-        {with(&Pieces::transmit, R"("gain_dbi": 0, "noise_figure_db": 3)"), "noise_figure_db belongs to amplifier, receiver"},
+        {with(&Pieces::receiver, R"("noise_figure_db": 120)"),
+         "noise_figure_db: 120 is out of range; allowed 0 to 100"},
+        {with(&Pieces::receiver, R"("noise_figure_db": 1, "noise_temperature_k": 70)"),
+         "the same quantity stands on line 11 as noise_figure_db"},
+        {with(&Pieces::transmit, R"("gain_dbi": 0, "noise_figure_db": 3)"),
+         "noise_figure_db belongs to amplifier, receiver"},
         // limits
         {link(R"("limits": {})"), "links[0].limits: this must be a list, not an object"},
         {link(R"("limits": [])"), "links[0].limits: there must be at least one limit"},
-        {link(R"("limits": [{"rule": "47 CFR 74.861"}])"), ":4:22: links[0].limits[0].rule: '47 CFR 74.861' is no rule that the library knows; the nearest is '47 CFR 74.861(e)(1)'"},
-        {link(R"("limits": [{"rule": "47 CFR 15.236(d)", "limit_mw": 3}])"), "'limit_mw' is no key of a published limit"},
+        {link(R"("limits": [{"rule": "47 CFR 74.861"}])"),
+         ":4:21: links[0].limits[0].rule: '47 CFR 74.861' is no rule that the library knows; the nearest is '47 CFR "
+         "74.861(e)(1)'"},
+        {link(R"j("limits": [{"rule": "47 CFR 15.236(d)", "limit_mw": 3}])j"),
+         "'limit_mw' is no key of a published limit"},
         {link(R"("limits": [{"quantity": "e.i.r.p.", "limit_mw": 3}])"), "limits[0]: label is missing"},
         {link(R"("limits": [{"label": "x", "limit_mw": 3}])"), "limits[0]: quantity is missing"},
-        {link(R"("limits": [{"label": "x", "quantity": "eirp", "limit_mw": 3}])"), "'eirp' is no quantity that a rule limits; the nearest is 'e.i.r.p.'"},
-        {link(R"("limits": [{"label": "x", "quantity": "e.i.r.p."}])"), "limits[0]: limit_dbm or limit_mw or limit_w is missing"},
-        {link(R"("limits": [{"label": "x", "quantity": "e.i.r.p.", "limit": 3}])"), "'limit' needs its unit: limit_dbm, limit_mw, limit_w"},
-        {link(R"("limits": [{"label": "x", "quantity": "e.i.r.p.", "limit_dbm": 300}])"), "limit_dbm: 300 is out of range; allowed -200 to 150"},
-        {link(R"("limits": [{"label": "x", "quantity": "e.i.r.p.", "limit_dbm": 30, "lowest_mhz": 600, "highest_mhz": 500}])"), "highest_mhz: 500 lies below lowest_mhz 600"},
+        {link(R"("limits": [{"label": "x", "quantity": "eirp", "limit_mw": 3}])"),
+         "'eirp' is no quantity that a rule limits; the nearest is 'e.i.r.p.'"},
+        {link(R"("limits": [{"label": "x", "quantity": "e.i.r.p."}])"),
+         "limits[0]: limit_dbm or limit_mw or limit_w is missing"},
+        {link(R"("limits": [{"label": "x", "quantity": "e.i.r.p.", "limit": 3}])"),
+         "'limit' needs its unit: limit_dbm, limit_mw, limit_w"},
+        {link(R"("limits": [{"label": "x", "quantity": "e.i.r.p.", "limit_dbm": 300}])"),
+         "limit_dbm: 300 is out of range; allowed -200 to 150"},
+        {link(
+             R"("limits": [{"label": "x", "quantity": "e.i.r.p.", "limit_dbm": 30, "lowest_mhz": 600, "highest_mhz": 500}])"),
+         "highest_mhz: 500 lies below lowest_mhz 600"},
         // exposure
-        {link(R"("exposure": {"reflection_factor": 1})"), "exposure: rule, limit_w_per_m2 or limit_mw_per_cm2 is missing"},
+        {link(R"("exposure": {"reflection_factor": 1})"),
+         "exposure: rule, limit_w_per_m2 or limit_mw_per_cm2 is missing"},
         {link(R"("exposure": {"rule": "47 CFR 1.1310", "reflection_factor": 1})"), "exposure: audience is missing"},
-        {link(R"("exposure": {"rule": "47 CFR 1.1310", "audience": "crew", "reflection_factor": 1})"), "'crew' is no audience; there are general public, occupational"},
-        {link(R"("exposure": {"rule": "47 CFR 1.1307", "audience": "occupational", "reflection_factor": 1})"), "'47 CFR 1.1307' is no exposure rule that the library knows"},
+        {link(R"("exposure": {"rule": "47 CFR 1.1310", "audience": "crew", "reflection_factor": 1})"),
+         "'crew' is no audience; there are general public, occupational"},
+        {link(R"("exposure": {"rule": "47 CFR 1.1307", "audience": "occupational", "reflection_factor": 1})"),
+         "'47 CFR 1.1307' is no exposure rule that the library knows"},
         {link(R"("exposure": {"limit_w_per_m2": 10})"), "exposure: reflection_factor is missing"},
-        {link(R"("exposure": {"limit_w_per_m2": 10, "reflection_factor": 5})"), "reflection_factor: 5 is out of range; allowed 1 to 4"},
+        {link(R"("exposure": {"limit_w_per_m2": 10, "reflection_factor": 5})"),
+         "reflection_factor: 5 is out of range; allowed 1 to 4"},
         {link(R"("exposure": {"limit_mw_per_cm2": 0, "reflection_factor": 1})"), "limit_mw_per_cm2: 0 is out of range"},
-        {link(R"("exposure": {"limit_w_per_m2": 10, "audience": "occupational", "reflection_factor": 1})"), "an own limit says already whom it protects"},
-        {link(R"("exposure": {"rule": "ICNIRP 2020", "audience": "occupational", "limit_w_per_m2": 10, "reflection_factor": 1})"), "the limit stands here as limit_w_per_m2 too"},
-        {link(R"("exposure": {"limit_w_per_m2": 10, "reflection_factor": 1, "transmitters": 1.5})"), "1.5 is no number of transmitters"},
-        {link(R"("exposure": {"limit_w_per_m2": 10, "reflection_factor": 1, "transmitters": 0})"), "transmitters: 0 is out of range; allowed 1 to 1000"},
+        {link(R"("exposure": {"limit_w_per_m2": 10, "audience": "occupational", "reflection_factor": 1})"),
+         "an own limit says already whom it protects"},
+        {link(
+             R"("exposure": {"rule": "ICNIRP 2020", "audience": "occupational", "limit_w_per_m2": 10, "reflection_factor": 1})"),
+         "the limit stands here as limit_w_per_m2 too"},
+        {link(R"("exposure": {"limit_w_per_m2": 10, "reflection_factor": 1, "transmitters": 1.5})"),
+         "1.5 is no number of transmitters"},
+        {link(R"("exposure": {"limit_w_per_m2": 10, "reflection_factor": 1, "transmitters": 0})"),
+         "transmitters: 0 is out of range; allowed 1 to 1000"},
     };
     for (const Wrong &one : wrong) {
         SCOPED_TRACE(one.words);
-        if (std::string(one.words) == "allowed") continue;
         expect_refused(page_of(one.pieces), one.words);
     }
 }
@@ -817,16 +975,18 @@ TEST(DeskTerms, AModelIsRefusedWhereItDoesNotHold) {
 
 TEST(DeskTerms, ALinkWithoutAntennaHasNoLimitOfWhatIsRadiated) {
     const auto cable_check = [](const std::string &keys) {
-        return run({"budget", TemporaryFile(R"({"production": "T", "links": [{"name": "A", "frequency_mhz": 600, )" + keys +
-                                            R"(, "stages": [{"kind": "source", "power_dbm": 0}, {"kind": "receiver"}]}]})")
-                                  .path()});
+        return run(
+            {"budget", TemporaryFile(R"({"production": "T", "links": [{"name": "A", "frequency_mhz": 600, )" + keys +
+                                     R"(, "stages": [{"kind": "source", "power_dbm": 0}, {"kind": "receiver"}]}]})")
+                           .path()});
     };
     expect_refused(cable_check(R"("limits": [{"label": "x", "quantity": "e.i.r.p.", "limit_mw": 3}])"),
                    "limits[0]: this limits e.i.r.p., but the link has no antenna");
     expect_refused(cable_check(R"("exposure": {"limit_w_per_m2": 10, "reflection_factor": 1})"),
                    "exposure: this link has no antenna, so nobody is exposed to it");
     EXPECT_EQ(cable_check(R"("limits": [{"label": "x", "quantity": "transmitter output", "limit_mw": 3}])").code, 1);
-    Pieces low = exposed(R"("rule": "47 CFR 1.1310", "audience": "general public", "reflection_factor": 1)", R"("power_w": 1)");
+    Pieces low =
+        exposed(R"("rule": "47 CFR 1.1310", "audience": "general public", "reflection_factor": 1)", R"("power_w": 1)");
     low.frequency = "20"; // the library has no row below 30 MHz
     expect_refused(page_of(low), "exposure.rule: this rule says nothing of the link's 20 MHz");
 }
@@ -837,12 +997,14 @@ TEST(DeskTerms, RefusalsOfNeighbours) {
         std::string keys;
         const char *words;
     } wrong[] = {
-        {R"("name": "x", "transmitter": "outt", "receiver": "in")", "side_by_side[0].transmitter: 'outt' is no link of this scenario; the nearest is 'out'"},
+        {R"("name": "x", "transmitter": "outt", "receiver": "in")",
+         "side_by_side[0].transmitter: 'outt' is no link of this scenario; the nearest is 'out'"},
         {R"("name": "x", "transmitter": "out", "receiver": "out")", "transmitter and receiver belong to the same link"},
         {R"("transmitter": "out", "receiver": "in")", "side_by_side[0]: name is missing"},
         {base, "separation_m or separation_ft is missing; or coupling_loss_db as measured"},
         {base + R"(, "separation_m": 3)", "transmit_gain_dbi is missing: the gain towards the other antenna"},
-        {base + R"(, "coupling_loss_db": 30, "separation_m": 3, "transmit_gain_dbi": 0, "receive_gain_dbi": 0)", "give one of them"},
+        {base + R"(, "coupling_loss_db": 30, "separation_m": 3, "transmit_gain_dbi": 0, "receive_gain_dbi": 0)",
+         "give one of them"},
         {base + R"(, "coupling_loss_db": 300)", "coupling_loss_db: 300 is out of range"},
         {base + R"(, "coupling": 300)", "'coupling' is no key of two systems side by side"},
     };
@@ -851,7 +1013,8 @@ TEST(DeskTerms, RefusalsOfNeighbours) {
         expect_refused(run({"budget", TemporaryFile(two_links("{" + one.keys + "}")).path()}), one.words);
     }
     const std::string noise = "{" + base + R"(, "coupling_loss_db": 30, "transmit_noise_dbm": -60})";
-    expect_refused(run({"budget", TemporaryFile(two_links(noise, "")).path()}), "receiver: this link says nothing of its noise");
+    expect_refused(run({"budget", TemporaryFile(two_links(noise, "")).path()}),
+                   "receiver: this link says nothing of its noise");
 }
 
 // The pieces of JSON that the documentation shows for these are accepted.
@@ -872,8 +1035,9 @@ TEST(Readme, ItsPiecesAreAnswered) {
     const std::size_t second = antennas.find("{ \"kind\": \"antenna\", \"label\": \"pack whip\"");
     ASSERT_NE(second, std::string::npos);
     const std::string text = R"({"production": "T", "links": [{"name": "A", "frequency_mhz": 600, "stages": [
-        {"kind": "source", "power_dbm": 0}, )" + antennas.substr(0, second) + R"(, {"kind": "air"}, )" +
-                             antennas.substr(second) + R"(, {"kind": "receiver", "floor_dbm": -90, "ceiling_dbm": -10}]}]})";
+        {"kind": "source", "power_dbm": 0}, )" +
+                             antennas.substr(0, second) + R"(, {"kind": "air"}, )" + antennas.substr(second) +
+                             R"(, {"kind": "receiver", "floor_dbm": -90, "ceiling_dbm": -10}]}]})";
     const Printout page = run({"budget", TemporaryFile(text).path()});
     EXPECT_EQ(page.err, "");
     EXPECT_NE(page.out.find("Places:"), std::string::npos) << page.out;
