@@ -82,8 +82,8 @@ Real external_noise(const char *c, const char *d, double mhz) {
     return Real::decimal(c) - Real::decimal(d) * log10(Real(mhz));
 }
 
-/// Third-order products on the r-th of n equal steps, as the literature on satellite transponders writes them (the tests
-/// of lib/noise count them one by one).
+/// Third-order products on the r-th of n equal steps, as the literature on satellite transponders writes them (the
+/// tests of lib/noise count them one by one).
 struct Counts {
     double two_tone, three_tone;
 };
