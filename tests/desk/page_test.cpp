@@ -445,7 +445,7 @@ int run_commands_of(const std::string &document) {
 }
 
 TEST(Readme, CommandLinesThatItPrintsWork) {
-    EXPECT_EQ(run_commands_of(DESK_ROOT "/README.md"), 3);
+    EXPECT_EQ(run_commands_of(DESK_ROOT "/README.md"), 4);
     EXPECT_EQ(run_commands_of(DESK_SOURCES "/README.md"), 11);
 }
 
