@@ -185,6 +185,16 @@ Json noise_json(const Link &link, const Computed &computed) {
     return out;
 }
 
+Json fading_json(const Link &link, const Computed &computed) {
+    if (!computed.fade) return nullptr;
+    Json out;
+    out["model"] = fading_words()[static_cast<std::size_t>(link.fading->model)];
+    out["outage"] = computed.fade->outage;
+    out["wanted_outage"] = link.fading->outage;
+    out["needed_margin_db"] = computed.fade->needed_db;
+    return out;
+}
+
 Json limit_json(const Limit &limit, const lvb_limit_result &result) {
     Json out;
     out["rule"] = limit.rule ? Json(limit.rule->citation) : Json(nullptr);
@@ -254,6 +264,7 @@ Json link_json(const Answer &answer) {
     out["places"] = places_json(answer.computed);
     out["path"] = path_json(link, answer.computed);
     out["noise"] = noise_json(link, answer.computed);
+    out["fading"] = fading_json(link, answer.computed);
     out["limits"] = Json::array();
     for (std::size_t i = 0; i < link.limits.size(); ++i)
         out["limits"].push_back(limit_json(link.limits[i], answer.computed.limits[i]));

@@ -109,6 +109,48 @@ NoiseBook noise_book(const Document &document, const Link &link, const Lent &len
     return book;
 }
 
+// Of one branch.
+double outage_of(const Fading &fading, double margin_db) {
+    switch (fading.model) {
+    case Fading::Model::rice:
+        return lvb_rice_outage_below_mean(margin_db, fading.parameter);
+    case Fading::Model::nakagami:
+        return lvb_nakagami_outage_below_mean(margin_db, fading.parameter);
+    case Fading::Model::log_normal:
+        return lvb_lognormal_outage_below_median(margin_db, fading.parameter);
+    case Fading::Model::suzuki:
+        return lvb_suzuki_outage_below_median_of_means(margin_db, fading.parameter);
+    default:
+        return lvb_rayleigh_outage_below_mean(margin_db);
+    }
+}
+
+double margin_for(const Fading &fading, double outage) {
+    switch (fading.model) {
+    case Fading::Model::rice:
+        return lvb_rice_margin_below_mean_db(outage, fading.parameter);
+    case Fading::Model::nakagami:
+        return lvb_nakagami_margin_below_mean_db(outage, fading.parameter);
+    case Fading::Model::log_normal:
+        return lvb_lognormal_margin_below_median_db(outage, fading.parameter);
+    case Fading::Model::suzuki:
+        return lvb_suzuki_margin_below_median_of_means_db(outage, fading.parameter);
+    default:
+        return lvb_rayleigh_margin_below_mean_db(outage);
+    }
+}
+
+Fade fade_of(const Document &document, const Fading &fading, const lvb_budget &budget) {
+    Fade fade;
+    fade.margin_db = budget.far_end.margin_db;
+    if (std::isnan(fade.margin_db))
+        document.refuse(*fading.value, "fading asks how often the level falls below the floor; no floor_dbm is given");
+    fade.outage = lvb_selection_outage(outage_of(fading, fade.margin_db), fading.branches);
+    // The best of several branches fails only where all do: each may fail more often.
+    fade.needed_db = margin_for(fading, std::pow(fading.outage, 1.0 / fading.branches));
+    return fade;
+}
+
 lvb_limit_result check(const Document &document, const Link &link, const Lent &lent, const Limit &limit) {
     lvb_limit_result result{};
     result.size = sizeof result;
@@ -168,6 +210,7 @@ Computed compute(const Document &document, const Link &link) {
     computed.patterns = pattern_gains(link, lent);
     computed.path = path_losses(link, lent, computed.budget);
     if (link.noise) computed.noise = noise_book(document, link, lent);
+    if (link.fading) computed.fade = fade_of(document, *link.fading, computed.budget);
     for (const Limit &limit : link.limits) computed.limits.push_back(check(document, link, lent, limit));
     return computed;
 }

@@ -21,6 +21,13 @@ struct PathLosses {
     lvb_path_loss near{};
 };
 
+/// How often the far end's level falls below the floor, and what room would do.
+struct Fade {
+    double margin_db = 0.0; ///< the far end's, above the floor
+    double outage = 0.0;    ///< that follows from it, 0 to 1
+    double needed_db = 0.0; ///< the margin for the outage that is wanted
+};
+
 struct NoiseBook {
     lvb_noise noise{};
     std::vector<lvb_noise_line> lines;
@@ -33,6 +40,7 @@ struct Computed {
     std::vector<std::optional<PatternGains>> patterns; ///< of each stage
     std::optional<PathLosses> path;
     std::optional<NoiseBook> noise;
+    std::optional<Fade> fade;
     std::vector<lvb_limit_result> limits; ///< of each limit of the link
 };
 

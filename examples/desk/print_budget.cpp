@@ -198,13 +198,14 @@ std::string print_grounds(const Answer &answer) {
                                                    "rules decide"
                                                  : "judged against the limits below; your licence and the "
                                                    "exposure rules decide"));
-    out += print_walk(link, answer.computed) + print_noise(link, answer.computed) + print_limits(answer);
+    out += print_walk(link, answer.computed) + print_fading(link, answer.computed) +
+           print_noise(link, answer.computed) + print_limits(answer);
     return out + labelled("Guesses:", guess_words(budget));
 }
 
 bool asks_for_more_than_levels(const Scenario &scenario) {
     const auto asks = [](const Link &link) {
-        return link.noise || link.exposure || !link.limits.empty() ||
+        return link.noise || link.exposure || link.fading || !link.limits.empty() ||
                std::any_of(link.stages.begin(), link.stages.end(), [](const Stage &stage) {
                    return stage.pattern || stage.path || stage.body_table || stage.placed();
                });

@@ -212,6 +212,20 @@ std::string print_walk(const Link &link, const Computed &computed) {
     return out;
 }
 
+std::string print_fading(const Link &link, const Computed &computed) {
+    if (!computed.fade) return "";
+    const Fading &fading = *link.fading;
+    const Fade &fade = *computed.fade;
+    const double room_db = fade.margin_db - fade.needed_db;
+    std::string words = fading_words()[static_cast<std::size_t>(fading.model)] + " about the far end's level";
+    if (fading.branches > 1.0) words += ", best of " + plain(fading.branches) + " branches";
+    words += ": it falls below the floor in " + format("%.3g", 100.0 * fade.outage) +
+             " % of places and times; the wanted " + plain(100.0 * fading.outage) + " % needs " + two(fade.needed_db) +
+             " dB above the floor, so there are " + two(std::abs(room_db)) + " dB " +
+             (room_db < 0.0 ? "TOO LITTLE" : "to spare") + "; an allowance that holds fading too would count it twice";
+    return labelled("Fading:", words);
+}
+
 std::string print_noise(const Link &link, const Computed &computed) {
     if (!computed.noise) return "";
     const lvb_noise &noise = computed.noise->noise;

@@ -7,6 +7,8 @@ namespace desk {
 
 /// Places of the antennas, and how far the path's model can be trusted.
 std::string print_walk(const Link &link, const Computed &computed);
+/// How often fading takes the far end below the floor.
+std::string print_fading(const Link &link, const Computed &computed);
 /// Noise and linearity of the receive side.
 std::string print_noise(const Link &link, const Computed &computed);
 /// Limits of power and the distance that people must keep.

@@ -55,6 +55,7 @@ void check_directions(const Document &document, const Link &link) {
 void read_terms(const Checks &checks, const Value &value, Link &link) {
     if (const Value *noise = value.find("noise")) link.noise = read_noise(checks, *noise);
     if (const Value *exposure = value.find("exposure")) link.exposure = read_exposure(checks, *exposure);
+    if (const Value *fading = value.find("fading")) link.fading = read_fading(checks, *fading);
     const Value *limits = value.find("limits");
     if (limits == nullptr) return;
     checks.expect(*limits, Value::Kind::list);
@@ -66,7 +67,8 @@ void read_terms(const Checks &checks, const Value &value, Link &link) {
 Link read_link(const Checks &checks, StageReader &stages, const Value &value) {
     checks.expect(value, Value::Kind::object);
     checks.check_keys(
-        value, with_names({"name", "direction", "note", "stages", "noise", "limits", "exposure"}, link_keys(), 0),
+        value,
+        with_names({"name", "direction", "note", "stages", "noise", "limits", "exposure", "fading"}, link_keys(), 0),
         "a link");
     Link link;
     link.value = &value;

@@ -14,7 +14,14 @@ double tenfold(double x) { return x * 10.0; } // 1 mW/cm2 is 10 W/m2
 double tenth(double x) { return x / 10.0; }
 
 // Numbers of this program that no struct of the library has.
-enum OwnField : std::int32_t { power_density = -1, reflection_factor = -2, transmitters = -3 };
+enum OwnField : std::int32_t {
+    power_density = -1,
+    reflection_factor = -2,
+    transmitters = -3,
+    outage = -4,
+    fading_parameter = -5,
+    branches = -6
+};
 
 const std::vector<NumberKey> &exposure_keys() {
     static const std::vector<NumberKey> keys = {
@@ -22,6 +29,24 @@ const std::vector<NumberKey> &exposure_keys() {
         {"limit_mw_per_cm2", power_density, tenfold, tenth, 0, "mW/cm2"},
         {"reflection_factor", reflection_factor, same, same, 0, ""},
         {"transmitters", transmitters, same, same, 0, "transmitters"},
+    };
+    return keys;
+}
+
+double hundredfold(double x) { return x * 100.0; }
+double hundredth(double x) { return x / 100.0; }
+
+constexpr std::uint32_t bit_of(Fading::Model model) { return 1u << (static_cast<std::uint32_t>(model) + 1u); }
+
+const std::vector<NumberKey> &fading_keys() {
+    constexpr std::uint32_t every = ~0u;
+    constexpr std::uint32_t shadowed = bit_of(Fading::Model::log_normal) | bit_of(Fading::Model::suzuki);
+    static const std::vector<NumberKey> keys = {
+        {"outage_percent", outage, hundredth, hundredfold, every, "%"},
+        {"branches", branches, same, same, every, "branches"},
+        {"k_db", fading_parameter, same, same, bit_of(Fading::Model::rice), "dB"},
+        {"shape", fading_parameter, same, same, bit_of(Fading::Model::nakagami), ""},
+        {"deviation_db", fading_parameter, same, same, shadowed, "dB"},
     };
     return keys;
 }
@@ -181,6 +206,40 @@ Exposure read_exposure(const Checks &checks, const Value &value) {
     exposure.reflection_factor = within(checks, numbers, reflection_factor, free_space, doubled_field);
     exposure.transmitters = read_transmitters(checks, numbers);
     return exposure;
+}
+
+Fading read_fading(const Checks &checks, const Value &value) {
+    checks.expect(value, Value::Kind::object);
+    checks.text_or_empty(value, "note");
+    Fading fading;
+    fading.value = &value;
+    const std::int32_t model = checks.choose(checks.need(value, "model"), fading_words(), "model of fading");
+    fading.model = static_cast<Fading::Model>(model);
+    checks.check_keys(value, with_names({"model", "note"}, fading_keys(), model + 1),
+                      "fading of model '" + fading_words()[static_cast<std::size_t>(model)] + "'");
+    const GivenNumbers &numbers = fading.numbers =
+        numbers_of(checks, members_of(value), fading_keys(), LVB_STRUCT_NONE, 0);
+    const auto need = [&](std::int32_t field) {
+        if (!numbers.contains(field))
+            checks.document().refuse(value, ways_to_write(fading_keys(), field, model + 1) + " is missing");
+    };
+    need(outage);
+    constexpr double least_outage = 1e-9, most_outage = 0.999999, most_branches = 100.0;
+    fading.outage = within(checks, numbers, outage, least_outage, most_outage);
+    if (numbers.contains(branches)) fading.branches = within(checks, numbers, branches, 1.0, most_branches);
+    if (fading.model == Fading::Model::rayleigh) return fading;
+    need(fading_parameter);
+    const bool rice = fading.model == Fading::Model::rice;
+    const bool nakagami = fading.model == Fading::Model::nakagami;
+    constexpr double least_k = -100.0, most_k = 40.0, least_shape = 0.5, most_shape = 100.0, most_deviation = 30.0;
+    fading.parameter = within(checks, numbers, fading_parameter,
+                              rice       ? least_k
+                              : nakagami ? least_shape
+                                         : 0.0,
+                              rice       ? most_k
+                              : nakagami ? most_shape
+                                         : most_deviation);
+    return fading;
 }
 
 Neighbours read_neighbours(const Checks &checks, const Value &value, const std::vector<Link> &links) {

@@ -68,6 +68,15 @@ struct Exposure : Part {
     std::uint32_t transmitters = 1; ///< of this power on the antenna
 };
 
+/// How the level moves from place to place, and how seldom it may fall below the floor.
+struct Fading : Part {
+    enum class Model { rayleigh, rice, nakagami, log_normal, suzuki };
+    Model model = Model::rayleigh;
+    double parameter = 0.0; ///< k_db of Rice, shape of Nakagami, deviation_db of log-normal and Suzuki
+    double outage = 0.0;    ///< the largest that is wanted, 0 to 1
+    double branches = 1.0;  ///< independent ones, of which the receiver takes the best
+};
+
 struct Stage {
     lvb_stage entry{}; ///< without its pointers, which are set when the library is called
     std::string label;
@@ -101,6 +110,7 @@ struct Link {
     std::optional<NoiseTerms> noise;
     std::vector<Limit> limits;
     std::optional<Exposure> exposure;
+    std::optional<Fading> fading;
     /// Index of the first or second antenna, or -1.
     std::int32_t antenna(int which) const;
     const Stage *air() const; ///< null where there is none

@@ -40,4 +40,9 @@ const Words &audience_words() {
     return words;
 }
 
+const Words &fading_words() {
+    static const Words words = {"Rayleigh", "Rice", "Nakagami", "log-normal", "Suzuki"};
+    return words;
+}
+
 } // namespace desk

@@ -13,5 +13,6 @@ const std::vector<std::string> &polarization_words(); ///< LVB_POLARIZATION_, fr
 const std::vector<std::string> &place_words();        ///< LVB_PLACE_, from 1
 const std::vector<std::string> &exposure_words();     ///< LVB_EXPOSURE_, from 1
 const std::vector<std::string> &audience_words();     ///< LVB_AUDIENCE_, from 1
+const std::vector<std::string> &fading_words();       ///< Fading::Model, from 0
 
 } // namespace desk

@@ -149,6 +149,8 @@ std::vector<std::string> further_failures(const Answer &answer) {
         if (!words.empty() && !told) failures.push_back(words);
     };
     if (answer.computed.noise) add(noise_failure(*answer.link->noise, answer.computed.noise->noise));
+    if (answer.computed.fade && answer.computed.fade->margin_db < answer.computed.fade->needed_db)
+        add("FADES below the floor too often");
     for (const lvb_limit_result &limit : answer.computed.limits) add(limit_failure(limit.verdict));
     return failures;
 }

@@ -529,6 +529,57 @@ TEST(DeskNoise, AReceiverMayStateNothingElse) {
     EXPECT_NE(text.find("58.93 dB far"), std::string::npos) << text;
 }
 
+// ---- Fading ----
+
+Json fading_of(const std::string &keys, double margin_db) {
+    Pieces pieces;
+    pieces.link += ", \"fading\": {" + keys + "}";
+    pieces.receiver = "\"ceiling_dbm\": 20, \"floor_dbm\": " + std::to_string(-free_space_db(600, 20) - margin_db);
+    return link_of(pieces).at("fading");
+}
+
+TEST(DeskFading, OutagesAreThePrintedOnes) {
+    const std::string one = R"(, "outage_percent": 1)";
+    // Rappaport, 5.6.1: 1 - exp(-10^(-margin / 10)); tests/reference/fading.ref names the sources of the others
+    const Json rayleigh = fading_of(R"("model": "Rayleigh")" + one, 10);
+    EXPECT_NEAR(near_to(rayleigh.at("outage")), 1.0 - std::exp(-0.1), exact);
+    EXPECT_NEAR(near_to(rayleigh.at("needed_margin_db")), -db(-std::log(0.99)), exact); // 19.98 dB
+    EXPECT_EQ(near_to(rayleigh.at("wanted_outage")), 0.01);
+    EXPECT_NEAR(near_to(fading_of(R"("model": "Rice", "k_db": 6)" + one, 10).at("outage")), 0.0164647, 1e-6);
+    EXPECT_NEAR(near_to(fading_of(R"("model": "Nakagami", "shape": 1)" + one, 10).at("outage")), 1.0 - std::exp(-0.1),
+                exact);
+    // the normal distribution: 16 % lie more than one deviation below the median, 1 % more than 2.3263
+    const Json shadowed = fading_of(R"("model": "log-normal", "deviation_db": 5)" + one, 5);
+    EXPECT_NEAR(near_to(shadowed.at("outage")), 0.5 * std::erfc(1.0 / std::sqrt(2.0)), exact);
+    EXPECT_NEAR(near_to(shadowed.at("needed_margin_db")), 5.0 * 2.3263479, 1e-5);
+    // without shadowing Suzuki is Rayleigh
+    EXPECT_NEAR(near_to(fading_of(R"("model": "Suzuki", "deviation_db": 0)" + one, 10).at("outage")),
+                1.0 - std::exp(-0.1), exact);
+    // the better of two independent branches fails where both do; each may then fail in a tenth
+    const Json two = fading_of(R"("model": "Rayleigh", "branches": 2)" + one, 10);
+    EXPECT_NEAR(near_to(two.at("outage")), std::pow(1.0 - std::exp(-0.1), 2.0), exact);
+    EXPECT_NEAR(near_to(two.at("needed_margin_db")), -db(-std::log(0.9)), exact);
+}
+
+TEST(DeskFading, ThePageTellsWhetherTheMarginIsEnough) {
+    Pieces pieces;
+    pieces.link += R"(, "fading": {"model": "Rayleigh", "outage_percent": 0.1, "branches": 2})";
+    // 45.97 dB above the floor; 1 - e^(-y) = sqrt(0.001) needs 14.93 dB
+    expect_words(
+        pieces,
+        "Fading: Rayleigh about the far end's level, best of 2 branches: it falls below the floor in 6.4e-08 % of "
+        "places and times; the wanted 0.1 % needs 14.93 dB above the floor, so there are 31.04 dB to spare");
+    EXPECT_EQ(page_of(pieces).code, 0);
+    pieces.receiver = R"("floor_dbm": -64, "ceiling_dbm": -10)";
+    expect_words(pieces, "dB TOO LITTLE");
+    expect_words(pieces, "FADES below the floor too often");
+    EXPECT_EQ(page_of(pieces).code, 1);
+    EXPECT_EQ(link_of(pieces).at("holds"), false);
+    pieces.receiver = R"("ceiling_dbm": -10)";
+    expect_refused(page_of(pieces),
+                   "fading: fading asks how often the level falls below the floor; no floor_dbm is given");
+}
+
 // ---- Limits and exposure ----
 
 Pieces limited(const std::string &limits, const std::string &power, const std::string &frequency = "600") {
@@ -917,6 +968,24 @@ TEST(DeskTerms, RefusalsNameLineAndKey) {
          "the same quantity stands on line 11 as noise_figure_db"},
         {with(&Pieces::transmit, R"("gain_dbi": 0, "noise_figure_db": 3)"),
          "noise_figure_db belongs to amplifier, receiver"},
+        // fading
+        {link(R"("fading": {"model": "Rayleigh"})"), "fading: outage_percent is missing"},
+        {link(R"("fading": {"outage_percent": 1})"), "fading: model is missing"},
+        {link(R"("fading": {"model": "Raleigh", "outage_percent": 1})"),
+         ":4:21: links[0].fading.model: 'Raleigh' is no model of fading; the nearest is 'Rayleigh'"},
+        {link(R"("fading": {"model": "Rayleigh", "k_db": 3, "outage_percent": 1})"),
+         "'k_db' is no key of fading of model 'Rayleigh'"},
+        {link(R"("fading": {"model": "Rice", "outage_percent": 1})"), "fading: k_db is missing"},
+        {link(R"("fading": {"model": "Nakagami", "outage_percent": 1})"), "fading: shape is missing"},
+        {link(R"("fading": {"model": "Suzuki", "outage_percent": 1})"), "fading: deviation_db is missing"},
+        {link(R"("fading": {"model": "Rice", "k_db": 50, "outage_percent": 1})"),
+         "k_db: 50 is out of range; allowed -100 to 40"},
+        {link(R"("fading": {"model": "Nakagami", "shape": 0.1, "outage_percent": 1})"),
+         "shape: 0.1 is out of range; allowed 0.5 to 100"},
+        {link(R"("fading": {"model": "Rayleigh", "outage_percent": 100})"),
+         "outage_percent: 100 is out of range; allowed 1e-07 to 99.9999"},
+        {link(R"("fading": {"model": "Rayleigh", "outage_percent": 1, "branches": 0})"),
+         "branches: 0 is out of range; allowed 1 to 100"},
         // limits
         {link(R"("limits": {})"), "links[0].limits: this must be a list, not an object"},
         {link(R"("limits": [])"), "links[0].limits: there must be at least one limit"},
@@ -1031,6 +1100,7 @@ TEST(Readme, ItsPiecesAreAnswered) {
     const Json told = link_of(pieces);
     EXPECT_EQ(told.at("limits").size(), 2u);
     EXPECT_FALSE(told.at("exposure").is_null());
+    EXPECT_FALSE(told.at("fading").is_null());
     std::string antennas = piece("{ \"kind\": \"antenna\", \"label\": \"panel\"");
     const std::size_t second = antennas.find("{ \"kind\": \"antenna\", \"label\": \"pack whip\"");
     ASSERT_NE(second, std::string::npos);
