@@ -160,9 +160,6 @@ std::string tell_missing(const lvb_fault &fault) {
     return ways_to_write(stage_keys(), fault.field, 0) + " is missing";
 }
 
-// Whether the row is the last of a circle that comes to its beginning again.
-bool closes_the_circle(const lvb_fault &fault) { return fault.maximum - fault.minimum == 360.0; }
-
 std::string tell(const Document &document, const Link &link, const lvb_fault &fault, const Given &given) {
     const Stage *stage = fault.stage < 0 ? nullptr : &link.stages[static_cast<std::size_t>(fault.stage)];
     const std::string written = given.value == nullptr ? "" : plain(given.value->number);
@@ -185,8 +182,8 @@ std::string tell(const Document &document, const Link &link, const lvb_fault &fa
                    (given.key->field == LVB_FIELD_FREQUENCY_MHZ ? "frequencies" : "angles") + " must rise";
         break;
     case LVB_E_TABLE_DUPLICATE:
-        if (given.value != nullptr && given.key->field == LVB_FIELD_AZIMUTH_DEG && closes_the_circle(fault))
-            return written + " is the first row's azimuth again; a circle ends before its beginning";
+        if (given.value != nullptr && fault.row == 0)
+            return written + " is the last row's angle again, a full turn later; a circle ends before its beginning";
         if (given.value != nullptr) return written + " stands in the row before it too";
         break;
     case LVB_E_TABLE_TOO_STEEP:

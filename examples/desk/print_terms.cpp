@@ -55,9 +55,11 @@ std::string compression_words(const Link &link, const lvb_noise &noise) {
     const bool missing = (noise.notes & LVB_NOTE_NO_COMPRESSION) != 0;
     if (noise.compressing_stage < 0)
         return missing ? "not known: no stage states its compression" : "nothing compresses";
+    const std::uint32_t carriers = link.noise->entry.carriers;
+    const std::string together = carriers > 1 ? ", of all " + std::to_string(carriers) + " carriers together," : "";
     std::string words = label_of(link, noise.compressing_stage) + " compresses first, from " +
-                        two(noise.compression_dbm) + " dBm " + input_words(link) + " on: the near end's level lies " +
-                        two(std::abs(noise.compression_headroom_db)) + " dB " +
+                        two(noise.compression_dbm) + " dBm " + input_words(link) + " on: the near end's level" +
+                        together + " lies " + two(std::abs(noise.compression_headroom_db)) + " dB " +
                         (noise.compression_headroom_db < 0.0 ? "ABOVE it" : "under it");
     return missing ? words + "; others do not state theirs and may come first" : words;
 }

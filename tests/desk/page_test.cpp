@@ -154,7 +154,10 @@ TEST_F(DemoPage, EveryDemoLinkHasItsVerdictAndItsReason) {
         SCOPED_TRACE(expected[i].name);
         EXPECT_EQ(links[i].at("name"), expected[i].name);
         EXPECT_EQ(links[i].at("verdict"), expected[i].verdict);
-        EXPECT_EQ(links[i].at("holds"), std::string(expected[i].verdict) == "holds");
+        // Sixteen hand microphones together bend the receiver, though each alone lies inside its window.
+        const bool compresses = std::string(expected[i].name) == "Hand microphone, thrust";
+        EXPECT_EQ(links[i].at("holds"), std::string(expected[i].verdict) == "holds" && !compresses);
+        EXPECT_EQ(links[i].at("failures"), compresses ? Json::array({"COMPRESSES at the near end"}) : Json::array());
         EXPECT_EQ(links[i].at("decided_by").at("end"), expected[i].end);
         EXPECT_EQ(links[i].at("decided_by").at("limit"), expected[i].limit);
         EXPECT_NE(printed[i].text.find(expected[i].words), std::string::npos) << printed[i].text;
