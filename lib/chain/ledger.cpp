@@ -105,7 +105,7 @@ void Ledger::cross_air(const Stage &stage, double gain_db) noexcept {
     enter_air(line_.far_end, gain_db, loss(conditions_.far_distance_m), stage.tolerance_db);
     enter_air(line_.near_end, gain_db, loss(near), stage.tolerance_db);
     line_.notes.near_field = stage.has_path ? path::is_near_field(stage.path, frequency, near)
-                                            : near < units::wavelength_m_from_mhz(frequency);
+                                            : units::is_near_field(frequency, near);
     line_.notes.near_not_given = !conditions_.near_is_given;
     line_.reference = Reference::isotropic;
     has_air_ = true;

@@ -73,7 +73,7 @@ bool take_antenna(Refusal &refusal, const lvb_antenna *lent, std::int32_t stage,
 }
 
 std::uint32_t notes_of(const lvb_pointing &pointing, double frequency_mhz) noexcept {
-    const bool near_field = pointing.distance_m < units::wavelength_m_from_mhz(frequency_mhz);
+    const bool near_field = units::is_near_field(frequency_mhz, pointing.distance_m);
     const bool inside = pointing.distance_m < pointing.far_field_distance_m;
     const bool null = pointing.transmit_gain_dbi == none || pointing.receive_gain_dbi == none;
     return (near_field ? std::uint32_t{LVB_NOTE_NEAR_FIELD} : 0u) |

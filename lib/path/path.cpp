@@ -93,7 +93,7 @@ double deviation_db(const Path &path) noexcept {
 }
 
 bool is_near_field(const Path &path, double frequency_mhz, double distance_m) noexcept {
-    return through_air_m(path, distance_m) < units::wavelength_m_from_mhz(frequency_mhz);
+    return units::is_near_field(frequency_mhz, through_air_m(path, distance_m));
 }
 
 Loss loss(const Path &path, double frequency_mhz, double distance_m) noexcept {
