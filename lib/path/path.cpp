@@ -77,6 +77,13 @@ Reach reach_of(const Path &path) noexcept {
     }
 }
 
+bool holds(const Path &path, double frequency_mhz, double distance_m) noexcept {
+    const Reach reach = reach_of(path);
+    const double direct = direct_m(path, distance_m);
+    return frequency_mhz >= reach.lowest_mhz && frequency_mhz <= reach.highest_mhz && direct >= reach.nearest_m &&
+           direct <= reach.farthest_m;
+}
+
 double direct_m(const Path &path, double distance_m) noexcept {
     if (!path.has_heights) return distance_m;
     const double down = path.transmit_height_m - path.receive_height_m;

@@ -43,6 +43,9 @@ struct Loss {
 
 Reach reach_of(const Path &path) noexcept;
 
+/// Whether the model holds at a frequency and a distance.
+bool holds(const Path &path, double frequency_mhz, double distance_m) noexcept;
+
 /// Length of the direct ray.
 double direct_m(const Path &path, double distance_m) noexcept;
 
