@@ -2093,7 +2093,7 @@ typedef struct lvb_path {
     double relative_permittivity; /**< two-ray: of the floor, 1 to 1000; about 5 for concrete, 2 for wood (ITU-R P.2040) */
     double conductivity_s_per_m;          /**< two-ray: of the floor, 0 to 1e8 S/m; 0: a lossless one */
     double exponent;                      /**< log-distance and radiating cable: 0.1 to 10 */
-    double reference_distance_m;          /**< log-distance: 0.01 to 1e6 m; 0: 1 m */
+    double reference_distance_m; /**< log-distance: 0.01 to 1e6 m, where the law begins; 0: 1 m */
     double reference_loss_db;             /**< log-distance: loss there, 0.001 to 300 dB; 0: that of free space */
     double power_loss_coefficient;        /**< indoor: N, 1 to 100 (see lvb_indoor_loss_db) */
     double floor_loss_db;                 /**< of each floor, up to 100 dB */
@@ -2142,11 +2142,13 @@ typedef struct lvb_path_loss {
  *  Edges: ITU-R P.526-15, 4.1 and 4.3; with edges on both sides of the principal one, its correction is applied on
  *  each side: ours.
  *  Cable: IEC 61196-4; the fall-off across it: common practice, no source.
- *  Range: frequency_mhz 0.1 to 300000, distance_m 0.01 to 1e9; indoor 300 to 100000 MHz, 1 to 1000 m; site-general as
- *  LVB_ENVIRONMENT_ says; radiating cable up to 10000 m. Fields as lvb_path and lvb_edge say.
+ *  Range: frequency_mhz 0.1 to 300000, distance_m 0.01 to 1e9; log-distance from reference_distance_m on; indoor 300
+ *  to 100000 MHz, 1 to 1000 m; site-general as LVB_ENVIRONMENT_ says; radiating cable up to 10000 m. Fields as lvb_path
+ *  and lvb_edge say.
  *  Refused: null path or loss, or null edges where some are counted (LVB_E_NULL); wrong sizes; what the model needs
  *  and lacks (LVB_E_MISSING), what it has no use for (LVB_E_UNUSED); unknown models, environments and polarizations
- *  (LVB_E_UNKNOWN_VALUE); values, frequencies and distances (lengths of the straight line) outside their ranges.
+ *  (LVB_E_UNKNOWN_VALUE); values, frequencies and distances (lengths of the straight line) outside their ranges,
+ *  with log-distance also those nearer than its reference.
  *  fault may be null.
  *  Accuracy: 1e-11 dB of the stated formulas, with edges 1e-9 dB; two-ray 1e-13 (1 + 2 h / lambda) 10^(x / 20) dB, h
  *  the height of the lower antenna, x by how many dB it lies below free space.

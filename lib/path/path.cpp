@@ -78,6 +78,8 @@ void tell_two_rays(const Path &path, double frequency_mhz, double distance_m, Lo
 
 Reach reach_of(const Path &path) noexcept {
     switch (path.model) {
+    case Model::log_distance:
+        return {0.0, math::infinity, path.reference_distance_m, math::infinity};
     case Model::indoor:
         return {300.0, 100000.0, 1.0, 1000.0};
     case Model::site_general:

@@ -110,8 +110,9 @@ TEST(PathRefused, EveryNumberInEveryModel) {
             refused(with(infinity), expected(LVB_E_INFINITE, infinity));
             // a height of 1000 m makes the straight line longer than the indoor models are stated for
             const bool too_long = number.pair && model >= LVB_PATH_INDOOR;
+            const double metres = number.field == LVB_FIELD_REFERENCE_DISTANCE_M ? number.high : 20.0;
             for (const double good : {number.low, too_long ? 3.0 : number.high})
-                EXPECT_EQ(with(good == 0.0 ? 1e-300 : good).compute(900.0, 20.0), LVB_OK);
+                EXPECT_EQ(with(good == 0.0 ? 1e-300 : good).compute(900.0, metres), LVB_OK);
             if (holds(number.needers, model) || number.pair) refused(with(0.0), expected(LVB_E_MISSING, 0.0));
             else EXPECT_EQ(with(0.0).compute(900.0, 20.0), LVB_OK);
             auto told = sized<lvb_range>();
@@ -238,7 +239,16 @@ TEST(PathRefused, FrequencyAndDistance) {
     refused_at(indoor(), 900.0, 0.5, {LVB_E_BELOW_RANGE, in_call, LVB_FIELD_DISTANCE_M, -1, -1, 0.5, 1.0, 1000.0});
     refused_at(radiating_cable(), 900.0, 10001.0,
                {LVB_E_ABOVE_RANGE, in_call, LVB_FIELD_DISTANCE_M, -1, -1, 10001.0, 0.0, 10000.0});
+    // the law begins at its reference: nearer it would fall below any loss
+    Way law = log_distance(4.0);
+    refused_at(law, 900.0, 0.5, {LVB_E_BELOW_RANGE, in_call, LVB_FIELD_DISTANCE_M, -1, -1, 0.5, 1.0, infinity});
+    law.path.reference_distance_m = 100.0;
+    EXPECT_EQ(law.compute(900.0, 100.0), LVB_OK);
+    refused_at(law, 900.0, 99.0,
+               {LVB_E_BELOW_RANGE, in_call, LVB_FIELD_DISTANCE_M, -1, -1, 99.0, 100.0, infinity,
+                "distance_m is 99, which is too low; allowed 100 to infinity."});
     // what must lie in the model's range is the straight line
+    EXPECT_EQ(law.heights(61.0, 1.0).compute(900.0, 80.0), LVB_OK);
     refused_at(indoor().heights(900.0, 1.0), 900.0, 800.0,
                {LVB_E_ABOVE_RANGE, in_call, LVB_FIELD_DISTANCE_M, -1, -1, std::sqrt(800.0 * 800.0 + 899.0 * 899.0), 1.0,
                 1000.0});
@@ -276,6 +286,10 @@ TEST(PathInAChainRefused, TellsTheStage) {
     refused(chain_over(over, 20.0, 2.0),
             {LVB_E_ABOVE_RANGE, in_edge, LVB_FIELD_HEIGHT_M, 2, 1, 2000.0, -1000.0, 1000.0,
              "stages[2].path.edges[1].height_m is 2000, which is too high; allowed -1000 to 1000."});
+    Way beyond = log_distance();
+    beyond.path.reference_distance_m = 5.0;
+    refused(chain_over(beyond, 20.0, 2.0),
+            {LVB_E_BELOW_RANGE, LVB_STRUCT_LINK, LVB_FIELD_NEAR_DISTANCE_M, 2, -1, 2.0, 5.0, infinity});
     Way office = site(LVB_ENVIRONMENT_OFFICE_IN_SIGHT);
     refused(chain_over(office, 28.0, 2.0),
             {LVB_E_ABOVE_RANGE, LVB_STRUCT_LINK, LVB_FIELD_FAR_DISTANCE_M, 2, -1, 28.0, 2.0, 27.0,

@@ -82,7 +82,7 @@ inline Way random_way(Random &random) {
     if (way.path.model == LVB_PATH_LOG_DISTANCE) {
         way.path.exponent = random.uniform(1.5, 5.0);
         if (random.below(2)) way.path.reference_loss_db = random.uniform(20.0, 60.0);
-        if (random.below(2)) way.path.reference_distance_m = random.log_uniform(-1.0, 2.0);
+        if (random.below(2)) way.path.reference_distance_m = random.log_uniform(-1.0, 0.6);
     }
     if (way.path.model == LVB_PATH_INDOOR) way.path.power_loss_coefficient = random.uniform(15.0, 45.0);
     if (way.path.model == LVB_PATH_SITE_GENERAL) way.path.environment = 1 + static_cast<std::int32_t>(random.below(6));
