@@ -1613,7 +1613,7 @@ typedef struct lvb_budget {
     uint32_t formula;                   /**< entries by basis */
     double decided_by_db;               /**< the room there: margin_db or headroom_db; NaN where nothing decides */
     double eirp_dbm;                    /**< of the first antenna in its direction of maximum radiation, as a licence takes it,
-                                             without allowances; NaN where there is none */
+                                             without allowances; NaN where there is none, as with a radiating cable */
     double eirp_worst_db;               /**< its worst case, plus and minus; NaN where there is none */
     double guess_worst_db;              /**< the part of far_end.worst_db that guesses carry */
     double guess_share;                 /**< that part, 0 to 1; 0 where nothing has a tolerance */
@@ -2127,8 +2127,9 @@ typedef struct lvb_path_loss {
  *  isotropic: no pattern weakens the reflected ray. The floor is flat, and smooth against the wavelength.
  *  Log-distance: reference + 10 exponent log10(d / reference_distance_m). Indoor: lvb_indoor_loss_db. Site-general: as
  *  LVB_ENVIRONMENT_ says. Radiating cable: longitudinal loss + coupling loss + 2.15 (the dipole over an isotropic
- *  antenna) + 10 exponent log10(lateral_distance_m / 2 m). In a chain the antenna before such an air has 0 dBi, and
- *  what stands for e.i.r.p. is the level at the cable's feed.
+ *  antenna) + 10 exponent log10(lateral_distance_m / 2 m). In a chain the antenna before such an air stands for the
+ *  cable's feed: it takes no gain, table or pattern (LVB_E_UNUSED), its level is that at the feed, and the budget has
+ *  no e.i.r.p. (NaN): a cable's is not known from these figures.
  *  One edge: lvb_knife_edge_loss_db. More: the edge with the largest parameter on the whole path, and on each side of
  *  it the edge with the largest parameter between its top and the antenna; each of these two less the correction for
  *  double isolated edges, (12 - 20 log10(2 / (1 - u / 180 deg))) (q / p)^(2 p), but never less than 0. p and q are the
@@ -2675,8 +2676,8 @@ typedef struct lvb_limit_result {
     double room_db;                /**< level_dbm under the limit; NaN where the rule does not cover the frequency */
     double transmitter_output_dbm; /**< the four quantities, for a person who compares */
     double antenna_input_dbm;      /**< see LVB_QUANTITY_ */
-    double erp_dbm;                /**< see LVB_QUANTITY_ */
-    double eirp_dbm;               /**< see LVB_QUANTITY_ */
+    double erp_dbm;                /**< see LVB_QUANTITY_; NaN with a radiating cable */
+    double eirp_dbm;               /**< see LVB_QUANTITY_; NaN with a radiating cable */
 } lvb_limit_result;
 
 /** Checks what a link puts out against a limit, with its tolerances.
@@ -2690,7 +2691,7 @@ typedef struct lvb_limit_result {
  *  Range: as the fields of lvb_limit and lvb_link say.
  *  Refused: null link, limit or result; as lvb_compute_budget for the chain; no quantity (LVB_E_MISSING) or an unknown one
  *  (LVB_E_UNKNOWN_VALUE); highest_mhz under lowest_mhz (LVB_E_ORDER); a chain without an antenna, but for the
- *  transmitter's output (LVB_E_NO_TRANSMIT_ANTENNA).
+ *  transmitter's output, and e.r.p. or e.i.r.p. of a radiating cable (LVB_E_NO_TRANSMIT_ANTENNA).
  *  Accuracy: 1e-12 dB for each stage of the stated formulas. Cost: as lvb_compute_budget. Since: 0.1. */
 LVB_API lvb_status lvb_check_limit(const lvb_link *link, const lvb_limit *limit, lvb_limit_result *result,
                                    lvb_fault *fault);

@@ -109,7 +109,9 @@ void Ledger::cross_air(const Stage &stage, double gain_db) noexcept {
     line_.notes.near_not_given = !conditions_.near_is_given;
     line_.reference = Reference::isotropic;
     has_air_ = true;
-    if (stage.has_path) path_deviation_db_ = path::deviation_db(stage.path);
+    if (!stage.has_path) return;
+    path_deviation_db_ = path::deviation_db(stage.path);
+    if (path::is_fed_by_cable(stage.path)) eirp_dbm_ = eirp_worst_db_ = math::not_a_number;
 }
 
 const Line &Ledger::enter(const Stage &stage) noexcept {

@@ -83,7 +83,7 @@ bool take_stages(Refusal &refusal, Grid &grid) noexcept {
     grid.air = grid.link.stage_count;
     grid.has_path = false;
     for (std::uint32_t i = 0; i < grid.link.stage_count; ++i) {
-        if (!take_stage(refusal, grid.link, i, stage) || !order.next(refusal, stage.kind, static_cast<std::int32_t>(i)))
+        if (!take_stage(refusal, grid.link, i, stage) || !order.next(refusal, stage, static_cast<std::int32_t>(i)))
             return false;
         const bool flat = chain::is_flat(stage);
         grid.flat_db[i] = flat ? change_of(grid, stage, 0.0) : depends_on_frequency;

@@ -36,7 +36,8 @@ bool covers(const lvb_limit &limit, double frequency_mhz) noexcept {
     return frequency_mhz >= limit.lowest_mhz && (limit.highest_mhz == 0.0 || frequency_mhz <= limit.highest_mhz);
 }
 
-lvb_limit_result result_of(const lvb_limit &limit, const chain::Transmit &transmit, bool covered) noexcept {
+lvb_limit_result result_of(const lvb_limit &limit, const chain::Transmit &transmit, bool fed_by_cable,
+                           bool covered) noexcept {
     const chain::Power power = transmit.power(static_cast<Quantity>(limit.quantity));
     const double room = limit.limit_dbm - power.level_dbm;
     lvb_limit_result out{};
@@ -47,8 +48,8 @@ lvb_limit_result result_of(const lvb_limit &limit, const chain::Transmit &transm
     out.transmitter_output_dbm = transmit.power(Quantity::transmitter_output).level_dbm;
     const bool radiates = transmit.has_antenna();
     out.antenna_input_dbm = radiates ? transmit.power(Quantity::antenna_input).level_dbm : not_a_number;
-    out.erp_dbm = transmit.power(Quantity::erp).level_dbm;
-    out.eirp_dbm = transmit.power(Quantity::eirp).level_dbm;
+    out.erp_dbm = fed_by_cable ? not_a_number : transmit.power(Quantity::erp).level_dbm;
+    out.eirp_dbm = fed_by_cable ? not_a_number : transmit.power(Quantity::eirp).level_dbm;
     return out;
 }
 
@@ -62,12 +63,16 @@ bool check_limit(Refusal &refusal, const lvb_link *lent_link, const lvb_limit *l
         return false;
     chain::Ledger ledger(conditions);
     chain::Transmit transmit;
-    if (!walk_stages(refusal, link,
-                     [&](const chain::Stage &stage) noexcept { transmit.take(stage.kind, ledger.enter(stage)); }))
+    bool fed_by_cable = false;
+    if (!walk_stages(refusal, link, [&](const chain::Stage &stage) noexcept {
+            transmit.take(stage.kind, ledger.enter(stage));
+            if (stage.has_path) fed_by_cable = path::is_fed_by_cable(stage.path);
+        }))
         return false;
-    if (!transmit.has_antenna() && limit.quantity != LVB_QUANTITY_TRANSMITTER_OUTPUT)
+    const bool radiated = limit.quantity == LVB_QUANTITY_ERP || limit.quantity == LVB_QUANTITY_EIRP;
+    if ((!transmit.has_antenna() && limit.quantity != LVB_QUANTITY_TRANSMITTER_OUTPUT) || (fed_by_cable && radiated))
         return refuse(refusal, LVB_E_NO_TRANSMIT_ANTENNA, {LVB_STRUCT_LIMIT}, LVB_FIELD_QUANTITY, limit.quantity);
-    lvb_limit_result out = result_of(limit, transmit, covers(limit, link.frequency_mhz));
+    lvb_limit_result out = result_of(limit, transmit, fed_by_cable, covers(limit, link.frequency_mhz));
     give(result, out);
     return true;
 }

@@ -54,7 +54,7 @@ double base_loss_db(const Path &path, double frequency_mhz, double distance_m) n
 
 // What the waves cross between cable or antenna and antenna.
 double through_air_m(const Path &path, double distance_m) noexcept {
-    return path.model == Model::radiating_cable ? path.cable.lateral_m : direct_m(path, distance_m);
+    return is_fed_by_cable(path) ? path.cable.lateral_m : direct_m(path, distance_m);
 }
 
 double edges_loss_db(const Path &path, double frequency_mhz, double distance_m) noexcept {

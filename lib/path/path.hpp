@@ -46,6 +46,9 @@ Reach reach_of(const Path &path) noexcept;
 /// Whether the model holds at a frequency and a distance.
 bool holds(const Path &path, double frequency_mhz, double distance_m) noexcept;
 
+/// Whether the way begins at a cable's feed and not at an antenna.
+inline bool is_fed_by_cable(const Path &path) noexcept { return path.model == Model::radiating_cable; }
+
 /// Length of the direct ray.
 double direct_m(const Path &path, double distance_m) noexcept;
 

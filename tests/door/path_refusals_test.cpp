@@ -306,6 +306,51 @@ TEST(PathInAChainRefused, TellsTheStage) {
             {LVB_E_STRUCT_SIZE, in_path, LVB_FIELD_SIZE, 2, -1, 8.0, static_cast<double>(sizeof(lvb_path)), 4096.0});
 }
 
+// What stands before a radiating cable is its feed.
+TEST(PathInAChainRefused, AnAntennaOfARadiatingCable) {
+    Way way = radiating_cable();
+    Chain chain = chain_over(way, 20.0, 2.0);
+    chain.stages[1].gain_db = 9.0;
+    const Expected gain{LVB_E_UNUSED,
+                        LVB_STRUCT_STAGE,
+                        LVB_FIELD_GAIN_DB,
+                        1,
+                        -1,
+                        9.0,
+                        none,
+                        none,
+                        "stages[1].gain_db is filled, but this kind of stage has no use for it."};
+    refused(chain, gain);
+    const double mhz[] = {500.0, 1000.0}, db[] = {0.0, 1.0};
+    auto table = sized<lvb_gain_table>();
+    table.row_count = 2;
+    table.frequency_mhz = mhz;
+    table.gain_db = db;
+    chain.stages[1].gain_db = 0.0;
+    chain.stages[1].gain_table = &table;
+    refused(chain, {LVB_E_UNUSED, LVB_STRUCT_STAGE, LVB_FIELD_GAIN_TABLE, 1});
+    auto pattern = sized<lvb_pattern>();
+    chain.stages[1].gain_table = nullptr;
+    chain.stages[1].pattern = &pattern;
+    refused(chain, {LVB_E_UNUSED, LVB_STRUCT_STAGE, LVB_FIELD_PATTERN, 1});
+    chain.stages[1].pattern = nullptr;
+    chain.stages[3].pattern = &pattern; // the receiving antenna is one
+    chain.stages[3].gain_db = 0.0;
+    EXPECT_EQ(chain.compute(), LVB_OK);
+    chain.stages[3].pattern = nullptr;
+    chain.stages[3].gain_table = &table;
+    EXPECT_EQ(chain.compute(), LVB_OK);
+
+    auto grid = sized<lvb_grid>();
+    auto bad = sized<lvb_bad>();
+    auto fault = sized<lvb_fault>();
+    chain.stages[1].gain_db = 9.0;
+    grid.link = &chain.link;
+    grid.end = LVB_END_FAR;
+    EXPECT_EQ(lvb_compute_grid(&grid, &bad, &fault), LVB_E_UNUSED);
+    expect_fault(fault, gain);
+}
+
 TEST(PathInAChainRefused, BelongsToTheAirAlone) {
     Way way;
     for (const std::size_t at : {std::size_t{0}, std::size_t{1}, std::size_t{3}, std::size_t{4}}) {
