@@ -2075,6 +2075,10 @@ typedef struct lvb_edge {
  *  length of the straight line between the antennas, otherwise the distance itself is that length. For a radiating
  *  cable the distance is along the cable, from its feed.
  *
+ *  The figures of the indoor and the site-general model were measured through walls and over obstacles of one floor
+ *  (in sight: along a clear line): walls would count twice there, and edges with the indoor model and out of sight.
+ *  A wall beyond what they describe is a stage's gain_db. Edges in sight stand for what blocks the clear line.
+ *
  *  An exponent belongs to log-distance, where it is needed, and to a radiating cable, where it is the fall-off across
  *  the cable: 0 stands for 1, 3 dB per doubling as from a line source (common practice, no source). */
 typedef struct lvb_path {
@@ -2083,8 +2087,8 @@ typedef struct lvb_path {
     int32_t environment;                  /**< site-general: LVB_ENVIRONMENT_ */
     int32_t polarization;                 /**< two-ray: LVB_POLARIZATION_ */
     uint32_t floor_count;                 /**< floors crossed, 0 to 100, each of floor_loss_db */
-    uint32_t wall_count;                  /**< walls crossed, 0 to 100, each of wall_loss_db */
-    uint32_t edge_count;                  /**< edges, 0 to LVB_MAX_EDGES, in any order */
+    uint32_t wall_count; /**< walls crossed, 0 to 100, each of wall_loss_db; indoor and site-general hold theirs: 0 */
+    uint32_t edge_count; /**< edges, 0 to LVB_MAX_EDGES, in any order; indoor and out of sight: 0 */
     uint32_t edge_size;                   /**< sizeof(lvb_edge) */
     const lvb_edge *edges;                /**< edge_count edges, or null */
     const void *user;                     /**< the host's; never read */
@@ -2097,7 +2101,7 @@ typedef struct lvb_path {
     double reference_loss_db;             /**< log-distance: loss there, 0.001 to 300 dB; 0: that of free space */
     double power_loss_coefficient;        /**< indoor: N, 1 to 100 (see lvb_indoor_loss_db) */
     double floor_loss_db;                 /**< of each floor, up to 100 dB */
-    double wall_loss_db;                  /**< of each wall, up to 100 dB */
+    double wall_loss_db;                  /**< of each wall, up to 100 dB; where wall_count may be filled */
     double longitudinal_loss_db_per_100m; /**< radiating cable: along it, 0.01 to 1000 dB/100 m */
     double coupling_loss_db; /**< radiating cable: to a half-wave dipole at 2 m, 10 to 200 dB (IEC 61196-4) */
     double lateral_distance_m;            /**< radiating cable: from cable to antenna, 0.1 to 1000 m; 0: 2 m */

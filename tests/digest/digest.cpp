@@ -547,7 +547,8 @@ struct Way {
             if (inputs.below(2)) path.lateral_distance_m = inputs.uniform(0.5, 20.0);
             if (inputs.below(2)) path.exponent = inputs.uniform(0.5, 3.0);
         }
-        if (inputs.below(3) == 0) {
+        const bool walled = path.model == LVB_PATH_INDOOR || path.model == LVB_PATH_SITE_GENERAL;
+        if (inputs.below(walled ? 24 : 3) == 0) {
             path.wall_count = 1 + inputs.below(3);
             path.wall_loss_db = inputs.uniform(1.0, 15.0);
         }

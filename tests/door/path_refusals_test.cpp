@@ -146,6 +146,15 @@ TEST(PathRefused, Choices) {
 
 TEST(PathRefused, WallsAndFloorsWithoutCountOrLoss) {
     for (Way way : one_of_each()) {
+        way.path.floor_count = 2;
+        refused(way, {LVB_E_MISSING, in_path, LVB_FIELD_FLOOR_LOSS_DB, -1, -1, 0.0, 0.0, 100.0});
+        way.path.floor_loss_db = 100.5;
+        refused(way, {LVB_E_ABOVE_RANGE, in_path, LVB_FIELD_FLOOR_LOSS_DB, -1, -1, 100.5, 0.0, 100.0});
+        way.path.floor_loss_db = 10.0;
+        way.path.floor_count = 0;
+        refused(way, {LVB_E_MISSING, in_path, LVB_FIELD_FLOOR_COUNT, -1, -1, 0.0, 1.0, 100.0});
+        way.path.floor_loss_db = 0.0;
+        if (!takes_walls(way)) continue;
         way.path.wall_loss_db = 3.0;
         refused(way, {LVB_E_MISSING, in_path, LVB_FIELD_WALL_COUNT, -1, -1, 0.0, 1.0, 100.0});
         way.path.wall_count = 101;
@@ -157,13 +166,27 @@ TEST(PathRefused, WallsAndFloorsWithoutCountOrLoss) {
         refused(way, {LVB_E_MISSING, in_path, LVB_FIELD_WALL_LOSS_DB, -1, -1, 0.0, 0.0, 100.0});
         way.path.wall_loss_db = 100.0;
         EXPECT_EQ(way.compute(900.0, 10.0), LVB_OK);
-        way.path.floor_count = 2;
-        refused(way, {LVB_E_MISSING, in_path, LVB_FIELD_FLOOR_LOSS_DB, -1, -1, 0.0, 0.0, 100.0});
-        way.path.floor_loss_db = 100.5;
-        refused(way, {LVB_E_ABOVE_RANGE, in_path, LVB_FIELD_FLOOR_LOSS_DB, -1, -1, 100.5, 0.0, 100.0});
-        way.path.floor_loss_db = 10.0;
-        way.path.floor_count = 0;
-        refused(way, {LVB_E_MISSING, in_path, LVB_FIELD_FLOOR_COUNT, -1, -1, 0.0, 1.0, 100.0});
+    }
+}
+
+// What a model's figures were measured through is not counted again.
+TEST(PathRefused, WallsAndEdgesThatTheModelHolds) {
+    for (Way way : {indoor(), site(LVB_ENVIRONMENT_OFFICE_IN_SIGHT), site(LVB_ENVIRONMENT_INDUSTRIAL_OUT_OF_SIGHT)}) {
+        way.path.wall_count = 2;
+        refused(way, {LVB_E_UNUSED, in_path, LVB_FIELD_WALL_COUNT, -1, -1, 2.0, none, none,
+                      "lvb_path.wall_count is filled, but this model has no use for it."});
+        way.path.wall_loss_db = 5.0;
+        refused(way, {LVB_E_UNUSED, in_path, LVB_FIELD_WALL_LOSS_DB, -1, -1, 5.0});
+        way.path.wall_count = 0;
+        refused(way, {LVB_E_UNUSED, in_path, LVB_FIELD_WALL_LOSS_DB, -1, -1, 5.0});
+    }
+    std::vector<Way> ways = {indoor()};
+    for (std::int32_t environment = 1; environment <= 6; ++environment) ways.push_back(site(environment));
+    for (Way &way : ways) {
+        way.heights(2.0, 2.0);
+        way.edges = {{5.0, 2.2}};
+        if (takes_edges(way)) EXPECT_EQ(way.compute(900.0, 10.0), LVB_OK);
+        else refused(way, {LVB_E_UNUSED, in_path, LVB_FIELD_EDGE_COUNT, -1, -1, 1.0});
     }
 }
 

@@ -43,7 +43,8 @@ class Paths {
         default:
             break;
         }
-        if (bytes.once_in(3)) {
+        const bool walled = path.model == LVB_PATH_INDOOR || path.model == LVB_PATH_SITE_GENERAL;
+        if (bytes.once_in(walled ? 24 : 3)) {
             path.wall_count = bytes.below(5);
             path.wall_loss_db = bytes.number(0.0, 100.0);
         }
