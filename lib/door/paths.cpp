@@ -48,6 +48,11 @@ constexpr Number numbers[] = {
      cable},
     {LVB_FIELD_COUPLING_LOSS_DB, &lvb_path::coupling_loss_db, {10.0, 200.0, false}, cable, cable},
     {LVB_FIELD_LATERAL_DISTANCE_M, &lvb_path::lateral_distance_m, {0.1, 1000.0, false}, cable, none},
+    {LVB_FIELD_STANDARD_DEVIATION_DB,
+     &lvb_path::standard_deviation_db,
+     {0.1, 30.0, false},
+     log_distance | indoor,
+     none},
 };
 constexpr Range count_range{0.0, 100.0, false};
 constexpr Range edge_distance{0.01, 1e9, true};
@@ -201,6 +206,7 @@ bool take_path(Refusal &refusal, const lvb_path *lent, std::int32_t stage, Path 
     path.reference_distance_m = or_else(in.reference_distance_m, 1.0);
     path.reference_loss_db = in.reference_loss_db;
     path.power_loss_coefficient = in.power_loss_coefficient;
+    path.deviation_db = or_else(in.standard_deviation_db, math::not_a_number);
     path.cable = {in.longitudinal_loss_db_per_100m, in.coupling_loss_db,
                   or_else(in.lateral_distance_m, path::coupling_distance_m), or_else(in.exponent, 1.0)};
     path.obstacles_db = in.floor_count * in.floor_loss_db + in.wall_count * in.wall_loss_db;

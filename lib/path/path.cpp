@@ -110,7 +110,7 @@ double loss_db(const Path &path, double frequency_mhz, double distance_m) noexce
 }
 
 double deviation_db(const Path &path) noexcept {
-    return path.model == Model::site_general ? site_of(path.environment).deviation_db : math::not_a_number;
+    return path.model == Model::site_general ? site_of(path.environment).deviation_db : path.deviation_db;
 }
 
 bool is_near_field(const Path &path, double frequency_mhz, double distance_m) noexcept {

@@ -553,6 +553,9 @@ struct Way {
             path.wall_loss_db = inputs.uniform(1.0, 15.0);
         }
         if (inputs.below(40) == 0) path.floor_loss_db = inputs.argument();
+        if (path.model == LVB_PATH_LOG_DISTANCE || path.model == LVB_PATH_INDOOR) {
+            if (inputs.below(2)) path.standard_deviation_db = inputs.uniform(0.1, 30.0);
+        }
     }
     Way(const Way &) = delete;
     Way &operator=(const Way &) = delete;

@@ -71,6 +71,12 @@ const Number numbers[] = {
      {LVB_PATH_RADIATING_CABLE},
      {LVB_PATH_RADIATING_CABLE}},
     {LVB_FIELD_LATERAL_DISTANCE_M, &lvb_path::lateral_distance_m, 0.1, 1000.0, {LVB_PATH_RADIATING_CABLE}, {}},
+    {LVB_FIELD_STANDARD_DEVIATION_DB,
+     &lvb_path::standard_deviation_db,
+     0.1,
+     30.0,
+     {LVB_PATH_LOG_DISTANCE, LVB_PATH_INDOOR},
+     {}},
 };
 bool holds(const std::vector<std::int32_t> &models, std::int32_t model) {
     return std::find(models.begin(), models.end(), model) != models.end();

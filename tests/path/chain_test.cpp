@@ -43,7 +43,7 @@ TEST(PathInAChain, CostsWhatItCostsAlone) {
         EXPECT_EQ(chain.levels[2].far_level_dbm, chain.levels[1].far_level_dbm - way.loss.loss_db);
         EXPECT_EQ(chain.levels[2].notes & LVB_NOTE_NEAR_FIELD, near_loss.notes);
         EXPECT_EQ(std::isnan(chain.budget.path_standard_deviation_db), std::isnan(way.loss.standard_deviation_db));
-        if (way.path.model == LVB_PATH_SITE_GENERAL) {
+        if (!std::isnan(way.loss.standard_deviation_db)) {
             EXPECT_EQ(chain.budget.path_standard_deviation_db, way.loss.standard_deviation_db);
         }
         EXPECT_EQ(chain.levels[2].basis, LVB_BASIS_FORMULA);

@@ -210,12 +210,24 @@ TEST(EveryModel, SumsItsParts) {
         if (way.compute(random.uniform(650.0, 6000.0), random.uniform(4.0, 27.0)) != LVB_OK) continue;
         const lvb_path_loss &loss = way.loss;
         EXPECT_EQ(loss.loss_db, loss.base_loss_db + loss.diffraction_loss_db + loss.obstacle_loss_db);
-        EXPECT_EQ(std::isnan(loss.standard_deviation_db), way.path.model != LVB_PATH_SITE_GENERAL);
+        EXPECT_EQ(std::isnan(loss.standard_deviation_db),
+                  way.path.model != LVB_PATH_SITE_GENERAL && way.path.standard_deviation_db == 0.0);
         EXPECT_EQ(std::isnan(loss.break_point_m), way.path.model != LVB_PATH_TWO_RAY);
         EXPECT_GE(loss.diffraction_loss_db, 0.0);
         if (loss.diffraction_loss_db > 0.0) ++edges;
     }
     EXPECT_GT(edges, 200);
+}
+
+// What was measured around the law is told beside it and changes nothing else.
+TEST(EmpiricalModels, TellTheHostsDeviation) {
+    for (Way way : {indoor(), log_distance()}) {
+        const double loss = way.at(900.0, 20.0);
+        EXPECT_TRUE(std::isnan(way.loss.standard_deviation_db));
+        way.path.standard_deviation_db = 9.5;
+        EXPECT_EQ(way.at(900.0, 20.0), loss);
+        EXPECT_EQ(way.loss.standard_deviation_db, 9.5);
+    }
 }
 
 TEST(LogDistance, AddsItsWalls) {

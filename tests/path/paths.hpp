@@ -105,6 +105,8 @@ inline Way random_way(Random &random) {
     if (takes_edges(way) && way.path.transmit_height_m != 0.0)
         for (std::uint64_t n = random.below(6); n > 0; --n)
             way.edges.push_back({random.log_uniform(-1.0, 3.0), random.uniform(-2.0, 20.0)});
+    if ((way.path.model == LVB_PATH_LOG_DISTANCE || way.path.model == LVB_PATH_INDOOR) && random.below(2))
+        way.path.standard_deviation_db = random.uniform(2.0, 14.0);
     if (takes_walls(way) && random.below(3) == 0) {
         way.path.wall_count = 1 + static_cast<std::uint32_t>(random.below(4));
         way.path.wall_loss_db = random.uniform(1.0, 15.0);
