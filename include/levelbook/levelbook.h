@@ -1874,7 +1874,8 @@ LVB_API lvb_status lvb_compute_pattern_gain(const lvb_pattern *pattern, double a
  *  x points to the right, y ahead and z up, of one who looks along y: azimuth_deg 0 is along y, 90 along x. tilt_deg
  *  raises the boresight, then roll_deg turns the whole antenna around it, clockwise seen from behind. Its polarization
  *  is that of two crossed elements: one along an axis that lies polarization_deg from the antenna's own up (as
- *  roll_deg turns), and one at right angles to it and to the boresight, ellipticity times as strong. */
+ *  roll_deg turns), and one at right angles to it and to the boresight, ellipticity times as strong. A half-wave dipole
+ *  radiates along its own axis alone: turn it by roll_deg. */
 typedef struct lvb_antenna {
     uint32_t size;              /**< sizeof(lvb_antenna) */
     uint32_t reserved;          /**< 0 */
@@ -1884,8 +1885,8 @@ typedef struct lvb_antenna {
     double azimuth_deg;         /**< of the boresight, clockwise seen from above, -360 to 360 degrees */
     double tilt_deg;            /**< of the boresight above the horizon, -90 to 90 degrees; negative: down */
     double roll_deg;            /**< of the antenna around its boresight, -360 to 360 degrees */
-    double polarization_deg;    /**< of the axis from the antenna's up, -360 to 360 degrees; 90: horizontal */
-    double ellipticity;         /**< as lvb_elliptical_polarization_loss_db takes it: 0 linear, 1 and -1 circular */
+    double polarization_deg;    /**< of the axis from the antenna's up, -360 to 360 degrees; 90: horizontal; dipole: 0 */
+    double ellipticity; /**< as lvb_elliptical_polarization_loss_db takes it: 0 linear, 1 and -1 circular; dipole: 0 */
     double largest_dimension_m; /**< for the far-field distance, 0 to 1000 m; 0: not considered */
     const lvb_pattern *pattern; /**< null: isotropic, 0 dBi */
     const char *label;          /**< the host's; never read */
@@ -1916,8 +1917,8 @@ typedef struct lvb_pointing {
  *  keep the polarization of crossed elements off their boresight: common practice, no source.
  *  fault may be null. In a fault in an antenna or its pattern, `stage` is LVB_STAGE_TRANSMIT or LVB_STAGE_RECEIVE.
  *  Range: frequency_mhz 0.1 to 300000; distance_m 0.01 m or more; as the fields of lvb_antenna and lvb_pattern say.
- *  Refused: null transmit, receive or pointing; a distance below 0.01 m; reserved not 0; as lvb_compute_pattern_gain
- *  for the patterns.
+ *  Refused: null transmit, receive or pointing; a distance below 0.01 m; reserved not 0; polarization_deg or
+ *  ellipticity of a half-wave dipole (LVB_E_UNUSED); as lvb_compute_pattern_gain for the patterns.
  *  Accuracy: distance 2 ULP; elevations 1e-13 degrees, azimuths that over the cosine of the elevation; gains as
  *  lvb_compute_pattern_gain at these angles; polarization loss 3e-12 dB up to 60 dB. Since: 0.1. */
 LVB_API lvb_status lvb_compute_pointing(const lvb_antenna *transmit, const lvb_antenna *receive, double frequency_mhz,

@@ -58,13 +58,23 @@ bool check_antenna(Refusal &refusal, const lvb_antenna &in, Place place) noexcep
     return true;
 }
 
+// A dipole's field lies along its axis: another polarization would contradict the pattern. It is turned by its roll.
+bool check_polarization(Refusal &refusal, const lvb_antenna &in, const antenna::Pattern &pattern,
+                        Place place) noexcept {
+    if (pattern.shape != antenna::Shape::half_wave_dipole) return true;
+    if (in.polarization_deg != 0.0)
+        return refuse(refusal, LVB_E_UNUSED, place, LVB_FIELD_POLARIZATION_DEG, in.polarization_deg);
+    return in.ellipticity == 0.0 || refuse(refusal, LVB_E_UNUSED, place, LVB_FIELD_ELLIPTICITY, in.ellipticity);
+}
+
 bool take_antenna(Refusal &refusal, const lvb_antenna *lent, std::int32_t stage, double frequency_mhz,
                   Placed &placed) noexcept {
     const Place place{LVB_STRUCT_ANTENNA, stage};
     lvb_antenna in{};
     if (!take(refusal, lent, in, place, stage == LVB_STAGE_TRANSMIT ? LVB_FIELD_TRANSMIT : LVB_FIELD_RECEIVE) ||
         !check_antenna(refusal, in, place) ||
-        (in.pattern != nullptr && !take_pattern(refusal, in.pattern, stage, placed.pattern)))
+        (in.pattern != nullptr && !take_pattern(refusal, in.pattern, stage, placed.pattern)) ||
+        !check_polarization(refusal, in, placed.pattern, place))
         return false;
     placed.place = {in.x_m, in.y_m, in.z_m};
     placed.axes = antenna::turned({in.azimuth_deg, in.tilt_deg, in.roll_deg, in.polarization_deg, in.ellipticity});

@@ -406,6 +406,31 @@ TEST(AntennaRefusal, ReservedDistanceAndFrequency) {
     EXPECT_TRUE(pointing.holds());
 }
 
+// The pattern says where a dipole's axis is; its field lies along it.
+TEST(AntennaRefusal, ADipoleIsTurnedByItsRoll) {
+    const lvb_pattern dipole = pattern_of(LVB_PATTERN_HALF_WAVE_DIPOLE);
+    auto here = sized<lvb_antenna>(), there = sized<lvb_antenna>();
+    there.y_m = 5.0;
+    there.polarization_deg = 90.0;
+    here.pattern = &dipole;
+    here.polarization_deg = 90.0;
+    Untouched<lvb_pointing> pointing;
+    auto fault = sized<lvb_fault>();
+    EXPECT_EQ(lvb_compute_pointing(&here, &there, 600.0, &pointing.result, &fault), LVB_E_UNUSED);
+    expect_fault(fault, {LVB_E_UNUSED, in_antenna, LVB_FIELD_POLARIZATION_DEG, LVB_STAGE_TRANSMIT, -1, 90.0, none, none,
+                         "transmit.polarization_deg is filled, but this antenna's pattern has no use for it."});
+    here.polarization_deg = 0.0;
+    here.ellipticity = 0.5;
+    EXPECT_EQ(lvb_compute_pointing(&there, &here, 600.0, &pointing.result, &fault), LVB_E_UNUSED);
+    expect_fault(fault, {LVB_E_UNUSED, in_antenna, LVB_FIELD_ELLIPTICITY, LVB_STAGE_RECEIVE, -1, 0.5});
+    EXPECT_TRUE(pointing.holds());
+    here.ellipticity = 0.0;
+    here.roll_deg = 90.0; // now it is horizontal, and its null with it
+    auto told = sized<lvb_pointing>();
+    ASSERT_EQ(lvb_compute_pointing(&here, &there, 600.0, &told, &fault), LVB_OK);
+    EXPECT_NEAR(told.polarization_loss_db, 0.0, 1e-12);
+}
+
 TEST(AllowanceRefusal, RowsThatAreNotThere) {
     Untouched<lvb_allowance_info> info;
     auto fault = sized<lvb_fault>();
