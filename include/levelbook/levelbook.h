@@ -1802,7 +1802,7 @@ enum {
     LVB_PATTERN_HALF_WAVE_DIPOLE = 1, /**< lvb_dipole_gain_dbi; its axis points up, its boresight is broadside */
     LVB_PATTERN_COSINE = 2,           /**< cos^n of power in the front half space, by gain_dbi or by beam_width_deg */
     LVB_PATTERN_CUTS = 3,             /**< the host's tables */
-    LVB_PATTERN_HELIX = 4             /**< axial-mode helix, estimated */
+    LVB_PATTERN_HELIX = 4 /**< axial-mode helix, estimated; circular, in the sense that its antenna's ellipticity states */
 };
 
 /** A cut through a pattern at elevation 0: gain over azimuth, from a data sheet or a measurement. Borrowed.
@@ -1886,7 +1886,9 @@ typedef struct lvb_antenna {
     double tilt_deg;            /**< of the boresight above the horizon, -90 to 90 degrees; negative: down */
     double roll_deg;            /**< of the antenna around its boresight, -360 to 360 degrees */
     double polarization_deg;    /**< of the axis from the antenna's up, -360 to 360 degrees; 90: horizontal; dipole: 0 */
-    double ellipticity; /**< as lvb_elliptical_polarization_loss_db takes it: 0 linear, 1 and -1 circular; dipole: 0 */
+    double ellipticity; /**< as lvb_elliptical_polarization_loss_db takes it: 0 linear, 1 and -1 circular; dipole: 0;
+                                     helix: lvb_ellipticity_from_axial_ratio_db(lvb_helix_axial_ratio_db(turns)) with the
+                                     sign of its sense, which the pattern does not know: not 0 */
     double largest_dimension_m; /**< for the far-field distance, 0 to 1000 m; 0: not considered */
     const lvb_pattern *pattern; /**< null: isotropic, 0 dBi */
     const char *label;          /**< the host's; never read */
@@ -1918,7 +1920,7 @@ typedef struct lvb_pointing {
  *  fault may be null. In a fault in an antenna or its pattern, `stage` is LVB_STAGE_TRANSMIT or LVB_STAGE_RECEIVE.
  *  Range: frequency_mhz 0.1 to 300000; distance_m 0.01 m or more; as the fields of lvb_antenna and lvb_pattern say.
  *  Refused: null transmit, receive or pointing; a distance below 0.01 m; reserved not 0; polarization_deg or
- *  ellipticity of a half-wave dipole (LVB_E_UNUSED); as lvb_compute_pattern_gain for the patterns.
+ *  ellipticity of a half-wave dipole (LVB_E_UNUSED); a helix without ellipticity (LVB_E_MISSING); as lvb_compute_pattern_gain for the patterns.
  *  Accuracy: distance 2 ULP; elevations 1e-13 degrees, azimuths that over the cosine of the elevation; gains as
  *  lvb_compute_pattern_gain at these angles; polarization loss 3e-12 dB up to 60 dB. Since: 0.1. */
 LVB_API lvb_status lvb_compute_pointing(const lvb_antenna *transmit, const lvb_antenna *receive, double frequency_mhz,

@@ -59,8 +59,11 @@ bool check_antenna(Refusal &refusal, const lvb_antenna &in, Place place) noexcep
 }
 
 // A dipole's field lies along its axis: another polarization would contradict the pattern. It is turned by its roll.
+// A helix is never linear, and only the host knows in which sense it is wound.
 bool check_polarization(Refusal &refusal, const lvb_antenna &in, const antenna::Pattern &pattern,
                         Place place) noexcept {
+    if (pattern.circular && in.ellipticity == 0.0)
+        return refuse(refusal, LVB_E_MISSING, place, LVB_FIELD_ELLIPTICITY, 0.0, -1.0, 1.0);
     if (pattern.shape != antenna::Shape::half_wave_dipole) return true;
     if (in.polarization_deg != 0.0)
         return refuse(refusal, LVB_E_UNUSED, place, LVB_FIELD_POLARIZATION_DEG, in.polarization_deg);

@@ -440,6 +440,8 @@ lvb_antenna any_antenna(Inputs &inputs, const lvb_pattern *pattern) {
     if (inputs.below(4)) made.pattern = pattern;
     if (made.pattern != nullptr && pattern->kind == LVB_PATTERN_HALF_WAVE_DIPOLE && inputs.below(20))
         made.polarization_deg = made.ellipticity = 0.0;
+    if (made.pattern != nullptr && pattern->kind == LVB_PATTERN_HELIX && inputs.below(20))
+        made.ellipticity = inputs.below(2) ? 0.95 : -0.95;
     if (inputs.below(40) == 0) made.tilt_deg = inputs.any();
     return made;
 }

@@ -431,6 +431,28 @@ TEST(AntennaRefusal, ADipoleIsTurnedByItsRoll) {
     EXPECT_NEAR(told.polarization_loss_db, 0.0, 1e-12);
 }
 
+// A helix taken as linear would lose nothing against a linear antenna: 3 dB too little.
+TEST(AntennaRefusal, AHelixStatesItsSense) {
+    const lvb_pattern wound = helix();
+    auto here = sized<lvb_antenna>(), there = sized<lvb_antenna>();
+    there.y_m = 5.0;
+    there.azimuth_deg = 180.0;
+    there.pattern = &wound;
+    Untouched<lvb_pointing> pointing;
+    auto fault = sized<lvb_fault>();
+    EXPECT_EQ(lvb_compute_pointing(&here, &there, 600.0, &pointing.result, &fault), LVB_E_MISSING);
+    expect_fault(fault, {LVB_E_MISSING, in_antenna, LVB_FIELD_ELLIPTICITY, LVB_STAGE_RECEIVE, -1, 0.0, -1.0, 1.0,
+                         "receive.ellipticity is missing; allowed -1 to 1."});
+    EXPECT_TRUE(pointing.holds());
+    auto told = sized<lvb_pointing>();
+    there.ellipticity = lvb_ellipticity_from_axial_ratio_db(lvb_helix_axial_ratio_db(wound.turns));
+    for (const double sense : {1.0, -1.0}) { // a linear antenna does not tell the senses apart
+        there.ellipticity *= sense;
+        ASSERT_EQ(lvb_compute_pointing(&here, &there, 600.0, &told, &fault), LVB_OK);
+        EXPECT_NEAR(told.polarization_loss_db, 3.01, 0.25);
+    }
+}
+
 TEST(AllowanceRefusal, RowsThatAreNotThere) {
     Untouched<lvb_allowance_info> info;
     auto fault = sized<lvb_fault>();

@@ -52,6 +52,7 @@ Memory make_antenna(Bytes &bytes, fuzz::Patterns &patterns) {
     made.largest_dimension_m = bytes.number(0.0, 1000.0);
     if (bytes.once_in(2)) made.pattern = patterns.pattern(bytes);
     if (made.pattern != nullptr && !bytes.once_in(4)) made.polarization_deg = made.ellipticity = 0.0; // as for a dipole
+    if (made.pattern != nullptr && bytes.once_in(4)) made.ellipticity = -0.95;                        // as for a helix
     if (bytes.once_in(32)) made.reserved = bytes.raw<std::uint32_t>();
     made.label = reinterpret_cast<const char *>(std::uintptr_t{bytes.byte()}); // never read
     Memory memory = fuzz::result<lvb_antenna>(made.size);
