@@ -1253,7 +1253,7 @@ enum {
 
 /** Bits of a member `notes`: what a reader of the result should know. */
 enum {
-    LVB_NOTE_EXTRAPOLATED = 1, /**< a cable's attenuation lies outside its table and was extrapolated */
+    LVB_NOTE_EXTRAPOLATED = 1, /**< a cable's attenuation lies outside its table, or a helix's pitch outside 12 to 14 degrees */
     LVB_NOTE_NEAR_FIELD = 2,   /**< a distance is under one wavelength, where free space does not apply */
     LVB_NOTE_NEAR_NOT_GIVEN = 4, /**< no near distance was given: the near end is taken at the far distance */
     LVB_NOTE_INSIDE_FAR_FIELD_DISTANCE = 16, /**< nearer than 2 D^2 / lambda of an antenna, where its pattern has not formed */
@@ -1771,8 +1771,9 @@ LVB_API double lvb_beam_width_deg_from_cosine_exponent(double exponent);
 LVB_API double lvb_gain_dbi_from_beam_widths(double beam_width_1_deg, double beam_width_2_deg);
 
 /** Gain of an axial-mode helix, estimated from its turns, their spacing and their circumference, both in wavelengths.
- *  Other books print 15 in place of 12, 0.97 dB more; measured helices lie nearer to 12. It holds for pitch angles of 12 to
- *  14 degrees.
+ *  Other books print 15 in place of 12, 0.97 dB more; measured helices lie nearer to 12. It was measured for pitch
+ *  angles of 12 to 14 degrees, atan(spacing / circumference); the range allows more, and there it is an extrapolation,
+ *  which a pattern notes (to the whole degree: below 11.5, above 14.5).
  *  Formula: 10 log10(12 turns spacing_wavelengths circumference_wavelengths^2).
  *  Source: Kraus, Antennas, 8-5, example 8-5.2.
  *  Range: turns [3, 100], spacing_wavelengths [0.1, 0.5], circumference_wavelengths [0.75, 1.33].
@@ -1781,6 +1782,7 @@ LVB_API double lvb_gain_dbi_from_beam_widths(double beam_width_1_deg, double bea
 LVB_API double lvb_helix_gain_dbi(double turns, double spacing_wavelengths, double circumference_wavelengths);
 
 /** Half-power beam width in degrees of an axial-mode helix, estimated as lvb_helix_gain_dbi.
+ *  For the same pitch angles.
  *  Formula: 52 / (circumference_wavelengths sqrt(turns spacing_wavelengths)).
  *  Source: Kraus, Antennas, 8-5, example 8-5.2.
  *  Range: turns [3, 100], spacing_wavelengths [0.1, 0.5], circumference_wavelengths [0.75, 1.33].
@@ -1853,7 +1855,7 @@ typedef struct lvb_pattern {
 /** Gain of a pattern. */
 typedef struct lvb_pattern_gain {
     uint32_t size;     /**< sizeof(lvb_pattern_gain) */
-    uint32_t notes;    /**< LVB_NOTE_NULL where gain_dbi is -infinity */
+    uint32_t notes;    /**< LVB_NOTE_NULL where gain_dbi is -infinity, LVB_NOTE_EXTRAPOLATED for a helix of another pitch */
     double gain_dbi;   /**< in the direction asked for; -infinity in a null */
     double maximum_dbi; /**< in the direction of maximum radiation, which a licence's e.i.r.p. takes */
 } lvb_pattern_gain;
@@ -1897,7 +1899,7 @@ typedef struct lvb_antenna {
 /** How two antennas see each other. */
 typedef struct lvb_pointing {
     uint32_t size;                 /**< sizeof(lvb_pointing) */
-    uint32_t notes;                /**< LVB_NOTE_NEAR_FIELD, _INSIDE_FAR_FIELD_DISTANCE, _NULL */
+    uint32_t notes;                /**< LVB_NOTE_NEAR_FIELD, _INSIDE_FAR_FIELD_DISTANCE, _NULL, _EXTRAPOLATED */
     double distance_m;             /**< between the two */
     double transmit_azimuth_deg;   /**< of the receiving antenna as the transmitting one sees it, -180 to 180 degrees */
     double transmit_elevation_deg; /**< as transmit_azimuth_deg, -90 to 90 degrees */

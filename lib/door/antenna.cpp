@@ -24,7 +24,8 @@ bool compute_gain(Refusal &refusal, const lvb_pattern *lent, const antenna::Dire
     lvb_pattern_gain out{};
     out.gain_dbi = antenna::gain_dbi(pattern, direction);
     out.maximum_dbi = antenna::maximum_dbi(pattern);
-    out.notes = out.gain_dbi == none ? std::uint32_t{LVB_NOTE_NULL} : 0u;
+    out.notes = (out.gain_dbi == none ? std::uint32_t{LVB_NOTE_NULL} : 0u) |
+                (pattern.extrapolated ? std::uint32_t{LVB_NOTE_EXTRAPOLATED} : 0u);
     give(result, out);
     return true;
 }
@@ -120,6 +121,7 @@ bool compute_pointing(Refusal &refusal, const lvb_antenna *transmit, const lvb_a
     told.far_field_distance_m =
         from.far_field_distance_m > to.far_field_distance_m ? from.far_field_distance_m : to.far_field_distance_m;
     told.notes = notes_of(told, frequency_mhz);
+    if (from.pattern.extrapolated || to.pattern.extrapolated) told.notes |= LVB_NOTE_EXTRAPOLATED;
     give(pointing, told);
     return true;
 }
