@@ -1802,7 +1802,7 @@ LVB_API double lvb_helix_axial_ratio_db(double turns);
 enum {
     LVB_PATTERN_ISOTROPIC = 0,        /**< gain_dbi in every direction (0: 0 dBi) */
     LVB_PATTERN_HALF_WAVE_DIPOLE = 1, /**< lvb_dipole_gain_dbi; its axis points up, its boresight is broadside */
-    LVB_PATTERN_COSINE = 2,           /**< cos^n of power in the front half space, by gain_dbi or by beam_width_deg */
+    LVB_PATTERN_COSINE = 2,           /**< cos^n of power in the front half space, by gain_dbi, beam_width_deg or both */
     LVB_PATTERN_CUTS = 3,             /**< the host's tables */
     LVB_PATTERN_HELIX = 4 /**< axial-mode helix, estimated; circular, in the sense that its antenna's ellipticity states */
 };
@@ -1830,7 +1830,10 @@ typedef struct lvb_elevation_cut {
     const double *gain_db;       /**< row_count gains relative to gain_dbi */
 } lvb_elevation_cut;
 
-/** How an antenna's gain depends on the direction. Zeroed it is an isotropic antenna. The gain includes the antenna's losses.
+/** How an antenna's gain depends on the direction. Zeroed it is an isotropic antenna. A gain_dbi is the host's, and
+ *  includes the antenna's losses; what is computed is lossless: dipole, helix, and a cosine by its beam width alone. A
+ *  cosine with gain_dbi and beam_width_deg has the shape of the width and the level of the gain; with gain_dbi alone
+ *  its shape is that of a lossless antenna of this gain.
  *  With front_to_back_db no direction lies further below gain_dbi than that; without it (0) a cosine and a helix have no
  *  gain at all (-infinity dBi) behind them and at right angles.
  *  Two cuts are added: gain_dbi + azimuth cut + elevation cut, which is exact in both planes and overestimates the
@@ -1842,8 +1845,8 @@ typedef struct lvb_elevation_cut {
 typedef struct lvb_pattern {
     uint32_t size;                    /**< sizeof(lvb_pattern) */
     int32_t kind;                     /**< LVB_PATTERN_ */
-    double gain_dbi;                  /**< isotropic, cuts: -60 to 60 dBi; cosine: 3.0103 to 60 dBi, or beam_width_deg */
-    double beam_width_deg;            /**< cosine: half-power beam width, 0.1 to 180 degrees */
+    double gain_dbi;                  /**< isotropic, cuts: -60 to 60 dBi; cosine: 3.0103 to 60 dBi; 0: by beam_width_deg */
+    double beam_width_deg;            /**< cosine: half-power beam width, 0.1 to 180 degrees; 0: by gain_dbi */
     double front_to_back_db;          /**< cosine, cuts, helix: 0.1 to 200 dB; 0: no floor */
     double turns;                     /**< helix: 3 to 100 */
     double spacing_wavelengths;       /**< helix: of its turns, 0.1 to 0.5 */
@@ -1866,7 +1869,7 @@ typedef struct lvb_pattern_gain {
  *  fault may be null.
  *  Range: azimuth_deg -360 to 360, elevation_deg -90 to 90.
  *  Refused: null pattern or result (LVB_E_NULL); an unknown kind (LVB_E_UNKNOWN_VALUE); fields outside their ranges, or filled
- *  though the kind has no use for them (LVB_E_UNUSED); a cosine with gain and beam width (LVB_E_CONFLICT) or neither
+ *  though the kind has no use for them (LVB_E_UNUSED); a cosine with neither gain nor beam width
  *  (LVB_E_MISSING); cuts without any (LVB_E_MISSING); bad cuts.
  *  Accuracy: 1e-12 dB of the stated formulas where the gain is above -200 dBi. Cost: linear in the rows of the cuts. Since: 0.1. */
 LVB_API lvb_status lvb_compute_pattern_gain(const lvb_pattern *pattern, double azimuth_deg, double elevation_deg,

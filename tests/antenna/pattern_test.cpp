@@ -95,6 +95,23 @@ TEST(Pattern, OfACosineHasItsGainItsWidthAndNothingBehind) {
     EXPECT_EQ(gain(even, 180.0, 0.0), -infinity);
 }
 
+// A data sheet prints both: the width gives the shape and the gain, with its losses, the level.
+TEST(Pattern, OfACosineTakesAMeasuredGainBesideItsWidth) {
+    proof::Random random(120);
+    for (int i = 0; i < 300; ++i) {
+        auto lossless = pattern_of(LVB_PATTERN_COSINE);
+        lossless.beam_width_deg = random.uniform(20.0, 120.0);
+        lvb_pattern measured = lossless;
+        measured.gain_dbi = random.uniform(3.1, 15.0);
+        EXPECT_EQ(ask(measured, 0.0, 0.0).maximum_dbi, measured.gain_dbi);
+        EXPECT_EQ(gain(measured, 0.0, 0.0), measured.gain_dbi);
+        EXPECT_NEAR(gain(measured, lossless.beam_width_deg / 2.0, 0.0), measured.gain_dbi - 3.0103, 1e-4);
+        const double azimuth = random.uniform(-80.0, 80.0), elevation = random.uniform(-80.0, 80.0);
+        EXPECT_NEAR(gain(measured, azimuth, elevation) - measured.gain_dbi,
+                    gain(lossless, azimuth, elevation) - gain(lossless, 0.0, 0.0), 1e-11);
+    }
+}
+
 TEST(Pattern, HasAFloorWhereFrontToBackIsGiven) {
     const auto pattern = cosine_of(9.0, 18.0);
     EXPECT_EQ(gain(pattern, 180.0, 0.0), -9.0);

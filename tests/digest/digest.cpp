@@ -407,8 +407,9 @@ struct Aerials {
         if (made.kind == LVB_PATTERN_ISOTROPIC || made.kind == LVB_PATTERN_CUTS)
             made.gain_dbi = inputs.uniform(-6.0, 9.0);
         if (made.kind == LVB_PATTERN_COSINE) {
-            if (inputs.below(2)) made.gain_dbi = inputs.uniform(3.1, 20.0);
-            else made.beam_width_deg = inputs.uniform(5.0, 170.0);
+            const std::uint32_t by = inputs.below(3); // by gain, by width, by both
+            if (by != 1) made.gain_dbi = inputs.uniform(3.1, 20.0);
+            if (by != 0) made.beam_width_deg = inputs.uniform(5.0, 170.0);
         }
         if (made.kind == LVB_PATTERN_CUTS) {
             const std::uint32_t which = inputs.below(3);
