@@ -1985,6 +1985,10 @@ LVB_API lvb_status lvb_describe_allowance(uint32_t row_index, lvb_allowance_info
 
 /** Break point of two rays: the floor distance beyond which direct and reflected ray weaken each other and the loss
  *  grows with 40 dB instead of 20 dB per decade.
+ *  Far beyond it the loss nears 40 log10(d) - 20 log10(ht hr). A real floor shifts that constant by
+ *  -20 log10 |1 - j q (lambda / (2 pi)) (1 / ht + 1 / hr)|, q = 1 / sqrt(e - 1) for horizontal and e / sqrt(e - 1) for
+ *  vertical polarization (derived): -0.1 dB for vertical polarization over concrete at 600 MHz, antennas at 2 and 1.5 m;
+ *  up to some dB over ground that conducts well or with antennas lower than a few wavelengths.
  *  Formula: 4 transmit_height_m receive_height_m / lambda.
  *  Source: ITU-R P.1411, 4.1 (street canyons, line of sight).
  *  Range: frequency_mhz (0, inf), transmit_height_m [0, inf), receive_height_m [0, inf).

@@ -4,6 +4,7 @@
 #include <gtest/gtest.h>
 
 #include <cmath>
+#include <complex>
 #include <limits>
 #include <numbers>
 
@@ -86,6 +87,34 @@ TEST(TwoRay, LosesFortyDecibelsPerDecadeThereWhateverTheFloor) {
         way.ground(random.uniform(2.0, 30.0), random.log_uniform(-4, 1), static_cast<std::int32_t>(random.below(2)));
         EXPECT_NEAR(way.at(mhz, 1e8) - way.at(mhz, 1e7), 40.0, 0.1);
     }
+}
+
+// For either polarization and any floor: to the first order in the grazing angle R = -1 + 2 q sin(angle), so that
+// 1 + R exp(-j phase) is the phase times j - and that of a perfect floor - times 1 - j q (lambda / 2 pi)(1 / ht + 1 /
+// hr). Source: derived from the coefficients of ITU-R P.2040.
+TEST(TwoRay, IsShiftedByARealFloorAsItsCoefficientSays) {
+    Random random(74);
+    double largest[2] = {};
+    for (int i = 0; i < 4000; ++i) {
+        const double mhz = random.log_uniform(2.0, 3.8), ht = random.uniform(1.0, 10.0), hr = random.uniform(1.0, 10.0);
+        const double permittivity = random.uniform(2.0, 30.0), conductivity = random.log_uniform(-4, 0.5);
+        const auto polarization = static_cast<std::int32_t>(random.below(2));
+        constexpr double electric_constant = 8.8541878128e-12; // F/m, CODATA
+        const std::complex<double> e(permittivity, -conductivity / (2e6 * std::numbers::pi * mhz * electric_constant));
+        const std::complex<double> q = (polarization == LVB_POLARIZATION_HORIZONTAL ? 1.0 : e) / std::sqrt(e - 1.0);
+        const double lambda = 299.792458 / mhz;
+        const double shift =
+            -20.0 * std::log10(std::abs(1.0 - std::complex<double>(0.0, 1.0) * q * (lambda / (2.0 * std::numbers::pi)) *
+                                                  (1.0 / ht + 1.0 / hr)));
+        largest[polarization] = std::max(largest[polarization], std::fabs(shift));
+        // where both the phase and the next order of the coefficient are below a thousandth or so
+        const double far = 2000.0 * std::max(ht * hr / lambda, (ht + hr) * (std::abs(q) + 1.0));
+        Way way = two_ray(ht, hr);
+        way.ground(permittivity, conductivity, polarization);
+        EXPECT_NEAR(way.at(mhz, far), 40.0 * std::log10(far) - 20.0 * std::log10(ht * hr) + shift, 0.02);
+    }
+    EXPECT_LT(largest[LVB_POLARIZATION_HORIZONTAL], 1.5);
+    EXPECT_GT(largest[LVB_POLARIZATION_VERTICAL], 3.0); // no law without the floor's own term
 }
 
 // With a vertical field the floor's surface wave is missing, but the law is the same in the end.
