@@ -2161,7 +2161,8 @@ typedef struct lvb_path_loss {
  *  Edges count along the floor with heights against the straight line: for paths flatter than about 20 degrees, edges
  *  further from each antenna than a few wavelengths and wider than the Fresnel zone. With two-ray they weaken both
  *  rays.
- *  Source: two-ray: Rappaport, Wireless Communications, 4.5 and 4.6; ITU-R P.527. Indoor: ITU-R P.1238-9 and -11.
+ *  Source: two-ray: Rappaport, Wireless Communications, 4.6; R and its sign: ITU-R P.2040 (Fresnel coefficients; for
+ *  vertical polarization Rappaport, 4.5, has the other sign); e: ITU-R P.527. Indoor: ITU-R P.1238-9 and -11.
  *  Edges: ITU-R P.526-15, 4.1 and 4.3; with edges on both sides of the principal one, its correction is applied on
  *  each side: ours.
  *  Cable: IEC 61196-4; the fall-off across it: common practice, no source.
