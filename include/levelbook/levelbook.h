@@ -2097,7 +2097,13 @@ typedef struct lvb_edge {
  *
  *  Exponents and coefficients are printed with the standard deviation of what was measured around them: ITU-R P.1238-9
  *  has 8 to 12 dB (from memory: residential 8, office and commercial 10 at 1.8 to 2 GHz; office 12 at 5.2 GHz). It does not
- *  change the loss: it is reported beside it, for a margin against shadowing. */
+ *  change the loss: it is reported beside it, for a margin against shadowing.
+ *
+ *  A coupling loss is measured along the cable (IEC 61196-4) and printed for 50 % and for 95 % of the places, and for
+ *  a dipole that lies along, radially or across. Take that of the receiving antenna's orientation, or the largest for one
+ *  that is worn. With the 50 % value the level is the median along the cable, and a margin for the spread comes on
+ *  top; with the 95 % value, usually several dB more, that spread is in the level already, and a margin for it would
+ *  count it twice. */
 typedef struct lvb_path {
     uint32_t size;                        /**< sizeof(lvb_path) */
     int32_t model;                        /**< LVB_PATH_ */
@@ -2120,7 +2126,7 @@ typedef struct lvb_path {
     double floor_loss_db;                 /**< of each floor, up to 100 dB */
     double wall_loss_db;                  /**< of each wall, up to 100 dB; where wall_count may be filled */
     double longitudinal_loss_db_per_100m; /**< radiating cable: along it, 0.01 to 1000 dB/100 m */
-    double coupling_loss_db; /**< radiating cable: to a half-wave dipole at 2 m, 10 to 200 dB (IEC 61196-4) */
+    double coupling_loss_db; /**< radiating cable: to a half-wave dipole at 2 m, 10 to 200 dB; which: see below */
     double lateral_distance_m;            /**< radiating cable: from cable to antenna, 0.1 to 1000 m; 0: 2 m */
     double standard_deviation_db; /**< log-distance, indoor: of the loss around the law, 0.1 to 30 dB; 0: not stated */
 } lvb_path;
