@@ -1419,8 +1419,8 @@ typedef struct lvb_coaxial_properties {
  *  resistance R = 2 pi sqrt(f 1e-7 / s) times its factor, s the conductivity, warmed as in lvb_compute_cable_loss;
  *  dielectric pi f sqrt(e) tan(delta) / c Np/m; cut-off 2 c / (pi (d + D) sqrt(e)); e the relative permittivity.
  *  Strands and braids lose more than the smooth conductors of the formula: 1.25 for an inner conductor of strands and
- *  2 for an outer conductor of one braid (common practice, no source) meet the published tables of RG-213/U and
- *  RG-58C/U within 11 % and of RG-174/U within 14 % with polyethylene of permittivity 2.26 and loss tangent 0.0003.
+ *  2 for an outer conductor of one braid (fitted to published tables, no other source) meet those of RG-213/U within
+ *  11 %, RG-58C/U within 5 % and RG-174/U within 14 % with polyethylene of permittivity 2.26 and loss tangent 0.0003.
  *  Source: Pozar, Microwave Engineering, 2.2, 2.7 (coaxial line), 3.5 (higher modes); IEC 60028 (copper, 58 MS/m).
  *  fault may be null.
  *  Range: as the fields of lvb_coaxial_line say.
