@@ -1536,7 +1536,8 @@ typedef struct lvb_stage {
     double wanted_high_dbm;             /**< receiver: the wanted band ends, -250 to 150 dBm */
     double ceiling_dbm;                 /**< receiver: overload above it, -250 to 150 dBm */
     /* antennas and bodies */
-    const struct lvb_pattern *pattern;       /**< antenna: its gain over direction in place of gain_db, or null */
+    const struct lvb_pattern *pattern;       /**< antenna: its gain over direction in place of gain_db, or null; a stage knows
+                                                  no dimension: whether the far field begins nearer, ask lvb_compute_pointing */
     const struct lvb_body_table *body_table; /**< allowance: loss over facing in place of gain_db, or null */
     double far_azimuth_deg;    /**< antenna with pattern: where it sees the other one at the far end, -360 to 360 degrees */
     double far_elevation_deg;  /**< antenna with pattern: as far_azimuth_deg, -90 to 90 degrees */
@@ -2177,8 +2178,8 @@ typedef struct lvb_path_loss {
  *  and lvb_edge say.
  *  Refused: null path or loss, or null edges where some are counted (LVB_E_NULL); wrong sizes; more than LVB_MAX_EDGES
  *  edges (LVB_E_COUNT); what the model needs and lacks, edges, walls or floors without a count, and a count without its
- *  loss (LVB_E_MISSING); what the model has no use for, or holds already (LVB_E_UNUSED); unknown models, environments and polarizations
- *  (LVB_E_UNKNOWN_VALUE); values, frequencies and distances (lengths of the straight line) outside their ranges,
+ *  loss (LVB_E_MISSING); what the model has no use for, or holds already (LVB_E_UNUSED); unknown models, environments
+ *  and polarizations (LVB_E_UNKNOWN_VALUE); values, frequencies and distances (lengths of the straight line) outside their ranges,
  *  with log-distance also those nearer than its reference.
  *  fault may be null.
  *  Accuracy: 1e-11 dB of the stated formulas, with edges 1e-9 dB; two-ray 1e-13 (1 + 2 h / lambda) 10^(x / 20) dB, h
