@@ -1926,7 +1926,8 @@ typedef struct lvb_pointing {
  *  fault may be null. In a fault in an antenna or its pattern, `stage` is LVB_STAGE_TRANSMIT or LVB_STAGE_RECEIVE.
  *  Range: frequency_mhz 0.1 to 300000; distance_m 0.01 m or more; as the fields of lvb_antenna and lvb_pattern say.
  *  Refused: null transmit, receive or pointing; a distance below 0.01 m; reserved not 0; polarization_deg or
- *  ellipticity of a half-wave dipole (LVB_E_UNUSED); a helix without ellipticity (LVB_E_MISSING); as lvb_compute_pattern_gain for the patterns.
+ *  ellipticity of a half-wave dipole (LVB_E_UNUSED); a helix without ellipticity (LVB_E_MISSING); as
+ *  lvb_compute_pattern_gain for the patterns.
  *  Accuracy: distance 2 ULP; elevations 1e-13 degrees, azimuths that over the cosine of the elevation; gains as
  *  lvb_compute_pattern_gain at these angles; polarization loss 3e-12 dB up to 60 dB. Since: 0.1. */
 LVB_API lvb_status lvb_compute_pointing(const lvb_antenna *transmit, const lvb_antenna *receive, double frequency_mhz,
@@ -2179,15 +2180,15 @@ typedef struct lvb_path_loss {
  *  Refused: null path or loss, or null edges where some are counted (LVB_E_NULL); wrong sizes; more than LVB_MAX_EDGES
  *  edges (LVB_E_COUNT); what the model needs and lacks, edges, walls or floors without a count, and a count without its
  *  loss (LVB_E_MISSING); what the model has no use for, or holds already (LVB_E_UNUSED); unknown models, environments
- *  and polarizations (LVB_E_UNKNOWN_VALUE); values, frequencies and distances (lengths of the straight line) outside their ranges,
- *  with log-distance also those nearer than its reference.
+ *  and polarizations (LVB_E_UNKNOWN_VALUE); values, frequencies and distances (lengths of the straight line) outside
+ *  their ranges, with log-distance also those nearer than its reference.
  *  fault may be null.
  *  Accuracy: 1e-11 dB of the stated formulas, with edges 1e-9 dB; two-ray 1e-13 (1 + 2 h / lambda) 10^(x / 20) dB, h
  *  the height of the lower antenna, x by how many dB it lies below free space.
  *  The models themselves: edges within 0.13 dB of the exact integral for one, within 1.5 dB for two that both stand
  *  above the line of sight at least a tenth of the path apart (closer ones are not tested), and within 0.45 dB for three
- *  evenly spaced ones that touch it; for three or more that stand above it no bound is known; two-ray exact for its floor; log-distance, indoor and site-general as
- *  their standard deviations, of several dB. Cost: linear in edges.
+ *  evenly spaced ones that touch it; for three or more that stand above it no bound is known; two-ray exact for its
+ *  floor; log-distance, indoor and site-general as their standard deviations, of several dB. Cost: linear in edges.
  *  Since: 0.1. */
 LVB_API lvb_status lvb_compute_path_loss(const lvb_path *path, double frequency_mhz, double distance_m,
                                          lvb_path_loss *loss, lvb_fault *fault);
