@@ -144,13 +144,13 @@ TEST(Pattern, IsSymmetric) {
 TEST(Pattern, OfAHelixNotesAnotherPitchThanWasMeasured) {
     auto helix = pattern_of(LVB_PATTERN_HELIX);
     helix.turns = 10.0;
-    for (double pitch = 4.5; pitch < 33.0; pitch += 0.2)
+    for (double pitch = 4.6; pitch < 33.0; pitch += 0.2)
         for (const double circumference : {0.76, 1.0, 1.3}) {
             helix.circumference_wavelengths = circumference;
             helix.spacing_wavelengths = circumference * std::tan(pitch * 0.0174532925199433);
             if (helix.spacing_wavelengths < 0.1 || helix.spacing_wavelengths > 0.5) continue;
             const bool noted = (ask(helix, 10.0, 0.0).notes & LVB_NOTE_EXTRAPOLATED) != 0;
-            EXPECT_EQ(noted, pitch < 11.49 || pitch > 14.51) << pitch;
+            EXPECT_EQ(noted, pitch < 11.5 || pitch > 14.5) << pitch;
 
             auto here = sized<lvb_antenna>(), there = sized<lvb_antenna>();
             here.pattern = &helix;
