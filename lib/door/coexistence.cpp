@@ -102,7 +102,7 @@ coexistence::Neighbours model_of(const lvb_neighbours &in) noexcept {
 bool is_near(const lvb_neighbours &in) noexcept {
     if (in.coupling_loss_db != 0.0) return false;
     const double lower = in.receive_mhz != 0.0 && in.receive_mhz < in.transmit_mhz ? in.receive_mhz : in.transmit_mhz;
-    return in.separation_m < units::wavelength_m_from_mhz(lower);
+    return units::is_near_field(lower, in.separation_m);
 }
 
 bool compute(Refusal &refusal, const lvb_neighbours *lent, lvb_coexistence *result) noexcept {

@@ -156,6 +156,8 @@ const char *user_of_field(std::int32_t structure) noexcept {
         return "set-up";
     case LVB_STRUCT_PATTERN:
         return "kind of pattern";
+    case LVB_STRUCT_ANTENNA:
+        return "antenna's pattern";
     default:
         return "kind of stage";
     }

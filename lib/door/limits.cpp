@@ -62,10 +62,14 @@ bool check_limit(Refusal &refusal, const lvb_link *lent_link, const lvb_limit *l
         return false;
     chain::Ledger ledger(conditions);
     chain::Transmit transmit;
-    if (!walk_stages(refusal, link,
-                     [&](const chain::Stage &stage) noexcept { transmit.take(stage.kind, ledger.enter(stage)); }))
+    bool fed_by_cable = false;
+    if (!walk_stages(refusal, link, [&](const chain::Stage &stage) noexcept {
+            transmit.take(stage.kind, ledger.enter(stage));
+            if (stage.has_path) fed_by_cable = path::is_fed_by_cable(stage.path);
+        }))
         return false;
-    if (!transmit.has_antenna() && limit.quantity != LVB_QUANTITY_TRANSMITTER_OUTPUT)
+    const bool radiated = limit.quantity == LVB_QUANTITY_ERP || limit.quantity == LVB_QUANTITY_EIRP;
+    if ((!transmit.has_antenna() && limit.quantity != LVB_QUANTITY_TRANSMITTER_OUTPUT) || (fed_by_cable && radiated))
         return refuse(refusal, LVB_E_NO_TRANSMIT_ANTENNA, {LVB_STRUCT_LIMIT}, LVB_FIELD_QUANTITY, limit.quantity);
     const chain::Result end = ledger.close();
     transmit.radiate({end.eirp_dbm, end.eirp_worst_db});
