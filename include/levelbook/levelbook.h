@@ -2680,8 +2680,9 @@ typedef struct lvb_limit_result {
 /** Checks what a link puts out against a limit, with its tolerances.
  *  Formula: the levels of lvb_compute_budget up to the first antenna, without allowances. Transmitter output: after the
  *  source, or after a later amplifier where that is higher (it is then the transmitter's last stage); worst_db there is
- *  what the highest of these levels can reach. Antenna input: before the first antenna. E.r.p. = e.i.r.p. - 2.150880 dB (exact
- *  half-wave dipole; a regulation's 2.15 gives 0.0009 dB more). A level within 1e-9 dB of the limit is at the limit.
+ *  what the highest of these levels can reach. Antenna input: before the first antenna. E.i.r.p.: eirp_dbm of
+ *  lvb_compute_budget, in the direction of maximum radiation wherever the antenna points. E.r.p. = e.i.r.p. - 2.150880 dB
+ *  (exact half-wave dipole; a regulation's 2.15 gives 0.0009 dB more). A level within 1e-9 dB of the limit is at the limit.
  *  Source: ITU Radio Regulations 1.161, 1.162 (e.i.r.p., e.r.p.); 47 CFR 74.861(a): transmitter power is the power at the
  *  transmitter's output terminals, delivered to the antenna, its line or any other matched load.
  *  The receive side of the chain is checked, but not used. fault may be null.

@@ -65,6 +65,7 @@ bool check_limit(Refusal &refusal, const lvb_link *lent_link, const lvb_limit *l
     if (!walk_stages(refusal, link,
                      [&](const chain::Stage &stage) noexcept { transmit.take(stage.kind, ledger.enter(stage)); }))
         return false;
+    transmit.close(ledger.close());
     if (!transmit.has_antenna() && limit.quantity != LVB_QUANTITY_TRANSMITTER_OUTPUT)
         return refuse(refusal, LVB_E_NO_TRANSMIT_ANTENNA, {LVB_STRUCT_LIMIT}, LVB_FIELD_QUANTITY, limit.quantity);
     lvb_limit_result out = result_of(limit, transmit, covers(limit, link.frequency_mhz));

@@ -127,6 +127,26 @@ TEST(LimitOfPower, TheRestOfTheChainChangesNothing) {
     EXPECT_EQ(std::memcmp(&a, &b, sizeof a), 0);
 }
 
+// The licence counts the direction of maximum radiation: turning the antenna away from the receiver lowers no e.i.r.p.
+TEST(LimitOfPower, AnAntennaTurnedAwayRadiatesWhatItDid) {
+    auto pattern = sized<lvb_pattern>();
+    pattern.kind = LVB_PATTERN_COSINE;
+    pattern.gain_dbi = 10.0;
+    for (const double front_to_back_db : {0.0, 20.0}) { // 0: nothing at all is radiated behind it
+        pattern.front_to_back_db = front_to_back_db;
+        Chain chain({source(17.0, 0.5), antenna(), proof::air(), antenna(), proof::receiver()});
+        chain.stages[1].pattern = &pattern;
+        chain.stages[1].tolerance_db = 0.25;
+        chain.stages[1].far_azimuth_deg = chain.stages[1].near_azimuth_deg = 180.0;
+        const lvb_limit_result out = result_of(chain, limit_of(LVB_QUANTITY_EIRP, 20.0));
+        EXPECT_EQ(out.verdict, LVB_LIMIT_EXCEEDED);
+        EXPECT_EQ(out.eirp_dbm, 27.0);
+        EXPECT_EQ(out.worst_db, 0.75);
+        EXPECT_NEAR(out.erp_dbm, 27.0 - 2.150880, 1e-6);
+        EXPECT_EQ(out.antenna_input_dbm, 17.0);
+    }
+}
+
 // Against the budget of any chain: its e.i.r.p. and its levels without allowances.
 TEST(LimitOfPower, AgreesWithTheBudget) {
     proof::Random random(711);
