@@ -4,16 +4,18 @@
 #include "antenna/dipole.hpp"
 #include "chain/ledger.hpp"
 #include "math/constants.hpp"
+#include "units/quantity.hpp"
 
 namespace lvb::chain {
 
-enum class Quantity : std::int32_t { transmitter_output = 1, antenna_input, erp, eirp };
+using units::Quantity;
 
 struct Power {
     double level_dbm, worst_db;
 };
 
-/// Takes the lines of a ledger in order, up to the first antenna, and then what the ledger sums up: the e.i.r.p. is its.
+/// Takes the lines of a ledger in order, up to the first antenna, and then what the ledger sums up: the e.i.r.p. is
+/// its.
 class Transmit {
   public:
     void take(Kind kind, const Line &line) noexcept {

@@ -76,7 +76,7 @@ coexistence::Neighbours model_of(const lvb_neighbours &in) noexcept {
     coexistence::Neighbours out;
     out.transmit_dbm = in.transmit_dbm;
     const bool measured = in.coupling_loss_db != 0.0;
-    const double receive_mhz = in.receive_mhz != 0.0 ? in.receive_mhz : in.transmit_mhz;
+    const double receive_mhz = or_else(in.receive_mhz, in.transmit_mhz);
     const double gains = in.transmit_gain_dbi + in.receive_gain_dbi;
     const auto computed = [&](double mhz) noexcept {
         return coexistence::free_space_coupling_db(mhz, in.separation_m, gains);
@@ -94,7 +94,7 @@ coexistence::Neighbours model_of(const lvb_neighbours &in) noexcept {
                                              : not_a_number;
     out.receiver_noise_dbm = states(in, LVB_STATED_RECEIVER_NOISE) ? in.receiver_noise_dbm : not_a_number;
     out.wanted_margin_db = in.wanted_margin_db;
-    out.wanted_rise_db = in.wanted_rise_db != 0.0 ? in.wanted_rise_db : usual_rise_db;
+    out.wanted_rise_db = or_else(in.wanted_rise_db, usual_rise_db);
     return out;
 }
 

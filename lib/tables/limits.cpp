@@ -14,8 +14,8 @@ constexpr const char *former_band =
 constexpr const char *duplex_gap = "600 MHz duplex gap; licensed stations may use only a part of it";
 constexpr const char *other_bands = "licensed, bands other than those of television broadcasting";
 
-constexpr LimitOf output = LimitOf::transmitter_output;
-constexpr LimitOf eirp = LimitOf::eirp;
+constexpr units::Quantity output = units::Quantity::transmitter_output;
+constexpr units::Quantity eirp = units::Quantity::eirp;
 
 constexpr LimitRule rules[] = {
     {54.0, 72.0, eirp, 50.0, low_power_tv, licensed},

@@ -1,16 +1,15 @@
 // Published limits of power. Rules change: each row says what was read.
 #pragma once
 
+#include "units/quantity.hpp"
+
 #include <cstddef>
-#include <cstdint>
 
 namespace lvb::tables {
 
-enum class LimitOf : std::int32_t { transmitter_output = 1, eirp = 4 };
-
 struct LimitRule {
     double lowest_mhz, highest_mhz;
-    LimitOf quantity;
+    units::Quantity quantity;
     double power_mw;
     const char *citation, *remark;
 };
