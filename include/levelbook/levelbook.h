@@ -2603,7 +2603,8 @@ typedef struct lvb_neighbours {
 /** What a transmitter does to its neighbour. NaN where what it needs was not given. */
 typedef struct lvb_coexistence {
     uint32_t size;                   /**< sizeof(lvb_coexistence) */
-    uint32_t notes;                  /**< LVB_NOTE_NEAR_FIELD: closer than a wavelength; measure the coupling instead */
+    uint32_t notes;                  /**< LVB_NOTE_NEAR_FIELD: separation_m, or a separation that is told below, is under a
+                                          wavelength, the longer of both; measure the coupling there instead */
     double coupling_loss_db;         /**< from terminal to terminal at transmit_mhz, gains included */
     double noise_coupling_loss_db;   /**< the same at receive_mhz */
     double blocker_dbm;              /**< the transmitter at the receiver's input */

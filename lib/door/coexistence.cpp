@@ -98,11 +98,14 @@ coexistence::Neighbours model_of(const lvb_neighbours &in) noexcept {
     return out;
 }
 
-// Closer than the longer of both wavelengths.
-bool is_near(const lvb_neighbours &in) noexcept {
+// Whether the separation, or one that is told, is closer than the longer of both wavelengths.
+bool is_near(const lvb_neighbours &in, const coexistence::Effect &effect) noexcept {
     if (in.coupling_loss_db != 0.0) return false;
-    const double lower = in.receive_mhz != 0.0 && in.receive_mhz < in.transmit_mhz ? in.receive_mhz : in.transmit_mhz;
-    return in.separation_m < units::wavelength_m_from_mhz(lower);
+    const double receive_mhz = or_else(in.receive_mhz, in.transmit_mhz);
+    const double wavelength_m =
+        units::wavelength_m_from_mhz(receive_mhz < in.transmit_mhz ? receive_mhz : in.transmit_mhz);
+    return in.separation_m < wavelength_m || effect.blocking.separation_m < wavelength_m ||
+           effect.noise.separation_m < wavelength_m; // not told is NaN
 }
 
 bool compute(Refusal &refusal, const lvb_neighbours *lent, lvb_coexistence *result) noexcept {
@@ -113,7 +116,7 @@ bool compute(Refusal &refusal, const lvb_neighbours *lent, lvb_coexistence *resu
     const coexistence::Neighbours model = model_of(in);
     const coexistence::Effect effect = coexistence::effect(model);
     lvb_coexistence out{};
-    out.notes = is_near(in) ? std::uint32_t{LVB_NOTE_NEAR_FIELD} : 0u;
+    out.notes = is_near(in, effect) ? std::uint32_t{LVB_NOTE_NEAR_FIELD} : 0u;
     out.coupling_loss_db = model.coupling_db;
     out.noise_coupling_loss_db = model.noise_coupling_db;
     out.blocker_dbm = effect.blocker_dbm;
