@@ -2587,11 +2587,13 @@ typedef struct lvb_neighbours {
     double receive_mhz;               /**< where the receiver listens, 0.1 to 300000 MHz; 0: as transmit_mhz */
     double receive_loss_db;           /**< from the receive antenna to the receiver, at both frequencies, 0 to 200 dB */
     double receive_filter_db;         /**< rejection at transmit_mhz before the receiver, 0 to 200 dB */
-    double transmit_filter_db;        /**< rejection at receive_mhz behind the transmitter, 0 to 200 dB; with its noise */
+    double transmit_filter_db;        /**< rejection at receive_mhz between the transmitter and its antenna, 0 to 200 dB; with
+                                           its noise, which is told as it would be without this filter */
     double blocking_dbm;              /**< level at the receiver from which it is blocked, -200 to 150 dBm; stated */
-    double transmit_noise_dbm;        /**< noise of the transmitter in the receiver's bandwidth at the transmit
-                                           antenna's terminal, -300 to 150 dBm; stated, or: */
-    double transmit_noise_dbc_per_hz; /**< noise at receive_mhz over transmit_dbm, -250 to -1 dBc/Hz; 0: not given */
+    double transmit_noise_dbm;        /**< noise of the transmitter in the receiver's bandwidth, as it would be at the transmit
+                                           antenna's terminal without transmit_filter_db, -300 to 150 dBm; stated, or: */
+    double transmit_noise_dbc_per_hz; /**< noise at receive_mhz over transmit_dbm, without transmit_filter_db too, -250 to
+                                           -1 dBc/Hz; 0: not given */
     double receiver_bandwidth_mhz;    /**< with transmit_noise_dbc_per_hz, 1e-6 to 1000 MHz */
     double receiver_noise_dbm;        /**< noise floor of the receiver in its bandwidth, -250 to 150 dBm; stated, with the
                                            transmitter's noise */

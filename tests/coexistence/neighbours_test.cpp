@@ -173,6 +173,22 @@ TEST(Coexistence, BothFormsOfTheNoiseAgree) {
     EXPECT_NEAR(result_of(in).noise_dbm, relative.noise_dbm, 1e-12);
 }
 
+// Both forms tell the noise as it is without the filter: the filter lowers both.
+TEST(Coexistence, TheNoiseIsToldWithoutTheTransmitFilter) {
+    lvb_neighbours in = stage_side();
+    for (const bool absolute : {false, true}) {
+        if (absolute) {
+            in.stated |= LVB_STATED_TRANSMIT_NOISE;
+            in.transmit_noise_dbm = 15.0 - 140.0 + 10.0 * std::log10(0.2e6);
+            in.transmit_noise_dbc_per_hz = in.receiver_bandwidth_mhz = 0.0;
+        }
+        in.transmit_filter_db = 0.0;
+        const double without = result_of(in).noise_dbm;
+        in.transmit_filter_db = 30.0;
+        EXPECT_NEAR(result_of(in).noise_dbm, without - 30.0, 1e-12);
+    }
+}
+
 TEST(Coexistence, DefaultsAndWhatIsNotGiven) {
     lvb_neighbours in = stage_side();
     in.wanted_rise_db = 0.0;
