@@ -2727,7 +2727,7 @@ LVB_API lvb_status lvb_describe_limit_rule(uint32_t rule_index, lvb_limit_rule *
 
 /** Power density in W/m2 at a distance from a radiated power, with a factor for reflections from the ground.
  *  reflection_factor multiplies the power: 1 is free space, 4 a total reflection that doubles the field, 2.56 a field of
- *  1.6, as guidance of the United States has it (OET Bulletin 65, from memory; a public calculator that names it agrees).
+ *  1.6, as guidance of the United States has it (OET Bulletin 65, 1997; from memory).
  *  For the far field: near an antenna the density is not this, and must be measured or taken from the maker.
  *  Formula: reflection_factor p / (4 pi distance_m^2), p = 10^((eirp_dbm - 30) / 10) W.
  *  Source: ITU-R P.525; 47 CFR 1.1310 states limits in this quantity (1 mW/cm2 is 10 W/m2).
@@ -2749,7 +2749,7 @@ LVB_API double lvb_exposure_distance_m(double eirp_dbm, double limit_w_per_m2, d
 /** Exposure rules that lvb_exposure_limit_w_per_m2 knows. */
 enum {
     LVB_EXPOSURE_47_CFR_1_1310 = 1, /**< United States; read in the published text; 6 min (occupational), 30 min (general) */
-    LVB_EXPOSURE_ICNIRP_2020 = 2    /**< ICNIRP 2020, whole body, 30 min; FROM MEMORY, two public programs agree: check it */
+    LVB_EXPOSURE_ICNIRP_2020 = 2    /**< ICNIRP 2020, whole body, 30 min; FROM MEMORY: check it against the guideline */
 };
 
 /** Whom an exposure limit protects. */
@@ -2762,8 +2762,9 @@ enum {
  *  exposure is an LVB_EXPOSURE_ value, audience an LVB_AUDIENCE_ value.
  *  Formula: general public: 2 up to f1, f / (f1 / 2) from f1 to f2, 10 above; five times that for occupational exposure;
  *  f1 and f2 are 300 and 1500 MHz in 47 CFR 1.1310, 400 and 2000 MHz in ICNIRP 2020.
- *  Source: 47 CFR 1.1310 (limits for maximum permissible exposure, printed in mW/cm2); ICNIRP, Health Physics 118 (5),
- *  2020, reference levels for the whole body (from memory, see LVB_EXPOSURE_ICNIRP_2020).
+ *  Source: 47 CFR 1.1310, table 1 (limits for maximum permissible exposure, printed in mW/cm2; of 1996, the same in the
+ *  edition of 1 October 2009); ICNIRP, Health Physics 118 (5), 483-524, 2020, table 5, reference levels for the whole body
+ *  (the table itself was not read: from memory, see LVB_EXPOSURE_ICNIRP_2020).
  *  Range: frequency_mhz [30, 300000].
  *  Refused: outside the range, above 100000 MHz in 47 CFR 1.1310, an unknown rule or audience, and NaN, gives NaN.
  *  Accuracy: 0.5 ULP. Since: 0.1. */
