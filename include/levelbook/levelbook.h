@@ -2625,11 +2625,13 @@ typedef struct lvb_neighbours {
     double receive_mhz;               /**< where the receiver listens, 0.1 to 300000 MHz; 0: as transmit_mhz */
     double receive_loss_db;           /**< from the receive antenna to the receiver, at both frequencies, 0 to 200 dB */
     double receive_filter_db;         /**< rejection at transmit_mhz before the receiver, 0 to 200 dB */
-    double transmit_filter_db;        /**< rejection at receive_mhz behind the transmitter, 0 to 200 dB; with its noise */
+    double transmit_filter_db;        /**< rejection at receive_mhz between the transmitter and its antenna, 0 to 200 dB; with
+                                           its noise, which is told as it would be without this filter */
     double blocking_dbm;              /**< level at the receiver from which it is blocked, -200 to 150 dBm; stated */
-    double transmit_noise_dbm;        /**< noise of the transmitter in the receiver's bandwidth at the transmit
-                                           antenna's terminal, -300 to 150 dBm; stated, or: */
-    double transmit_noise_dbc_per_hz; /**< noise at receive_mhz over transmit_dbm, -250 to -1 dBc/Hz; 0: not given */
+    double transmit_noise_dbm;        /**< noise of the transmitter in the receiver's bandwidth, as it would be at the transmit
+                                           antenna's terminal without transmit_filter_db, -300 to 150 dBm; stated, or: */
+    double transmit_noise_dbc_per_hz; /**< noise at receive_mhz over transmit_dbm, without transmit_filter_db too, -250 to
+                                           -1 dBc/Hz; 0: not given */
     double receiver_bandwidth_mhz;    /**< with transmit_noise_dbc_per_hz, 1e-6 to 1000 MHz */
     double receiver_noise_dbm;        /**< noise floor of the receiver in its bandwidth, -250 to 150 dBm; stated, with the
                                            transmitter's noise */
@@ -2641,7 +2643,8 @@ typedef struct lvb_neighbours {
 /** What a transmitter does to its neighbour. NaN where what it needs was not given. */
 typedef struct lvb_coexistence {
     uint32_t size;                   /**< sizeof(lvb_coexistence) */
-    uint32_t notes;                  /**< LVB_NOTE_NEAR_FIELD: closer than a wavelength; measure the coupling instead */
+    uint32_t notes;                  /**< LVB_NOTE_NEAR_FIELD: separation_m, or a separation that is told below, is under a
+                                          wavelength, the longer of both; measure the coupling there instead */
     double coupling_loss_db;         /**< from terminal to terminal at transmit_mhz, gains included */
     double noise_coupling_loss_db;   /**< the same at receive_mhz */
     double blocker_dbm;              /**< the transmitter at the receiver's input */
@@ -2718,8 +2721,9 @@ typedef struct lvb_limit_result {
 /** Checks what a link puts out against a limit, with its tolerances.
  *  Formula: the levels of lvb_compute_budget up to the first antenna, without allowances. Transmitter output: after the
  *  source, or after a later amplifier where that is higher (it is then the transmitter's last stage); worst_db there is
- *  what the highest of these levels can reach. Antenna input: before the first antenna. E.r.p. = e.i.r.p. - 2.150880 dB (exact
- *  half-wave dipole; a regulation's 2.15 gives 0.0009 dB more). A level within 1e-9 dB of the limit is at the limit.
+ *  what the highest of these levels can reach. Antenna input: before the first antenna. E.i.r.p.: eirp_dbm of
+ *  lvb_compute_budget, in the direction of maximum radiation wherever the antenna points. E.r.p. = e.i.r.p. - 2.150880 dB
+ *  (exact half-wave dipole; a regulation's 2.15 gives 0.0009 dB more). A level within 1e-9 dB of the limit is at the limit.
  *  Source: ITU Radio Regulations 1.161, 1.162 (e.i.r.p., e.r.p.); 47 CFR 74.861(a): transmitter power is the power at the
  *  transmitter's output terminals, delivered to the antenna, its line or any other matched load.
  *  The receive side of the chain is checked, but not used. fault may be null.
@@ -2761,7 +2765,7 @@ LVB_API lvb_status lvb_describe_limit_rule(uint32_t rule_index, lvb_limit_rule *
 
 /** Power density in W/m2 at a distance from a radiated power, with a factor for reflections from the ground.
  *  reflection_factor multiplies the power: 1 is free space, 4 a total reflection that doubles the field, 2.56 a field of
- *  1.6, as guidance of the United States has it (OET Bulletin 65, from memory; a public calculator that names it agrees).
+ *  1.6, as guidance of the United States has it (OET Bulletin 65, 1997; from memory).
  *  For the far field: near an antenna the density is not this, and must be measured or taken from the maker.
  *  Formula: reflection_factor p / (4 pi distance_m^2), p = 10^((eirp_dbm - 30) / 10) W.
  *  Source: ITU-R P.525; 47 CFR 1.1310 states limits in this quantity (1 mW/cm2 is 10 W/m2).
@@ -2783,7 +2787,7 @@ LVB_API double lvb_exposure_distance_m(double eirp_dbm, double limit_w_per_m2, d
 /** Exposure rules that lvb_exposure_limit_w_per_m2 knows. */
 enum {
     LVB_EXPOSURE_47_CFR_1_1310 = 1, /**< United States; read in the published text; 6 min (occupational), 30 min (general) */
-    LVB_EXPOSURE_ICNIRP_2020 = 2    /**< ICNIRP 2020, whole body, 30 min; FROM MEMORY, two public programs agree: check it */
+    LVB_EXPOSURE_ICNIRP_2020 = 2    /**< ICNIRP 2020, whole body, 30 min; FROM MEMORY: check it against the guideline */
 };
 
 /** Whom an exposure limit protects. */
@@ -2796,8 +2800,9 @@ enum {
  *  exposure is an LVB_EXPOSURE_ value, audience an LVB_AUDIENCE_ value.
  *  Formula: general public: 2 up to f1, f / (f1 / 2) from f1 to f2, 10 above; five times that for occupational exposure;
  *  f1 and f2 are 300 and 1500 MHz in 47 CFR 1.1310, 400 and 2000 MHz in ICNIRP 2020.
- *  Source: 47 CFR 1.1310 (limits for maximum permissible exposure, printed in mW/cm2); ICNIRP, Health Physics 118 (5),
- *  2020, reference levels for the whole body (from memory, see LVB_EXPOSURE_ICNIRP_2020).
+ *  Source: 47 CFR 1.1310, table 1 (limits for maximum permissible exposure, printed in mW/cm2; of 1996, the same in the
+ *  edition of 1 October 2009); ICNIRP, Health Physics 118 (5), 483-524, 2020, table 5, reference levels for the whole body
+ *  (the table itself was not read: from memory, see LVB_EXPOSURE_ICNIRP_2020).
  *  Range: frequency_mhz [30, 300000].
  *  Refused: outside the range, above 100000 MHz in 47 CFR 1.1310, an unknown rule or audience, and NaN, gives NaN.
  *  Accuracy: 0.5 ULP. Since: 0.1. */

@@ -142,8 +142,6 @@ bool take_edges(Refusal &refusal, const lvb_path &in, Place place, path::Edges &
     return true;
 }
 
-double or_else(double value, double otherwise) noexcept { return value != 0.0 ? value : otherwise; }
-
 bool compute(Refusal &refusal, const lvb_path *lent, double frequency_mhz, double distance_m,
              lvb_path_loss *loss) noexcept {
     Path path;

@@ -786,6 +786,8 @@ void add_limits(Digest &digest) {
         for (std::int32_t audience = 0; audience < 4; ++audience)
             for (int i = 0; i < 200; ++i)
                 digest.number(lvb_exposure_limit_w_per_m2(exposure, audience, inputs.uniform(0.0, 4000.0)));
+    digest.number(lvb_limit_rule_count());
+    digest.number(lvb_caution_count());
     for (std::int32_t i = -1; i < 10; ++i) {
         digest.text(lvb_quantity_name(i));
         digest.text(lvb_limit_verdict_name(i));
