@@ -82,8 +82,11 @@ class Chain {
         link_.stage_count = static_cast<std::uint32_t>(stages_.size());
         link_.stage_size = sizeof(lvb_stage);
         link_.frequency_mhz = 610.0;
-        link_.far_distance_m = 40.0;
-        link_.near_distance_m = 3.0;
+        for (const lvb_stage &stage : stages_)
+            if (stage.kind == LVB_KIND_AIR) {
+                link_.far_distance_m = 40.0;
+                link_.near_distance_m = 3.0;
+            }
     }
 
     std::vector<lvb_stage> stages_;

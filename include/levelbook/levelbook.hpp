@@ -103,6 +103,22 @@ inline Answer<lvb_cable_loss> compute_cable_loss(const lvb_cable_run &run, const
         [&](lvb_cable_loss *loss, lvb_fault *fault) { return lvb_compute_cable_loss(&run, table, loss, fault); });
 }
 
+/// lvb_compute_pattern_gain. Since: 0.1.
+inline Answer<lvb_pattern_gain> compute_pattern_gain(const lvb_pattern &pattern, double azimuth_deg,
+                                                     double elevation_deg) {
+    return Answer<lvb_pattern_gain>::of([&](lvb_pattern_gain *gain, lvb_fault *fault) {
+        return lvb_compute_pattern_gain(&pattern, azimuth_deg, elevation_deg, gain, fault);
+    });
+}
+
+/// lvb_compute_pointing. Since: 0.1.
+inline Answer<lvb_pointing> compute_pointing(const lvb_antenna &transmit, const lvb_antenna &receive,
+                                             double frequency_mhz) {
+    return Answer<lvb_pointing>::of([&](lvb_pointing *pointing, lvb_fault *fault) {
+        return lvb_compute_pointing(&transmit, &receive, frequency_mhz, pointing, fault);
+    });
+}
+
 /// What holds doubles side by side: a span, a vector, an array. Since: 0.1.
 template <class Column>
 concept Numbers = std::convertible_to<const Column &, std::span<const double>>;
@@ -184,6 +200,13 @@ inline Answer<lvb_bad> compute_grid(const lvb_link &link, std::span<const double
         grid.scratch = scratch.empty() ? nullptr : scratch.data();
         grid.level_dbm = level_dbm.data();
         return lvb_compute_grid(&grid, bad, fault);
+    });
+}
+
+/// lvb_compute_path_loss. Since: 0.1.
+inline Answer<lvb_path_loss> compute_path_loss(const lvb_path &path, double frequency_mhz, double distance_m) {
+    return Answer<lvb_path_loss>::of([&](lvb_path_loss *loss, lvb_fault *fault) {
+        return lvb_compute_path_loss(&path, frequency_mhz, distance_m, loss, fault);
     });
 }
 

@@ -13,12 +13,7 @@ struct GainTable {
 
 /// The frequency lies within the table, which has at least one row.
 inline double gain_db_at(const GainTable &table, double frequency_mhz) noexcept {
-    const double *f = table.frequency_mhz;
-    const double *g = table.gain_db;
-    if (table.rows == 1) return g[0];
-    const std::size_t i = math::interval(f, table.rows, frequency_mhz);
-    if (frequency_mhz == f[i + 1]) return g[i + 1];
-    return g[i] + (frequency_mhz - f[i]) / (f[i + 1] - f[i]) * (g[i + 1] - g[i]);
+    return math::interpolated(table.frequency_mhz, table.gain_db, table.rows, frequency_mhz);
 }
 
 } // namespace lvb::chain

@@ -47,6 +47,8 @@ End judge(const Window &window, const Tally &tally, double distance_m) noexcept 
             zone_of(window, level + tally.worst_db)};
 }
 
+} // namespace
+
 Verdict verdict_of(const Window &window, const End &far_end, const End &near_end) noexcept {
     if (!window.has_floor && !window.has_ceiling) return Verdict::not_judged;
     const bool drops = window.has_floor && far_end.margin_db < 0.0;
@@ -61,8 +63,6 @@ Verdict verdict_of(const Window &window, const End &far_end, const End &near_end
     return may_drop || may_overload ? Verdict::doubtful : Verdict::holds;
 }
 
-} // namespace
-
 double Tally::rss_db() const noexcept { return math::sqrt(squares_db2); }
 
 Zone zone_of(const Window &window, double level_dbm) noexcept {
@@ -76,48 +76,69 @@ Zone zone_of(const Window &window, double level_dbm) noexcept {
 
 Ledger::Ledger(const Conditions &conditions) noexcept
     : conditions_(conditions), line_{Reference::conducted, Basis::not_looked_up, {}, {}, {}},
-      eirp_dbm_(math::not_a_number), eirp_worst_db_(math::not_a_number) {}
+      eirp_dbm_(math::not_a_number), eirp_worst_db_(math::not_a_number), path_deviation_db_(math::not_a_number) {}
 
 Change own_change(const Stage &stage, double frequency_mhz, double temperature_degc) noexcept {
-    Change change{stage.gain_table.rows > 0 ? gain_db_at(stage.gain_table, frequency_mhz) : stage.gain_db, false};
-    if (stage.kind == Kind::source) change.db += stage.level_dbm;
+    if (stage.has_pattern)
+        return {antenna::gain_dbi(stage.pattern, stage.far_direction),
+                antenna::gain_dbi(stage.pattern, stage.near_direction), stage.pattern.extrapolated};
+    double db = stage.gain_table.rows > 0 ? gain_db_at(stage.gain_table, frequency_mhz) : stage.gain_db;
+    bool extrapolated = false;
+    if (stage.kind == Kind::source) db += stage.level_dbm;
     if (stage.has_cable) {
         const cable::Loss loss = cable::loss(stage.cable, frequency_mhz, temperature_degc);
-        change.db -= loss.cable_db + loss.connectors_db;
-        change.extrapolated = loss.attenuation.extrapolated;
+        db -= loss.cable_db + loss.connectors_db;
+        extrapolated = loss.attenuation.extrapolated;
     }
-    return change;
+    if (stage.has_body) db -= body::loss_db(stage.body, stage.facing_deg);
+    return {db, stage.kind == Kind::allowance ? 0.0 : db, extrapolated};
 }
 
 bool is_flat(const Stage &stage) noexcept { return stage.gain_table.rows == 0 && !stage.has_cable; }
+
+void Ledger::cross_air(const Stage &stage, double gain_db) noexcept {
+    const double frequency = conditions_.frequency_mhz, near = conditions_.near_distance_m;
+    const auto loss = [&](double distance_m) noexcept {
+        return stage.has_path ? path::loss_db(stage.path, frequency, distance_m)
+                              : path::free_space_loss_db(frequency, distance_m);
+    };
+    enter_air(line_.far_end, gain_db, loss(conditions_.far_distance_m), stage.tolerance_db);
+    enter_air(line_.near_end, gain_db, loss(near), stage.tolerance_db);
+    line_.notes.near_field =
+        stage.has_path ? path::is_near_field(stage.path, frequency, near) : units::is_near_field(frequency, near);
+    line_.notes.near_not_given = !conditions_.near_is_given;
+    line_.reference = Reference::isotropic;
+    has_air_ = true;
+    if (!stage.has_path) return;
+    path_deviation_db_ = path::deviation_db(stage.path);
+    if (path::is_fed_by_cable(stage.path)) eirp_dbm_ = eirp_worst_db_ = math::not_a_number;
+}
 
 const Line &Ledger::enter(const Stage &stage) noexcept {
     const double frequency = conditions_.frequency_mhz;
     const Change change = own_change(stage, frequency, conditions_.temperature_degc);
     line_.basis = stage.basis;
-    line_.notes = {change.extrapolated, false, false};
+    line_.notes = {change.extrapolated, false, false,
+                   stage.has_pattern && (change.far_db == -math::infinity || change.near_db == -math::infinity)};
 
     const double tolerance = stage.tolerance_db;
     const bool far_only = stage.kind == Kind::allowance;
+    if (stage.kind == Kind::antenna && !has_air_) {
+        // The licence counts the direction of maximum radiation, wherever the other antenna stands.
+        Sum eirp = line_.near_end.sum;
+        eirp.add(stage.has_pattern ? antenna::maximum_dbi(stage.pattern) : change.near_db);
+        eirp_dbm_ = eirp.level();
+        eirp_worst_db_ = line_.near_end.worst_db + tolerance;
+    }
     if (stage.kind == Kind::air) {
-        enter_air(line_.far_end, change.db, path::free_space_loss_db(frequency, conditions_.far_distance_m), tolerance);
-        enter_air(line_.near_end, change.db, path::free_space_loss_db(frequency, conditions_.near_distance_m),
-                  tolerance);
-        line_.notes.near_field = conditions_.near_distance_m < units::wavelength_m_from_mhz(frequency);
-        line_.notes.near_not_given = !conditions_.near_is_given;
-        line_.reference = Reference::isotropic;
-        has_air_ = true;
+        cross_air(stage, change.near_db); // air changes both ends alike but for the way
     } else {
-        enter_change(line_.far_end, change.db, tolerance);
-        enter_change(line_.near_end, far_only ? 0.0 : change.db, far_only ? 0.0 : tolerance);
+        enter_change(line_.far_end, change.far_db, tolerance);
+        enter_change(line_.near_end, change.near_db, far_only ? 0.0 : tolerance);
     }
     if (stage.kind == Kind::receiver) window_ = stage.window;
     if (stage.kind == Kind::antenna) line_.reference = has_air_ ? Reference::conducted : Reference::eirp;
 
-    if (stage.kind == Kind::antenna && !has_air_) {
-        eirp_dbm_ = line_.near_end.level_dbm;
-        eirp_worst_db_ = line_.near_end.worst_db;
-    }
     notes_.add(line_.notes);
     count(stage);
     return line_;
@@ -137,6 +158,7 @@ Result Ledger::close() const noexcept {
     result.entries = entries_;
     result.eirp_dbm = eirp_dbm_;
     result.eirp_worst_db = eirp_worst_db_;
+    result.path_deviation_db = path_deviation_db_;
     result.far_end = judge(window_, line_.far_end, has_air_ ? conditions_.far_distance_m : 0.0);
     result.near_end = judge(window_, line_.near_end, has_air_ ? conditions_.near_distance_m : 0.0);
     result.verdict = verdict_of(window_, result.far_end, result.near_end);

@@ -3,8 +3,11 @@
 // Valid input only: the chain starts with its source, antennas stand on both sides of the air, the receiver ends it.
 #pragma once
 
+#include "antenna/pattern.hpp"
+#include "body/facing.hpp"
 #include "cable/attenuation.hpp"
 #include "chain/gain_table.hpp"
+#include "path/path.hpp"
 
 #include <cstddef>
 #include <cstdint>
@@ -44,6 +47,18 @@ struct Stage {
     bool has_cable; ///< a cable whose loss is computed from `cable`
     cable::Run cable;
     Window window; ///< receiver only
+
+    bool has_pattern; ///< an antenna whose gain is that of `pattern` in the direction of each end
+    antenna::Pattern pattern;
+    antenna::Direction far_direction, near_direction;
+    bool has_body; ///< an allowance whose loss is that of `body`
+    body::Table body;
+    double facing_deg;
+    bool has_path; ///< air only: another way than free space
+    path::Path path;
+    // For the noise book; NaN where not stated. Intercept (third-order) and compression (1 dB) at the output, a
+    // receiver's at its input.
+    double noise_figure_db, intercept_dbm, compression_dbm;
 };
 
 /// A level as the one right after the air plus what has come since: what follows the air is then the same at every
@@ -72,12 +87,13 @@ struct Tally {
 
 /// What a reader of a line, or of the whole result, should know.
 struct Notes {
-    bool extrapolated = false, near_field = false, near_not_given = false;
+    bool extrapolated = false, near_field = false, near_not_given = false, null = false;
 
     void add(const Notes &more) noexcept {
         extrapolated = extrapolated || more.extrapolated;
         near_field = near_field || more.near_field;
         near_not_given = near_not_given || more.near_not_given;
+        null = null || more.null;
     }
 };
 
@@ -108,12 +124,13 @@ struct Result {
     Entries entries;
     double decided_by_db, eirp_dbm, eirp_worst_db;
     End far_end, near_end;
+    double path_deviation_db; ///< NaN where none is stated
 };
 
-/// What a stage changes by itself, at one frequency: all but the way through the air. For the source that includes its
-/// level.
+/// What a stage changes by itself at each end, at one frequency: all but the way through the air. For the source that
+/// includes its level; an allowance is taken at the far end only; a pattern's null is -infinity.
 struct Change {
-    double db;
+    double far_db, near_db;
     bool extrapolated;
 };
 Change own_change(const Stage &stage, double frequency_mhz, double temperature_degc) noexcept;
@@ -129,6 +146,7 @@ class Ledger {
     Result close() const noexcept;
 
   private:
+    void cross_air(const Stage &stage, double gain_db) noexcept;
     void count(const Stage &stage) noexcept;
 
     Conditions conditions_;
@@ -137,10 +155,13 @@ class Ledger {
     Entries entries_{};
     Notes notes_;
     bool has_air_ = false;
-    double eirp_dbm_, eirp_worst_db_;
+    double eirp_dbm_, eirp_worst_db_, path_deviation_db_;
 };
 
 /// Where a level lies in a window.
 Zone zone_of(const Window &window, double level_dbm) noexcept;
+
+/// The verdict over both ends, from their margin, headroom and worst case.
+Verdict verdict_of(const Window &window, const End &far_end, const End &near_end) noexcept;
 
 } // namespace lvb::chain

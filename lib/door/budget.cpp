@@ -6,7 +6,8 @@ namespace {
 std::uint32_t bits_of(const chain::Notes &notes) noexcept {
     return (notes.extrapolated ? std::uint32_t{LVB_NOTE_EXTRAPOLATED} : 0u) |
            (notes.near_field ? std::uint32_t{LVB_NOTE_NEAR_FIELD} : 0u) |
-           (notes.near_not_given ? std::uint32_t{LVB_NOTE_NEAR_NOT_GIVEN} : 0u);
+           (notes.near_not_given ? std::uint32_t{LVB_NOTE_NEAR_NOT_GIVEN} : 0u) |
+           (notes.null ? std::uint32_t{LVB_NOTE_NULL} : 0u);
 }
 
 lvb_level level_of(const chain::Line &line) noexcept {
@@ -64,6 +65,7 @@ lvb_budget budget_of(const chain::Result &result, std::uint32_t stages) noexcept
     budget.guess_share = worst > 0.0 ? result.entries.guess_worst_db / worst : 0.0;
     budget.far_end = end_of(result.far_end);
     budget.near_end = end_of(result.near_end);
+    budget.path_standard_deviation_db = result.path_deviation_db;
     return budget;
 }
 
@@ -71,21 +73,14 @@ lvb_budget budget_of(const chain::Result &result, std::uint32_t stages) noexcept
 // a line for each.
 bool walk(Refusal &refusal, const lvb_link &link, chain::Ledger *ledger, lvb_level *levels,
           std::uint32_t level_size) noexcept {
-    Order order;
-    chain::Stage stage;
     char *line = reinterpret_cast<char *>(levels);
-    for (std::uint32_t i = 0; i < link.stage_count; ++i) {
-        const auto index = static_cast<std::int32_t>(i);
-        if (!take_stage(refusal, link, i, stage) || !order.next(refusal, stage.kind, index) ||
-            !check_tables(refusal, stage, link.frequency_mhz, index))
-            return false;
-        if (ledger == nullptr) continue;
+    return walk_stages(refusal, link, [&](const chain::Stage &stage) noexcept {
+        if (ledger == nullptr) return;
         const chain::Line &entered = ledger->enter(stage);
-        if (line == nullptr) continue;
+        if (line == nullptr) return;
         give(line, level_of(entered), level_size);
         line += level_size;
-    }
-    return order.end(refusal) && check_distances(refusal, link, order.air());
+    });
 }
 
 bool compute(Refusal &refusal, const lvb_link *lent, lvb_budget *budget, lvb_level *levels,

@@ -16,6 +16,12 @@ bool refuse_outside(Refusal &refusal, double value, double minimum, double maxim
     return refuse(refusal, status, place, field, value, minimum, maximum);
 }
 
+bool refuse_unused(Refusal &refusal, double value, Place place, std::int32_t field) noexcept {
+    lvb_status status = math::abs(value) == math::infinity ? LVB_E_INFINITE : LVB_E_UNUSED;
+    if (math::is_nan(value)) status = LVB_E_NAN;
+    return refuse(refusal, status, place, field, value);
+}
+
 bool check_unknown_tail(Refusal &refusal, const void *object, std::uint32_t size, std::size_t known,
                         Place place) noexcept {
     const auto *bytes = static_cast<const unsigned char *>(object);

@@ -42,6 +42,9 @@ bool refuse(Refusal &refusal, lvb_status status, Place place, std::int32_t field
 bool refuse_outside(Refusal &refusal, double value, double minimum, double maximum, Place place,
                     std::int32_t field) noexcept;
 
+/// Refuses a number that has no use where it stands; always false.
+bool refuse_unused(Refusal &refusal, double value, Place place, std::int32_t field) noexcept;
+
 inline bool check_range(Refusal &refusal, double value, double minimum, double maximum, Place place,
                         std::int32_t field) noexcept {
     return (value >= minimum && value <= maximum) || refuse_outside(refusal, value, minimum, maximum, place, field);

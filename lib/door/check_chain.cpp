@@ -1,6 +1,8 @@
 #include "door/check_chain.hpp"
 
 #include "door/fields.hpp"
+#include "door/paths.hpp"
+#include "door/patterns.hpp"
 #include "door/tables.hpp"
 #include "tables/cables.hpp"
 
@@ -18,6 +20,21 @@ static_assert(static_cast<int>(chain::Verdict::drops_out_and_overloads) == LVB_V
 static_assert(static_cast<int>(chain::Decision::near_ceiling) == LVB_DECIDED_BY_NEAR_CEILING);
 
 constexpr std::uint32_t window_bits = LVB_STATED_FLOOR | LVB_STATED_WANTED | LVB_STATED_CEILING;
+constexpr std::uint32_t noise_bits = LVB_STATED_NOISE_FIGURE | LVB_STATED_INTERCEPT | LVB_STATED_COMPRESSION;
+
+// Which bits of `stated` a kind of stage may set.
+constexpr std::uint32_t stated_bits(std::int32_t kind) noexcept {
+    switch (kind) {
+    case LVB_KIND_PASSIVE:
+        return LVB_STATED_INTERCEPT | LVB_STATED_COMPRESSION;
+    case LVB_KIND_AMPLIFIER:
+        return noise_bits;
+    case LVB_KIND_RECEIVER:
+        return window_bits | noise_bits;
+    default:
+        return 0;
+    }
+}
 
 struct Field {
     std::int32_t id;
@@ -34,18 +51,80 @@ constexpr Field numbers[] = {
     {LVB_FIELD_WANTED_HIGH_DBM, &lvb_stage::wanted_high_dbm},
     {LVB_FIELD_CEILING_DBM, &lvb_stage::ceiling_dbm},
 };
+constexpr Field directions[] = {
+    {LVB_FIELD_FAR_AZIMUTH_DEG, &lvb_stage::far_azimuth_deg},
+    {LVB_FIELD_FAR_ELEVATION_DEG, &lvb_stage::far_elevation_deg},
+    {LVB_FIELD_NEAR_AZIMUTH_DEG, &lvb_stage::near_azimuth_deg},
+    {LVB_FIELD_NEAR_ELEVATION_DEG, &lvb_stage::near_elevation_deg},
+};
+constexpr Field noise_numbers[] = {
+    {LVB_FIELD_NOISE_FIGURE_DB, &lvb_stage::noise_figure_db},
+    {LVB_FIELD_INTERCEPT_DBM, &lvb_stage::intercept_dbm},
+    {LVB_FIELD_COMPRESSION_DBM, &lvb_stage::compression_dbm},
+};
 
-lvb_status status_of_unused(double value) noexcept {
-    if (math::is_nan(value)) return LVB_E_NAN;
-    return math::abs(value) == math::infinity ? LVB_E_INFINITE : LVB_E_UNUSED;
+// A number that this kind of stage uses lies in its range; one that it does not use is zero. Most are zero, which is
+// asked before anything is called: a chain has many of them.
+bool check_filled(Refusal &refusal, double value, std::int32_t kind, std::int32_t field, std::int32_t index) noexcept {
+    const Place place{LVB_STRUCT_STAGE, index};
+    const Range *range = stage_range(kind, field);
+    if (range == nullptr) return refuse_unused(refusal, value, place, field);
+    return check_range(refusal, value, range->minimum, range->maximum, place, field);
+}
+template <std::size_t count>
+inline bool check_numbers(Refusal &refusal, const lvb_stage &in, const Field (&fields)[count],
+                          std::int32_t index) noexcept {
+    for (const Field &field : fields) {
+        const double value = in.*field.member;
+        if (value != 0.0 && !check_filled(refusal, value, in.kind, field.id, index)) return false;
+    }
+    return true;
 }
 
-// A number that this kind of stage uses lies in its range; one that it does not use is zero.
-bool check_number(Refusal &refusal, double value, std::int32_t kind, std::int32_t field, Place place) noexcept {
-    if (value == 0.0) return true;
-    const Range *range = stage_range(kind, field);
-    if (range == nullptr) return refuse(refusal, status_of_unused(value), place, field, value);
-    return check_range(refusal, value, range->minimum, range->maximum, place, field);
+// An angle that belongs to what a stage lends, and is filled only beside it.
+inline bool check_beside(Refusal &refusal, const void *lent, double angle_deg, std::int32_t kind, std::int32_t field,
+                         std::int32_t index) noexcept {
+    if (angle_deg == 0.0) return true;
+    if (lent == nullptr) return refuse_unused(refusal, angle_deg, {LVB_STRUCT_STAGE, index}, field);
+    return check_filled(refusal, angle_deg, kind, field, index);
+}
+
+// Whether a stage lends no pattern, body or path, has no angle and tells nothing of noise, as most do: one look at the
+// bytes of these members, which stand together.
+inline bool is_plain(const lvb_stage &in) noexcept {
+    constexpr std::size_t from = offsetof(lvb_stage, pattern);
+    constexpr std::size_t to = offsetof(lvb_stage, compression_dbm) + sizeof in.compression_dbm;
+    static_assert(to == sizeof(lvb_stage)); // none stands behind them
+    std::uint64_t words[(to - from) / sizeof(std::uint64_t)];
+    static_assert(sizeof words == to - from);
+    std::memcpy(words, reinterpret_cast<const char *>(&in) + from, sizeof words);
+    std::uint64_t any = 0;
+    for (const std::uint64_t word : words) any |= word;
+    return any == 0;
+}
+
+// An element where it stands, or, where a host's step leaves it unaligned, its copy.
+inline const lvb_stage &element_at(const char *element, lvb_stage &copy) noexcept {
+    if (reinterpret_cast<std::uintptr_t>(element) % alignof(lvb_stage) == 0)
+        return *reinterpret_cast<const lvb_stage *>(element);
+    std::memcpy(&copy, element, sizeof copy);
+    return copy;
+}
+
+// What an antenna or an allowance lends in place of its gain, and the way that air takes.
+bool check_lent(Refusal &refusal, const lvb_stage &in, std::int32_t index) noexcept {
+    const Place place{LVB_STRUCT_STAGE, index};
+    if (in.pattern != nullptr && in.kind != LVB_KIND_ANTENNA)
+        return refuse(refusal, LVB_E_UNUSED, place, LVB_FIELD_PATTERN);
+    if (in.body_table != nullptr && in.kind != LVB_KIND_ALLOWANCE)
+        return refuse(refusal, LVB_E_UNUSED, place, LVB_FIELD_BODY_TABLE);
+    if (in.path != nullptr && in.kind != LVB_KIND_AIR) return refuse(refusal, LVB_E_UNUSED, place, LVB_FIELD_PATH);
+    for (const Field &angle : directions)
+        if (!check_beside(refusal, in.pattern, in.*angle.member, in.kind, angle.id, index)) return false;
+    if (!check_beside(refusal, in.body_table, in.facing_deg, in.kind, LVB_FIELD_FACING_DEG, index)) return false;
+    if (in.pattern == nullptr && in.body_table == nullptr) return true;
+    if (in.gain_table != nullptr) return refuse(refusal, LVB_E_CONFLICT, place, LVB_FIELD_GAIN_TABLE);
+    return in.gain_db == 0.0 || refuse(refusal, LVB_E_CONFLICT, place, LVB_FIELD_GAIN_DB, in.gain_db);
 }
 
 bool check_common(Refusal &refusal, const lvb_stage &in, Place place) noexcept {
@@ -57,9 +136,11 @@ bool check_common(Refusal &refusal, const lvb_stage &in, Place place) noexcept {
         return refuse(refusal, LVB_E_UNKNOWN_VALUE, place, LVB_FIELD_BASIS, in.basis, LVB_BASIS_NOT_LOOKED_UP,
                       LVB_BASIS_FORMULA);
     if (in.reserved != 0) return refuse(refusal, LVB_E_RESERVED, place, LVB_FIELD_RESERVED, in.reserved, 0.0, 0.0);
-    if (!check_stated(refusal, in.stated, in.kind == LVB_KIND_RECEIVER ? window_bits : 0u, place)) return false;
-    for (const Field &number : numbers)
-        if (!check_number(refusal, in.*number.member, in.kind, number.id, place)) return false;
+    if (in.stated != 0 && !check_stated(refusal, in.stated, stated_bits(in.kind), place)) return false;
+    if (!check_numbers(refusal, in, numbers, place.stage)) return false;
+    if (!is_plain(in) &&
+        (!check_lent(refusal, in, place.stage) || !check_numbers(refusal, in, noise_numbers, place.stage)))
+        return false;
     if (in.gain_table != nullptr && in.gain_db != 0.0)
         return refuse(refusal, LVB_E_CONFLICT, place, LVB_FIELD_GAIN_DB, in.gain_db);
     if (in.kind == LVB_KIND_CABLE) return true;
@@ -68,6 +149,22 @@ bool check_common(Refusal &refusal, const lvb_stage &in, Place place) noexcept {
         return refuse(refusal, LVB_E_UNUSED, place, LVB_FIELD_CONNECTOR_COUNT, in.connector_count);
     if (in.cable_table != nullptr) return refuse(refusal, LVB_E_UNUSED, place, LVB_FIELD_CABLE_TABLE);
     return true;
+}
+
+// A figure with its bit in `stated`; not a number without.
+bool take_stated(Refusal &refusal, const lvb_stage &in, std::uint32_t bit, std::int32_t field, double value,
+                 Place place, double &taken) noexcept {
+    const bool stated = (in.stated & bit) != 0;
+    taken = stated ? value : math::not_a_number;
+    return stated || value == 0.0 || refuse(refusal, LVB_E_NOT_STATED, place, field, value);
+}
+bool take_noise(Refusal &refusal, const lvb_stage &in, Place place, chain::Stage &out) noexcept {
+    return take_stated(refusal, in, LVB_STATED_NOISE_FIGURE, LVB_FIELD_NOISE_FIGURE_DB, in.noise_figure_db, place,
+                       out.noise_figure_db) &&
+           take_stated(refusal, in, LVB_STATED_INTERCEPT, LVB_FIELD_INTERCEPT_DBM, in.intercept_dbm, place,
+                       out.intercept_dbm) &&
+           take_stated(refusal, in, LVB_STATED_COMPRESSION, LVB_FIELD_COMPRESSION_DBM, in.compression_dbm, place,
+                       out.compression_dbm);
 }
 
 // Either a type or a table with a length, or a gain as measured; never two of them.
@@ -187,11 +284,19 @@ bool check_tables(Refusal &refusal, const chain::Stage &stage, double frequency_
     return !stage.has_cable || check_usable(refusal, stage.cable.table, frequency_mhz, index);
 }
 
+bool check_walk(Refusal &refusal, const lvb_link &link, const chain::Stage &stage, std::int32_t index) noexcept {
+    const Place place{LVB_STRUCT_LINK, index};
+    const double far = link.far_distance_m, near = link.near_distance_m; // one that is missing is refused at the end
+    return check_reach(refusal, stage.path, link.frequency_mhz, place) &&
+           (far == 0.0 || check_reach_of_distance(refusal, stage.path, far, place, LVB_FIELD_FAR_DISTANCE_M)) &&
+           (near == 0.0 || check_reach_of_distance(refusal, stage.path, near, place, LVB_FIELD_NEAR_DISTANCE_M));
+}
+
 bool take_stage(Refusal &refusal, const lvb_link &link, std::uint32_t index, chain::Stage &stage) noexcept {
     const Place place{LVB_STRUCT_STAGE, static_cast<std::int32_t>(index)};
     const char *element = reinterpret_cast<const char *>(link.stages) + std::size_t{index} * link.stage_size;
-    lvb_stage in;
-    std::memcpy(&in, element, sizeof in);
+    lvb_stage copy;
+    const lvb_stage &in = element_at(element, copy);
     if (!check_tail(refusal, element, link.stage_size, sizeof in, place) || !check_common(refusal, in, place))
         return false;
 
@@ -201,10 +306,23 @@ bool take_stage(Refusal &refusal, const lvb_link &link, std::uint32_t index, cha
     stage.gain_db = in.gain_db;
     stage.tolerance_db = in.tolerance_db;
     stage.gain_table.rows = 0;
-    stage.has_cable = false;
+    stage.has_cable = stage.has_pattern = stage.has_body = false;
+    stage.has_path = in.path != nullptr;
+    if (!take_noise(refusal, in, place, stage)) return false;
     if (in.gain_table != nullptr) {
         const Range &range = *stage_range(in.kind, LVB_FIELD_GAIN_DB);
         if (!take_gain_table(refusal, in.gain_table, place.stage, range, stage.gain_table)) return false;
+    }
+    if (in.pattern != nullptr) {
+        stage.has_pattern = true;
+        stage.far_direction = {in.far_azimuth_deg, in.far_elevation_deg};
+        stage.near_direction = {in.near_azimuth_deg, in.near_elevation_deg};
+        if (!take_pattern(refusal, in.pattern, place.stage, stage.pattern)) return false;
+    }
+    if (in.body_table != nullptr) {
+        stage.has_body = true;
+        stage.facing_deg = in.facing_deg;
+        if (!take_body_table(refusal, in.body_table, place.stage, LVB_FIELD_BODY_TABLE, stage.body)) return false;
     }
     switch (stage.kind) {
     case Kind::cable:
@@ -214,13 +332,32 @@ bool take_stage(Refusal &refusal, const lvb_link &link, std::uint32_t index, cha
     case Kind::air:
         if (stage.basis == chain::Basis::not_looked_up && in.gain_db == 0.0 && in.gain_table == nullptr)
             stage.basis = chain::Basis::formula;
-        return true;
+        return in.path == nullptr || take_path(refusal, in.path, place.stage, stage.path);
     default:
         return true;
     }
 }
 
-bool Order::next(Refusal &refusal, Kind kind, std::int32_t index) noexcept {
+namespace {
+
+// The field by which an antenna has another gain than 0 dBi; 0 where none does.
+std::int32_t gain_field(const chain::Stage &stage) noexcept {
+    if (stage.has_pattern) return LVB_FIELD_PATTERN;
+    if (stage.gain_table.rows > 0) return LVB_FIELD_GAIN_TABLE;
+    return stage.gain_db != 0.0 ? LVB_FIELD_GAIN_DB : 0;
+}
+
+} // namespace
+
+// A radiating cable has no antenna: its coupling loss begins at its feed, and a gain there would be counted beside it.
+bool Order::enter_air(Refusal &refusal, const chain::Stage &stage, std::int32_t index) noexcept {
+    air_ = index;
+    if (!stage.has_path || !path::is_fed_by_cable(stage.path) || transmit_gain_ == 0) return true;
+    return refuse(refusal, LVB_E_UNUSED, {LVB_STRUCT_STAGE, transmit_}, transmit_gain_, transmit_gain_dbi_);
+}
+
+bool Order::next(Refusal &refusal, const chain::Stage &stage, std::int32_t index) noexcept {
+    const Kind kind = stage.kind;
     const Place place{LVB_STRUCT_STAGE, index};
     const auto refuse_here = [&](lvb_status status) noexcept {
         return refuse(refusal, status, place, LVB_FIELD_KIND, static_cast<double>(kind));
@@ -234,11 +371,14 @@ bool Order::next(Refusal &refusal, Kind kind, std::int32_t index) noexcept {
     case Kind::air:
         if (air_ >= 0) return refuse_here(LVB_E_SECOND_AIR);
         if (antennas_ == 0) return refuse_here(LVB_E_NO_TRANSMIT_ANTENNA);
-        air_ = index;
-        return true;
+        return enter_air(refusal, stage, index);
     case Kind::antenna:
         if (antennas_ == 2 || (radiated && air_ < 0)) return refuse_here(LVB_E_ANTENNA_OUT_OF_PLACE);
-        ++antennas_;
+        if (antennas_++ == 0) {
+            transmit_ = index;
+            transmit_gain_ = gain_field(stage);
+            transmit_gain_dbi_ = transmit_gain_ == LVB_FIELD_GAIN_DB ? stage.gain_db : math::not_a_number;
+        }
         return true;
     case Kind::allowance:
         return true;

@@ -25,6 +25,8 @@ constexpr Ordinary fractions{1e-290, 1.0};
 constexpr Ordinary degrees_c{units::absolute_zero_degc, 1e290};
 constexpr Ordinary degrees_f{units::absolute_zero_degf, 1e290};
 constexpr Ordinary kelvins{0.0, 1e290};
+constexpr Ordinary bounded_levels{-1e12, 1e12};
+constexpr Ordinary ways{1.0, 1e290};
 
 using Program = void (*)(const Loops &loops, const double *const *arguments, double *result);
 

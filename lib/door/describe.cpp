@@ -13,16 +13,36 @@ constexpr char version_text[] =
 namespace lvb::door {
 namespace {
 
+bool has_ranges(std::int32_t structure) noexcept {
+    switch (structure) {
+    case LVB_STRUCT_LINK:
+    case LVB_STRUCT_CABLE_RUN:
+    case LVB_STRUCT_STAGE:
+    case LVB_STRUCT_PATTERN:
+    case LVB_STRUCT_ANTENNA:
+    case LVB_STRUCT_COAXIAL_LINE:
+    case LVB_STRUCT_NEIGHBOURS:
+    case LVB_STRUCT_LIMIT:
+    case LVB_STRUCT_PATH:
+    case LVB_STRUCT_EDGE:
+    case LVB_STRUCT_NOISE_CONDITIONS:
+        return true;
+    default:
+        return false;
+    }
+}
+
 bool describe_field(Refusal &refusal, std::int32_t structure, std::int32_t kind, std::int32_t field,
                     lvb_range *range) noexcept {
     if (!check_result(refusal, range, LVB_STRUCT_RANGE, LVB_FIELD_RANGE)) return false;
-    const bool stage = structure == LVB_STRUCT_STAGE;
-    if (!stage && structure != LVB_STRUCT_LINK && structure != LVB_STRUCT_CABLE_RUN)
-        return refuse(refusal, LVB_E_NOT_FOUND, {}, LVB_FIELD_STRUCTURE, structure);
-    if (stage ? kind < LVB_KIND_SOURCE || kind > LVB_KIND_RECEIVER : kind != 0)
-        return refuse(refusal, LVB_E_NOT_FOUND, {}, LVB_FIELD_KIND, kind, stage ? LVB_KIND_SOURCE : 0,
-                      stage ? LVB_KIND_RECEIVER : 0);
-    const Range *found = stage ? stage_range(kind, field) : struct_range(structure, field);
+    if (!has_ranges(structure)) return refuse(refusal, LVB_E_NOT_FOUND, {}, LVB_FIELD_STRUCTURE, structure);
+    const bool stage = structure == LVB_STRUCT_STAGE, pattern = structure == LVB_STRUCT_PATTERN;
+    const std::int32_t first = stage ? LVB_KIND_SOURCE : 0;
+    const std::int32_t last = stage ? LVB_KIND_RECEIVER : pattern ? LVB_PATTERN_HELIX : 0;
+    if (kind < first || kind > last) return refuse(refusal, LVB_E_NOT_FOUND, {}, LVB_FIELD_KIND, kind, first, last);
+    const Range *found = stage     ? stage_range(kind, field)
+                         : pattern ? pattern_range(kind, field)
+                                   : struct_range(structure, field);
     if (found == nullptr) return refuse(refusal, LVB_E_NOT_FOUND, {}, LVB_FIELD_FIELD, field);
     lvb_range out{};
     out.required = found->required ? 1 : 0;

@@ -78,30 +78,88 @@ void Writer::put(double number) noexcept {
 }
 
 void put_stage(Writer &out, const lvb_fault &fault) noexcept {
+    if (fault.stage == LVB_STAGE_TRANSMIT) return out.put("transmit");
+    if (fault.stage == LVB_STAGE_RECEIVE) return out.put("receive");
     if (fault.stage < 0) return;
     out.put("stages[");
     out.put_whole(static_cast<std::uint64_t>(fault.stage));
     out.put(']');
 }
 
-// The field as a programmer writes it: stages[2].cable_table.frequency_mhz[3].
+void put_row(Writer &out, const lvb_fault &fault) noexcept {
+    if (fault.row < 0) return;
+    out.put('[');
+    out.put_whole(static_cast<std::uint64_t>(fault.row));
+    out.put(']');
+}
+
+// How a stage or an antenna leads to what it lends; null for every other struct.
+const char *lent_path(std::int32_t structure) noexcept {
+    switch (structure) {
+    case LVB_STRUCT_CABLE_TABLE:
+        return "cable_table.";
+    case LVB_STRUCT_GAIN_TABLE:
+        return "gain_table.";
+    case LVB_STRUCT_PATTERN:
+        return "pattern.";
+    case LVB_STRUCT_AZIMUTH_CUT:
+        return "pattern.azimuth_cut.";
+    case LVB_STRUCT_ELEVATION_CUT:
+        return "pattern.elevation_cut.";
+    case LVB_STRUCT_BODY_TABLE:
+        return "body_table.";
+    case LVB_STRUCT_PATH:
+    case LVB_STRUCT_EDGE:
+        return "path.";
+    case LVB_STRUCT_STAGE:
+    case LVB_STRUCT_ANTENNA:
+        return "";
+    default:
+        return nullptr;
+    }
+}
+
+// The field as a programmer writes it: stages[2].cable_table.frequency_mhz[3], stages[4].path.edges[1].height_m.
 void put_path(Writer &out, const lvb_fault &fault) noexcept {
-    const bool table = fault.structure == LVB_STRUCT_CABLE_TABLE || fault.structure == LVB_STRUCT_GAIN_TABLE;
+    const char *lent = fault.stage >= 0 || fault.stage == LVB_STAGE_TRANSMIT || fault.stage == LVB_STAGE_RECEIVE
+                           ? lent_path(fault.structure)
+                           : nullptr;
     const bool whole_stage = fault.structure == LVB_STRUCT_STAGE && fault.field == LVB_FIELD_SIZE;
-    if (fault.stage >= 0 && (table || fault.structure == LVB_STRUCT_STAGE)) {
+    const bool edge = fault.structure == LVB_STRUCT_EDGE && fault.row >= 0;
+    if (lent != nullptr) {
         put_stage(out, fault);
         if (whole_stage) return;
         out.put('.');
-        if (table) out.put(fault.structure == LVB_STRUCT_CABLE_TABLE ? "cable_table." : "gain_table.");
+        out.put(lent);
     } else if (fault.structure != LVB_STRUCT_NONE) {
-        out.put(struct_name(fault.structure));
+        out.put(struct_name(edge ? LVB_STRUCT_PATH : fault.structure));
+        out.put('.');
+    }
+    if (edge) {
+        out.put("edges");
+        put_row(out, fault);
+        if (fault.field == LVB_FIELD_SIZE) return;
         out.put('.');
     }
     out.put(lvb_field_name(fault.field));
-    if (fault.row >= 0) {
-        out.put('[');
-        out.put_whole(static_cast<std::uint64_t>(fault.row));
-        out.put(']');
+    if (!edge) put_row(out, fault);
+}
+
+// What has no use for an unused field.
+const char *user_of_field(std::int32_t structure) noexcept {
+    switch (structure) {
+    case LVB_STRUCT_COLUMNS:
+        return "formula";
+    case LVB_STRUCT_PATH:
+        return "model";
+    case LVB_STRUCT_NEIGHBOURS:
+        return "set-up";
+    case LVB_STRUCT_PATTERN:
+        return "kind of pattern";
+    case LVB_STRUCT_ANTENNA:
+        return "antenna's pattern";
+    default:
+        return "kind of stage";
     }
 }
 
@@ -144,6 +202,8 @@ const char *chain_sentence(lvb_status status) noexcept {
 }
 
 void put_sentence(Writer &out, const lvb_fault &fault) noexcept {
+    if (fault.status == LVB_E_NO_TRANSMIT_ANTENNA && fault.structure == LVB_STRUCT_LIMIT)
+        return out.put("the limit needs a transmit antenna in the chain");
     if (const char *sentence = chain_sentence(fault.status)) {
         if (fault.stage >= 0) {
             put_stage(out, fault);
@@ -196,7 +256,7 @@ void put_sentence(Writer &out, const lvb_fault &fault) noexcept {
         }
         put_path(out, fault);
         out.put(" is filled, but this ");
-        out.put(fault.structure == LVB_STRUCT_COLUMNS ? "formula" : "kind of stage");
+        out.put(user_of_field(fault.structure));
         return out.put(" has no use for it");
     case LVB_E_CONFLICT:
         put_path(out, fault);
@@ -224,13 +284,13 @@ void put_sentence(Writer &out, const lvb_fault &fault) noexcept {
         put_value(out, fault);
         out.put(", below the row before it (");
         out.put(fault.minimum);
-        return out.put("); frequencies must rise");
+        return out.put(fault.field == LVB_FIELD_FREQUENCY_MHZ ? "); frequencies must rise" : "); angles must rise");
     case LVB_E_TABLE_DUPLICATE:
         put_value(out, fault);
-        return out.put(", the same as in the row before it");
+        return out.put(fault.row == 0 ? ", a whole turn from the last row" : ", the same as in the row before it");
     case LVB_E_TABLE_TOO_STEEP:
         put_value(out, fault);
-        out.put(", too far from the row before it");
+        out.put(fault.row == 0 ? ", too far from the last row" : ", too far from the row before it");
         return put_allowed(out, fault);
     case LVB_E_OUTSIDE_TABLE:
         out.put("frequency_mhz is ");

@@ -15,20 +15,36 @@ struct Range {
 
 inline constexpr Range frequency_range{0.1, 300000.0, true};
 inline constexpr Range distance_range{0.01, 1e9, false}; // a chain with air must have one
+inline constexpr Range power_level_range{-200.0, 150.0, false};
+inline constexpr Range received_level_range{-250.0, 150.0, false}; // windows of a receiver, noise
 inline constexpr Range temperature_range{-100.0, 200.0, false};
 inline constexpr Range length_range{0.001, 10000.0, true};
 inline constexpr Range connector_loss_range{0.0, 10.0, false};
 inline constexpr Range connector_count_range{0.0, 1000.0, false};
+inline constexpr Range turn_range{-360.0, 360.0, false}; // angles around a circle
+inline constexpr Range elevation_range{-90.0, 90.0, false};
 
 /// Range of a stage's field for a kind of stage, or null where this kind does not use the field.
 const Range *stage_range(std::int32_t kind, std::int32_t field) noexcept;
-/// The same for a link or a cable run.
+/// The same for a link, a cable run, an antenna, a path, an edge or noise conditions.
 const Range *struct_range(std::int32_t structure, std::int32_t field) noexcept;
+
+/// Range of a pattern's field for a kind of pattern, or null where this kind does not use the field.
+const Range *pattern_range(std::int32_t kind, std::int32_t field) noexcept;
 
 /// A field that must lie in its range; zero is missing where the range says so, and neutral otherwise.
 inline bool check_field(Refusal &refusal, double value, const Range &range, Place place, std::int32_t field) noexcept {
     if (value != 0.0) return check_range(refusal, value, range.minimum, range.maximum, place, field);
     return !range.required || refuse(refusal, LVB_E_MISSING, place, field, value, range.minimum, range.maximum);
+}
+
+/// A number whose zero stands for a usual value.
+inline double or_else(double value, double usual) noexcept { return value != 0.0 ? value : usual; }
+
+/// A field that its kind uses lies in its range; one that it does not use (null) is zero.
+inline bool check_used(Refusal &refusal, double value, const Range *range, Place place, std::int32_t field) noexcept {
+    if (range != nullptr) return check_field(refusal, value, *range, place, field);
+    return value == 0.0 || refuse_unused(refusal, value, place, field);
 }
 
 /// A temperature and its bit in `stated`.

@@ -27,6 +27,8 @@ struct Grid {
     std::uint32_t air;              // index of the air; the number of stages where there is none
     double flat_db[LVB_MAX_STAGES]; // what each stage changes, where that is the same at every frequency
     chain::Stage kept[kept_stages]; // the first of those that are not flat
+    bool has_path;                  // the air is another way than free space
+    path::Path path;
 };
 
 bool within(double value, const Range &range) noexcept { return value >= range.minimum && value <= range.maximum; }
@@ -67,8 +69,8 @@ bool check_arrays(Refusal &refusal, const lvb_grid &in, Place place, bool air) n
 
 // What a stage changes at this end of the walk.
 double change_of(const Grid &grid, const chain::Stage &stage, double frequency_mhz) noexcept {
-    if (grid.near_end && stage.kind == chain::Kind::allowance) return 0.0;
-    return chain::own_change(stage, frequency_mhz, grid.temperature_degc).db;
+    const chain::Change change = chain::own_change(stage, frequency_mhz, grid.temperature_degc);
+    return grid.near_end ? change.near_db : change.far_db;
 }
 
 constexpr double depends_on_frequency = math::not_a_number;
@@ -79,12 +81,16 @@ bool take_stages(Refusal &refusal, Grid &grid) noexcept {
     chain::Stage stage;
     std::uint32_t kept = 0;
     grid.air = grid.link.stage_count;
+    grid.has_path = false;
     for (std::uint32_t i = 0; i < grid.link.stage_count; ++i) {
-        if (!take_stage(refusal, grid.link, i, stage) || !order.next(refusal, stage.kind, static_cast<std::int32_t>(i)))
+        if (!take_stage(refusal, grid.link, i, stage) || !order.next(refusal, stage, static_cast<std::int32_t>(i)))
             return false;
         const bool flat = chain::is_flat(stage);
         grid.flat_db[i] = flat ? change_of(grid, stage, 0.0) : depends_on_frequency;
         if (!flat && kept < kept_stages) grid.kept[kept++] = stage;
+        if (!stage.has_path) continue;
+        grid.has_path = true;
+        grid.path = stage.path;
     }
     if (order.air() >= 0) grid.air = static_cast<std::uint32_t>(order.air());
     return order.end(refusal);
@@ -175,27 +181,46 @@ bool take_frequency(const Grid &grid, double frequency_mhz, math::Row &row) noex
     return true;
 }
 
-void fill_row(double *y, std::uint64_t count, double value) noexcept {
-    for (std::uint64_t i = 0; i < count; ++i) y[i] = value;
+// A row over a path: element by element, as its models do not fall into parts. Gives how many are bad, and the first.
+lvb_bad fill_path_row(const Grid &grid, double frequency_mhz, double *y, const math::Row &row) noexcept {
+    lvb_bad bad{};
+    for (std::uint64_t i = 0; i < grid.distances; ++i) {
+        const double distance = grid.distance_m[i];
+        const bool good = within(distance, distance_range) && path::holds(grid.path, frequency_mhz, distance);
+        y[i] = good ? (row.before - path::loss_db(grid.path, frequency_mhz, distance)) + row.after : math::not_a_number;
+        if (!good && bad.count++ == 0) bad.first = i;
+    }
+    return bad;
+}
+
+// Gives how many are bad in a row, and the first.
+lvb_bad fill_free_space_row(const Grid &grid, double *y, const math::Row &row, const lvb_bad &bad_distances) noexcept {
+    grid.loops->levels(grid.scratch, grid.scratch + grid.distances, y, static_cast<std::size_t>(grid.distances), row);
+    return bad_distances;
+}
+
+lvb_bad fill_with(const Grid &grid, double *y, double value) noexcept {
+    for (std::uint64_t i = 0; i < grid.distances; ++i) y[i] = value;
+    lvb_bad bad{};
+    bad.count = math::is_nan(value) ? grid.distances : 0;
+    return bad;
 }
 
 void compute(const Grid &grid, lvb_bad &bad) noexcept {
-    math::Row row;
     bad.count = 0;
     bad.first = grid.frequencies * grid.distances;
     if (bad.first == 0) return; // no levels: the arrays may be null
-    const lvb_bad bad_distances = has_air(grid) ? take_distances(grid) : lvb_bad{};
+    const lvb_bad bad_distances = has_air(grid) && !grid.has_path ? take_distances(grid) : lvb_bad{};
     for (std::uint64_t i = 0; i < grid.frequencies; ++i) {
         double *y = grid.level_dbm + i * grid.distances;
-        const bool good = take_frequency(grid, grid.frequency_mhz[i], row);
-        if (!good) fill_row(y, grid.distances, math::not_a_number);
-        else if (!has_air(grid)) fill_row(y, grid.distances, row.after);
-        else
-            grid.loops->levels(grid.scratch, grid.scratch + grid.distances, y, static_cast<std::size_t>(grid.distances),
-                               row);
-        const std::uint64_t bad_here = good ? bad_distances.count : grid.distances;
-        if (bad_here != 0 && bad.count == 0) bad.first = i * grid.distances + (good ? bad_distances.first : 0);
-        bad.count += bad_here;
+        math::Row row;
+        lvb_bad here;
+        if (!take_frequency(grid, grid.frequency_mhz[i], row)) here = fill_with(grid, y, math::not_a_number);
+        else if (!has_air(grid)) here = fill_with(grid, y, row.after);
+        else if (grid.has_path) here = fill_path_row(grid, grid.frequency_mhz[i], y, row);
+        else here = fill_free_space_row(grid, y, row, bad_distances);
+        if (here.count != 0 && bad.count == 0) bad.first = i * grid.distances + here.first;
+        bad.count += here.count;
     }
 }
 

@@ -23,11 +23,16 @@ inline double small_sine(double d) noexcept {
     return d * (0x1.1df46a2529d39p-6 + z * (low + z2 * (middle + z2 * high)));
 }
 
-/// An angle folded into 0 to 180 degrees, where its cosine is the same; exact up to 1e12 degrees, beyond which a
-/// binary64 no longer tells one degree from the next few.
-inline double half_turn_of(double angle_deg) noexcept {
+/// An angle less whole turns, about -180 to 180 degrees; exact up to 1e12 degrees, beyond which a binary64 no longer
+/// tells one degree from the next few.
+inline double less_turns(double angle_deg) noexcept {
     const double turns = (angle_deg / 360.0 + rounder) - rounder;
-    const double rest = angle_deg - 360.0 * turns;
+    return angle_deg - 360.0 * turns;
+}
+
+/// An angle folded into 0 to 180 degrees, where its cosine is the same; exact as less_turns.
+inline double half_turn_of(double angle_deg) noexcept {
+    const double rest = less_turns(angle_deg);
     const double size = rest < 0.0 ? -rest : rest;
     return size > 180.0 ? 360.0 - size : size; // cos(360 - t) = cos t
 }
@@ -42,6 +47,11 @@ inline double abs_sin_deg(double angle_deg) noexcept {
     const double half = half_turn_of(angle_deg);
     const double quarter = half > 90.0 ? 180.0 - half : half; // sin(180 - t) = sin t
     return quarter > 45.0 ? small_cosine(90.0 - quarter) : small_sine(quarter);
+}
+/// Whether the sine of an angle is negative.
+inline bool sine_is_negative(double angle_deg) noexcept {
+    const double rest = less_turns(angle_deg);
+    return rest > 180.0 || (rest < 0.0 && rest >= -180.0);
 }
 
 } // namespace lvb::math::LVB_KERNEL

@@ -1,7 +1,9 @@
 #include "math/elementary.hpp"
 
 #include "math/angle.hpp"
+#include "math/arc.hpp"
 #include "math/decibel.hpp"
+#include "math/exact.hpp"
 
 namespace lvb::math {
 namespace {
@@ -91,7 +93,21 @@ double power_of_db_m1(double db) noexcept {
     return ((halves.second - halves.inverse_of_first) + halves.second * y) * halves.first; // 2^k (1 + y) - 1
 }
 
+double power_of_db(const Parts<double> &db) noexcept {
+    const Parts<double> sum = exact_sum(db.high, db.low);
+    kernel::ReducedDb reduced = kernel::reduce_db(limited(sum.high), 0.0);
+    reduced.far -= sum.low;
+    const kernel::Power p = kernel::power_parts(reduced);
+    const Halves halves = halves_of(p.k);
+    return kernel::mantissa(p) * halves.first * halves.second;
+}
+
 double cos_deg(double angle_deg) noexcept { return kernel::cos_deg(angle_deg); }
 double abs_sin_deg(double angle_deg) noexcept { return kernel::abs_sin_deg(angle_deg); }
+double sin_deg(double angle_deg) noexcept {
+    const double size = abs_sin_deg(angle_deg);
+    return kernel::sine_is_negative(angle_deg) ? -size : size;
+}
+double arctangent_deg(double y, double x) noexcept { return x == 0.0 && y == 0.0 ? 0.0 : kernel::arctangent_deg(y, x); }
 
 } // namespace lvb::math

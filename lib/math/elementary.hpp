@@ -60,11 +60,21 @@ inline constexpr double tiny = 0x1p-400;
 inline constexpr double nepers_per_db = 0x1.d791c5f888822p-3; // of power: ln(10) / 10
 inline constexpr double db_per_neper = 0x1.15f2ced384f29p+2;
 
+/// 10^(db / 10) of finite decibels in two parts, the lower one at most 1 dB. Error below 1 ULP.
+double power_of_db(const Parts<double> &db) noexcept;
+
 /// Cosine of an angle in degrees up to 1e12, exact at every multiple of 90 degrees. Error below 1.5 ULP.
 double cos_deg(double angle_deg) noexcept;
 
 /// Magnitude of the sine of an angle in degrees up to 1e12, exact at every multiple of 90 degrees. Error below 1.5 ULP.
 double abs_sin_deg(double angle_deg) noexcept;
+
+/// Sine of an angle in degrees, as its magnitude.
+double sin_deg(double angle_deg) noexcept;
+
+/// Angle of a point from the x axis in degrees, -180 to 180; 0 of the origin, never -180. Coordinates up to 1e300 in
+/// size. Error below 2.5 ULP.
+double arctangent_deg(double y, double x) noexcept;
 
 /// x^y for x > 0 and results of ordinary size. Relative error about 1e-16 (1 + |10 y log10 x|).
 inline double power(double x, double y) noexcept { return power_of_db(y * ten_log10(x)); }

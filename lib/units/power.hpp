@@ -104,4 +104,18 @@ auto dbuv_per_m_from_isotropic_dbm(const L &level_dbm, const F &frequency_mhz) n
     return sum_with(decibel_parts(frequency_mhz, 2.0) - isotropic_dbm_at_1_mhz, level_dbm);
 }
 
+/// Level of two powers that are not coherent. Not a number in either gives none, but beside +infinity.
+inline double power_sum_db(double a, double b) noexcept {
+    const double high = a < b ? b : a;
+    const double low = a < b ? a : b;
+    if (low == -math::infinity || high == math::infinity) return high;
+    return high + math::ten_log10_1p(math::power_of_db(low - high));
+}
+
+/// Loss of a combiner or splitter of equal ways, and an excess.
+template <class W, class E>
+auto combiner_loss_db(const W &ways, const E &excess_db) noexcept {
+    return sum_with(decibel_parts(ways, 1.0), excess_db);
+}
+
 } // namespace lvb::units

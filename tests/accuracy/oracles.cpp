@@ -2,6 +2,7 @@
 // here.
 #include "accuracy/oracles.hpp"
 
+#include <cmath>
 #include <map>
 #include <stdexcept>
 
@@ -68,6 +69,30 @@ const Real &dipole_dbi() {
 Real elliptical_fraction(const Real &e1, const Real &e2, const Real &degrees) {
     return (squared(cos_of_degrees(degrees) * (1.0 + e1 * e2)) + squared(sin_of_degrees(degrees) * (e1 + e2))) /
            ((1.0 + squared(e1)) * (1.0 + squared(e2)));
+}
+
+/// -10 log10 of a half: what half power lacks.
+const Real &half_power_db() {
+    static const Real value = decibels(2.0);
+    return value;
+}
+
+/// Source: ITU-R P.372, Fam = c - d log10(f).
+Real external_noise(const char *c, const char *d, double mhz) {
+    return Real::decimal(c) - Real::decimal(d) * log10(Real(mhz));
+}
+
+/// Third-order products on the r-th of n equal steps, as the literature on satellite transponders writes them (the
+/// tests of lib/noise count them one by one).
+struct Counts {
+    double two_tone, three_tone;
+};
+Counts products_on_middle(double carriers) {
+    const double n = std::floor(carriers), r = std::floor((n + 1.0) / 2.0);
+    const auto sign = [](double k) { return std::fmod(k, 2.0) == 0.0 ? 1.0 : -1.0; };
+    const double odd = 0.5 * (1.0 - sign(n));
+    return {0.5 * (n - 2.0 - odd * sign(r)),
+            r / 2.0 * (n - r + 1.0) + 0.25 * ((n - 3.0) * (n - 3.0) - 5.0 - odd * sign(n + r))};
 }
 
 const std::map<std::string, Oracle> &oracles() {
@@ -183,6 +208,79 @@ const std::map<std::string, Oracle> &oracles() {
         {"lvb_axial_ratio_db_from_ellipticity", [](const double *x) { return -amplitude_db(abs(Real(x[0]))); }},
         {"lvb_cross_polar_discrimination_db", // (R + 1)/(R - 1) is 1 + 2/(R - 1)
          [](const double *x) { return 20.0 * log10_1p(2.0 / ten_to_m1(Real(x[0]) / 20.0)); }},
+        // Balanis, 4.6; cos(90 cos t) is sin(90 (1 - |cos t|)), and 1 - |cos t| twice the square of a half angle's sine
+        {"lvb_dipole_gain_dbi",
+         [](const double *x) {
+             const Real half = Real(x[0]) / 2.0;
+             const Real sine = squared(sin_of_degrees(half)), cosine = squared(cos_of_degrees(half));
+             const Real lack = 2.0 * (sine < cosine ? sine : cosine);
+             if (lack.is_zero()) return amplitude_db(0.0); // on the axis
+             return amplitude_db(sin_of_degrees(90.0 * lack) / abs(sin_of_degrees(x[0]))) + dipole_dbi();
+         }},
+        // Kraus, example 2-4.2
+        {"lvb_cosine_exponent_from_gain_dbi", // 10^(g/10)/2 - 1
+         [](const double *x) { return ten_to_m1((Real(x[0]) - half_power_db()) / 10.0); }},
+        {"lvb_gain_dbi_from_cosine_exponent", [](const double *x) { return decibels(2.0 * (Real(x[0]) + 1.0)); }},
+        {"lvb_cosine_exponent_from_beam_width_deg", // log cos is half of log(1 - sin^2)
+         [](const double *x) {
+             return half_power_db() / (-5.0 * log10_1p(-squared(sin_of_degrees(Real(x[0]) / 2.0))));
+         }},
+        {"lvb_beam_width_deg_from_cosine_exponent", // by the sine, 1 - cos^2
+         [](const double *x) {
+             return 2.0 * arc_sine_in_degrees(sqrt(-ten_to_m1(-2.0 * half_power_db() / 10.0 / Real(x[0]))));
+         }},
+        {"lvb_gain_dbi_from_beam_widths", [](const double *x) { return decibels(41253.0 / (Real(x[0]) * Real(x[1]))); }},
+        {"lvb_helix_gain_dbi", [](const double *x) { return decibels(12.0 * Real(x[0]) * Real(x[1]) * squared(x[2])); }},
+        {"lvb_helix_beam_width_deg", [](const double *x) { return 52.0 / (Real(x[2]) * sqrt(Real(x[0]) * Real(x[1]))); }},
+        {"lvb_helix_axial_ratio_db",
+         [](const double *x) { return amplitude_db((2.0 * Real(x[0]) + 1.0) / (2.0 * Real(x[0]))); }},
+        // ITU-R P.525, with a factor for reflections
+        {"lvb_exposure_power_density_w_per_m2",
+         [](const double *x) { return x[2] * (ratio(Real(x[0]) - 30.0) / (4.0 * Real::pi() * squared(x[1]))); }},
+        {"lvb_exposure_distance_m",
+         [](const double *x) { return sqrt(x[2] * ratio(Real(x[0]) - 30.0) / (4.0 * Real::pi() * Real(x[1]))); }},
+        // two rays: 4 ht hr / lambda
+        {"lvb_two_ray_break_point_m",
+         [](const double *x) { return 4.0 * Real(x[1]) * Real(x[2]) * Real(x[0]) / light(); }},
+        {"lvb_log_distance_loss_db", [](const double *x) { return x[0] + Real(x[1]) * decibels(x[2]); }},
+        // ITU-R P.1238
+        {"lvb_indoor_loss_db",
+         [](const double *x) { return amplitude_db(x[0]) + Real(x[2]) * log10(Real(x[1])) - 28.0; }},
+        // ITU-R P.526
+        {"lvb_fresnel_radius_m",
+         [](const double *x) {
+             return sqrt(light() / x[0] * (Real(x[1]) * Real(x[2]) / (Real(x[1]) + Real(x[2]))));
+         }},
+        {"lvb_knife_edge_parameter", [](const double *x) { return sqrt(Real(2.0)) * x[0] / x[1]; }},
+        {"lvb_knife_edge_loss_db",
+         [](const double *x) {
+             if (x[0] <= -0.78) return Real(0.0);
+             const Real w = x[0] - Real::decimal("0.1");
+             return Real::decimal("6.9") + amplitude_db(sqrt(squared(w) + 1.0) + w);
+         }},
+        // noise and linearity
+        {"lvb_third_order_product_dbm", [](const double *x) { return 3.0 * Real(x[0]) - 2.0 * Real(x[1]); }},
+        {"lvb_third_order_intercept_dbm", [](const double *x) { return (3.0 * Real(x[0]) - Real(x[1])) / 2.0; }},
+        {"lvb_spurious_free_range_db", [](const double *x) { return (Real(x[0]) - Real(x[1])) * 2.0 / 3.0; }},
+        {"lvb_sensitivity_dbm",
+         [](const double *x) { return decibels(boltzmann() * 290.0 * 1e9 * Real(x[0])) + Real(x[1]) + Real(x[2]); }},
+        {"lvb_passive_noise_figure_db",
+         [](const double *x) { return 10.0 * log10_1p(ten_to_m1(Real(x[0]) / 10.0) * Real(x[1]) / 290.0); }},
+        {"lvb_combiner_loss_db", [](const double *x) { return decibels(x[0]) + Real(x[1]); }},
+        {"lvb_power_sum_dbm", [](const double *x) { return decibels(ratio(x[0]) + ratio(x[1])); }},
+        {"lvb_city_noise_figure_db", [](const double *x) { return external_noise("76.8", "27.7", x[0]); }},
+        {"lvb_residential_noise_figure_db", [](const double *x) { return external_noise("72.5", "27.7", x[0]); }},
+        {"lvb_rural_noise_figure_db", [](const double *x) { return external_noise("67.2", "27.7", x[0]); }},
+        {"lvb_quiet_rural_noise_figure_db", [](const double *x) { return external_noise("53.6", "28.6", x[0]); }},
+        {"lvb_business_noise_figure_db", [](const double *x) { return external_noise("44.3", "12.3", x[0]); }},
+        {"lvb_galactic_noise_figure_db", [](const double *x) { return external_noise("52", "23", x[0]); }},
+        {"lvb_two_tone_product_count", [](const double *x) { return Real(products_on_middle(x[0]).two_tone); }},
+        {"lvb_three_tone_product_count", [](const double *x) { return Real(products_on_middle(x[0]).three_tone); }},
+        {"lvb_middle_channel_products_dbm",
+         [](const double *x) {
+             const Counts counts = products_on_middle(x[2]);
+             return 3.0 * Real(x[0]) - 2.0 * Real(x[1]) + decibels(counts.two_tone + 4.0 * counts.three_tone);
+         }},
     };
     return all;
 }
@@ -190,11 +288,11 @@ const std::map<std::string, Oracle> &oracles() {
 } // namespace
 
 Oracle oracle_of(const std::string &function) {
-    const auto found = oracles().find(function);
-    if (found == oracles().end()) throw std::runtime_error(function + " has no oracle");
-    return found->second;
+    for (const auto *part : {&oracles(), &fading_oracles()})
+        if (const auto found = part->find(function); found != part->end()) return found->second;
+    throw std::runtime_error(function + " has no oracle");
 }
 
-std::size_t oracle_count() { return oracles().size(); }
+std::size_t oracle_count() { return oracles().size() + fading_oracles().size(); }
 
 } // namespace accuracy

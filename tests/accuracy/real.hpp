@@ -45,7 +45,19 @@ class Real {
     friend Real ten_to_m1(const Real &a) { return apply(mpfr_exp10m1, a); } // 10^a - 1
     friend Real cos_of_degrees(const Real &a) { return turned(mpfr_cosu, a); }
     friend Real sin_of_degrees(const Real &a) { return turned(mpfr_sinu, a); }
+    friend Real arc_sine_in_degrees(const Real &a) { return turned(mpfr_asinu, a); }
+    friend Real arc_tangent_in_degrees(const Real &y, const Real &x) {
+        Real result;
+        mpfr_atan2u(result.value_, y.value_, x.value_, 360UL, MPFR_RNDN);
+        return result;
+    }
     friend Real squared(const Real &a) { return apply(mpfr_sqr, a); }
+    friend Real exp(const Real &a) { return apply(mpfr_exp, a); }
+    friend Real expm1(const Real &a) { return apply(mpfr_expm1, a); }
+    friend Real log(const Real &a) { return apply(mpfr_log, a); }
+    friend Real log1p(const Real &a) { return apply(mpfr_log1p, a); }
+    friend Real erfc(const Real &a) { return apply(mpfr_erfc, a); }
+    friend Real lgamma(const Real &a) { return apply(mpfr_lngamma, a); }
 
     double rounded() const { return mpfr_get_d(value_, MPFR_RNDN); }
     bool is_number() const { return mpfr_number_p(value_) != 0; }
@@ -81,6 +93,7 @@ Real ten_to_m1(const Real &a);
 Real ten_to(const Real &a);
 Real cos_of_degrees(const Real &a);
 Real sin_of_degrees(const Real &a);
+Real arc_tangent_in_degrees(const Real &y, const Real &x);
 Real squared(const Real &a);
 
 } // namespace accuracy

@@ -218,15 +218,166 @@ void call_columns_and_grids() {
 
 // ---- antennas and bodies
 
+void call_antennas() {
+    auto fault = sized<lvb_fault>();
+    const double angles[] = {-90.0, 0.0, 90.0}, gains[] = {-20.0, 0.0, -3.0}, losses[] = {20.0, 0.0, 3.0};
+    auto around = sized<lvb_azimuth_cut>();
+    around.row_count = 3;
+    around.azimuth_deg = angles;
+    around.gain_db = gains;
+    auto up = sized<lvb_elevation_cut>();
+    up.row_count = 3;
+    up.elevation_deg = angles;
+    up.gain_db = gains;
+    auto body = sized<lvb_body_table>();
+    body.row_count = 3;
+    body.facing_deg = angles;
+    body.loss_db = losses;
+    double loss = 0.0;
+    CALL(lvb_compute_body_loss, &body, 30.0, &loss, &fault);
+    CALL(lvb_compute_body_loss, nullptr, 30.0, &loss, &fault);
+    auto here = sized<lvb_antenna>(), there = sized<lvb_antenna>();
+    there.x_m = 3.0;
+    there.tilt_deg = 20.0;
+    auto pointing = sized<lvb_pointing>();
+    auto gain = sized<lvb_pattern_gain>();
+    for (int32_t kind = LVB_PATTERN_ISOTROPIC; kind <= LVB_PATTERN_HELIX + 1; ++kind) {
+        auto pattern = sized<lvb_pattern>();
+        pattern.kind = kind;
+        if (kind == LVB_PATTERN_COSINE) pattern.beam_width_deg = 60.0;
+        if (kind == LVB_PATTERN_CUTS) pattern.azimuth_cut = &around, pattern.elevation_cut = &up;
+        if (kind == LVB_PATTERN_HELIX)
+            pattern.turns = 8.0, pattern.spacing_wavelengths = 0.25, pattern.circumference_wavelengths = 1.0;
+        CALL(lvb_compute_pattern_gain, &pattern, 100.0, 20.0, &gain, &fault);
+        if ((kept == 0.0) != (kind <= LVB_PATTERN_HELIX)) { // LVB_OK
+            std::printf("a pattern of kind %d gives %g\n", static_cast<int>(kind), kept);
+            std::exit(1);
+        }
+        here.pattern = &pattern;
+        CALL(lvb_compute_pointing, &here, &there, 600.0, &pointing, &fault);
+        lvb_stage stages[3] = {};
+        stages[0].kind = LVB_KIND_SOURCE;
+        stages[1].kind = LVB_KIND_ALLOWANCE;
+        stages[1].body_table = &body;
+        stages[2].kind = LVB_KIND_ANTENNA;
+        stages[2].pattern = &pattern;
+        auto link = sized<lvb_link>();
+        link.stages = stages;
+        link.stage_count = 3;
+        link.stage_size = sizeof(lvb_stage);
+        link.frequency_mhz = 600.0;
+        auto budget = sized<lvb_budget>();
+        CALL(lvb_compute_budget, &link, &budget, nullptr, 0, &fault);
+    }
+    CALL(lvb_allowance_count);
+    auto info = sized<lvb_allowance_info>();
+    for (uint32_t i = 0; i < 20; ++i) CALL(lvb_describe_allowance, i, &info, &fault);
+}
+
 // ---- other paths
+
+void call_paths() {
+    const lvb_edge edges[] = {{4.0, 2.5}, {7.0, 2.0}, {2.0, 1.8}};
+    auto fault = sized<lvb_fault>();
+    auto loss = sized<lvb_path_loss>();
+    auto path = sized<lvb_path>();
+    path.edges = edges;
+    path.edge_count = 3;
+    path.edge_size = sizeof(lvb_edge);
+    path.transmit_height_m = 3.0;
+    path.receive_height_m = 1.5;
+    for (path.model = -1; path.model <= LVB_PATH_RADIATING_CABLE + 1; ++path.model)
+        CALL(lvb_compute_path_loss, &path, 600.0, 10.0, &loss, &fault);
+    path.model = LVB_PATH_TWO_RAY;
+    path.relative_permittivity = 5.0;
+    CALL(lvb_compute_path_loss, &path, 600.0, 10.0, &loss, &fault);
+    if (kept != 0.0) { // LVB_OK
+        std::printf("the sound path is refused: %g\n", kept);
+        std::exit(1);
+    }
+    CALL(lvb_compute_path_loss, nullptr, 600.0, 10.0, &loss, &fault);
+}
 
 // ---- fading
 
 // ---- noise and linearity
 
+void call_noise() {
+    lvb_stage stages[6] = {};
+    const int32_t kinds[6] = {LVB_KIND_SOURCE,    LVB_KIND_PASSIVE,   LVB_KIND_CABLE,
+                              LVB_KIND_AMPLIFIER, LVB_KIND_ALLOWANCE, LVB_KIND_RECEIVER};
+    for (int i = 0; i < 6; ++i) stages[i].kind = kinds[i];
+    stages[1].gain_db = -3.0;
+    stages[2].cable_type = LVB_CABLE_RG_213_U;
+    stages[2].length_m = 10.0;
+    for (int i : {3, 5}) stages[i].stated = LVB_STATED_NOISE_FIGURE | LVB_STATED_INTERCEPT | LVB_STATED_COMPRESSION;
+    auto link = sized<lvb_link>();
+    link.stages = stages;
+    link.stage_count = 6;
+    link.stage_size = sizeof(lvb_stage);
+    link.frequency_mhz = 600.0;
+    auto conditions = sized<lvb_noise_conditions>();
+    conditions.bandwidth_mhz = 0.2;
+    conditions.carriers = 20;
+    auto noise = sized<lvb_noise>();
+    auto fault = sized<lvb_fault>();
+    lvb_noise_line lines[6];
+    CALL(lvb_compute_noise, &link, &conditions, &noise, lines, sizeof(lvb_noise_line), &fault);
+    if (kept != 0.0) { // LVB_OK
+        std::printf("the sound noise is refused: %g\n", kept);
+        std::exit(1);
+    }
+    conditions.reserved = 1;
+    CALL(lvb_compute_noise, &link, &conditions, &noise, lines, sizeof(lvb_noise_line), &fault);
+    CALL(lvb_compute_noise, nullptr, nullptr, nullptr, nullptr, 0, &fault);
+}
+
 // ---- two systems
 
+void call_two_systems() {
+    auto fault = sized<lvb_fault>();
+    auto neighbours = sized<lvb_neighbours>();
+    auto coexistence = sized<lvb_coexistence>();
+    neighbours.separation_m = 2.0;
+    neighbours.transmit_mhz = 600.0;
+    CALL(lvb_compute_coexistence, &neighbours, &coexistence, &fault);
+    CALL(lvb_compute_coexistence, nullptr, nullptr, &fault);
+    auto line = sized<lvb_coaxial_line>();
+    auto properties = sized<lvb_coaxial_properties>();
+    line.frequency_mhz = 600.0;
+    line.inner_diameter_mm = 2.0;
+    line.outer_diameter_mm = 7.0;
+    CALL(lvb_compute_coaxial_line, &line, &properties, &fault);
+    CALL(lvb_compute_coaxial_line, nullptr, nullptr, &fault);
+}
+
 // ---- limits
+
+void call_limits() {
+    auto fault = sized<lvb_fault>();
+    lvb_stage stages[2] = {};
+    stages[0].kind = LVB_KIND_SOURCE;
+    stages[1].kind = LVB_KIND_ANTENNA;
+    auto link = sized<lvb_link>();
+    link.stages = stages;
+    link.stage_count = 2;
+    link.stage_size = sizeof(lvb_stage);
+    link.frequency_mhz = 600.0;
+    auto limit = sized<lvb_limit>();
+    auto result = sized<lvb_limit_result>();
+    for (limit.quantity = 0; limit.quantity <= LVB_QUANTITY_EIRP; ++limit.quantity)
+        CALL(lvb_check_limit, &link, &limit, &result, &fault);
+    CALL(lvb_limit_rule_count);
+    CALL(lvb_caution_count);
+    for (uint32_t i = 0; i < 30; ++i) {
+        auto rule = sized<lvb_limit_rule>();
+        CALL(lvb_describe_limit_rule, i, &rule, &fault);
+        CALL_TEXT(lvb_caution_text, i);
+        CALL_TEXT(lvb_quantity_name, static_cast<int32_t>(i));
+        CALL_TEXT(lvb_limit_verdict_name, static_cast<int32_t>(i));
+        CALL(lvb_exposure_limit_w_per_m2, LVB_EXPOSURE_47_CFR_1_1310, LVB_AUDIENCE_GENERAL, 100.0 * i);
+    }
+}
 
 // ---- sweeps, maps and walks
 
@@ -253,11 +404,16 @@ int main(int count, char **arguments) {
     call_the_rest();
     call_columns_and_grids();
     // antennas and bodies
+    call_antennas();
     // other paths
+    call_paths();
     // fading
     // noise and linearity
+    call_noise();
     // two systems
+    call_two_systems();
     // limits
+    call_limits();
     // sweeps, maps and walks
     // choose
     // locate

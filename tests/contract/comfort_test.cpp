@@ -97,6 +97,15 @@ TEST(Comfort, ComputesCables) {
     EXPECT_FALSE(levelbook::compute_cable_loss(run)); // neither a type nor a table
 }
 
+TEST(Comfort, ComputesAPath) {
+    auto path = levelbook::sized<lvb_path>();
+    const auto loss = levelbook::compute_path_loss(path, 600.0, 30.0);
+    ASSERT_TRUE(loss) << loss.text();
+    EXPECT_EQ(loss->loss_db, lvb_free_space_loss_db(600.0, 30.0));
+    path.model = LVB_PATH_TWO_RAY;
+    EXPECT_FALSE(levelbook::compute_path_loss(path, 600.0, 30.0)); // no heights
+}
+
 TEST(Comfort, ComputesColumns) {
     const std::vector<double> metres = {10.0, 25.0, 40.0, -1.0};
     std::array<double, 4> loss{};

@@ -10,7 +10,8 @@ import sys
 import tempfile
 
 # An arrow points from a folder to one further down; folders on one line do not know each other.
-FLOORS = [["door"], ["decide"], ["map"], ["chain"], ["cable", "antenna", "body", "path", "fading", "noise", "limits"], ["tables"],
+FLOORS = [["door"], ["decide"], ["map"], ["chain"], ["coexistence"],
+          ["cable", "antenna", "body", "path", "fading", "noise", "limits"], ["tables"],
           ["units"], ["math"]]
 FLOOR = {folder: floor for floor, folders in enumerate(FLOORS) for folder in folders}
 # The catalogue holds tables in the form that the cable model takes; it is read by the door only.
@@ -104,9 +105,9 @@ def check_comments(root):
             wanted += ["Formula: ", "Source: ", "Range: ", "Refused: ", "Accuracy: "]
         if returns == "lvb_status":
             wanted += ["Refused: "]
-        if name in ("lvb_compute_columns", "lvb_compute_grid"):
+        if name in ("lvb_compute_columns", "lvb_compute_grid", "lvb_compute_noise"):
             wanted += ["Accuracy: ", "Cost: "]
-        if name in ("lvb_compute_budget", "lvb_compute_cable_loss"):
+        if name.startswith(("lvb_compute_", "lvb_check_")) and name not in ("lvb_compute_columns", "lvb_compute_grid"):
             wanted += ["Formula: ", "Source: ", "Range: ", "Accuracy: "]
         for word in wanted:
             if word not in comment:
@@ -141,6 +142,9 @@ DEFECTS = [
     ("lib/math/elementary.hpp", '#pragma GCC optimize("fast-math")\n', "fast mathematics"),
     (HEADER, (" *  Accuracy: 0.9 ULP. Since: 0.1. */\nLVB_API double lvb_mw_from_dbm", " */\nLVB_API double lvb_mw_from_dbm"),
      "lvb_mw_from_dbm lacks 'Accuracy:'"),
+    (HEADER, (" *  Accuracy: 1e-12 dB for each stage of the stated formulas. Cost: as lvb_compute_budget. Since: 0.1. */\nLVB_API lvb_status lvb_check_limit",
+              " *  Cost: as lvb_compute_budget. Since: 0.1. */\nLVB_API lvb_status lvb_check_limit"),
+     "lvb_check_limit lacks 'Accuracy:'"),
     (HEADER, ("Range: frequency_mhz (0, inf), distance_m (0, inf).", "Range: frequency_mhz (0, inf), range_m (0, inf)."),
      "lvb_free_space_loss_db tells the range"),
 ]

@@ -167,12 +167,14 @@ void no_unknown(const char *prefix, Name name, std::int32_t first) {
     }
 }
 
-TEST(Names, OfKindsBasesReferencesZonesAndVerdicts) {
+TEST(Names, OfKindsBasesReferencesZonesVerdictsAndQuantities) {
     no_unknown("LVB_KIND_", lvb_kind_name, 1);
     no_unknown("LVB_BASIS_", lvb_basis_name, 0);
     no_unknown("LVB_REFERENCE_", lvb_reference_name, 1);
     no_unknown("LVB_ZONE_", lvb_zone_name, 0);
     no_unknown("LVB_VERDICT_", lvb_verdict_name, 0);
+    no_unknown("LVB_QUANTITY_", lvb_quantity_name, 1);
+    no_unknown("LVB_LIMIT_", lvb_limit_verdict_name, 1);
 }
 
 } // namespace

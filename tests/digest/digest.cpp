@@ -381,15 +381,419 @@ void add_descriptions(Digest &digest) {
 
 // ---- Antennas and bodies.
 
+const double around_deg[] = {-150.0, -60.0, 0.0, 45.0, 130.0};
+const double around_db[] = {-18.0, -7.0, 0.0, -4.0, -22.0};
+const double up_deg[] = {-90.0, -20.0, 10.0, 90.0};
+const double up_db[] = {-30.0, -3.0, 0.0, -25.0};
+const double body_db[] = {24.0, 9.0, 2.0, 5.0, 20.0};
+
+struct Aerials {
+    lvb_azimuth_cut around = sized<lvb_azimuth_cut>();
+    lvb_elevation_cut up = sized<lvb_elevation_cut>();
+    lvb_body_table body = sized<lvb_body_table>();
+
+    Aerials() {
+        around.row_count = body.row_count = 5;
+        around.azimuth_deg = body.facing_deg = around_deg;
+        around.gain_db = around_db;
+        body.loss_db = body_db;
+        up.row_count = 4;
+        up.elevation_deg = up_deg;
+        up.gain_db = up_db;
+    }
+    lvb_pattern pattern(Inputs &inputs) const {
+        auto made = sized<lvb_pattern>();
+        made.kind = static_cast<std::int32_t>(inputs.below(5));
+        if (made.kind == LVB_PATTERN_ISOTROPIC || made.kind == LVB_PATTERN_CUTS)
+            made.gain_dbi = inputs.uniform(-6.0, 9.0);
+        if (made.kind == LVB_PATTERN_COSINE) {
+            const std::uint32_t by = inputs.below(3); // by gain, by width, by both
+            if (by != 1) made.gain_dbi = inputs.uniform(3.1, 20.0);
+            if (by != 0) made.beam_width_deg = inputs.uniform(5.0, 170.0);
+        }
+        if (made.kind == LVB_PATTERN_CUTS) {
+            const std::uint32_t which = inputs.below(3);
+            if (which != 0) made.azimuth_cut = &around;
+            if (which != 1) made.elevation_cut = &up;
+        }
+        if (made.kind == LVB_PATTERN_HELIX) {
+            made.turns = inputs.uniform(3.0, 30.0);
+            made.spacing_wavelengths = inputs.uniform(0.2, 0.3);
+            made.circumference_wavelengths = inputs.uniform(0.75, 1.33);
+        }
+        if (made.kind >= LVB_PATTERN_COSINE && inputs.below(2)) made.front_to_back_db = inputs.uniform(5.0, 40.0);
+        if (inputs.below(40) == 0) made.gain_dbi = inputs.any();
+        return made;
+    }
+};
+
+lvb_antenna any_antenna(Inputs &inputs, const lvb_pattern *pattern) {
+    auto made = sized<lvb_antenna>();
+    made.x_m = inputs.uniform(-40.0, 40.0);
+    made.y_m = inputs.below(4) ? inputs.uniform(-40.0, 40.0) : 0.0;
+    made.z_m = inputs.below(4) ? inputs.uniform(0.0, 9.0) : 0.0;
+    made.azimuth_deg = inputs.below(4) ? inputs.uniform(-360.0, 360.0) : 90.0 * inputs.below(4);
+    if (inputs.below(2)) made.tilt_deg = inputs.uniform(-90.0, 90.0);
+    if (inputs.below(2)) made.roll_deg = inputs.uniform(-360.0, 360.0);
+    if (inputs.below(2)) made.polarization_deg = inputs.uniform(-360.0, 360.0);
+    if (inputs.below(2)) made.ellipticity = inputs.uniform(-1.0, 1.0);
+    if (inputs.below(2)) made.largest_dimension_m = inputs.uniform(0.0, 3.0);
+    if (inputs.below(4)) made.pattern = pattern;
+    if (made.pattern != nullptr && pattern->kind == LVB_PATTERN_HALF_WAVE_DIPOLE && inputs.below(20))
+        made.polarization_deg = made.ellipticity = 0.0;
+    if (made.pattern != nullptr && pattern->kind == LVB_PATTERN_HELIX && inputs.below(20))
+        made.ellipticity = inputs.below(2) ? 0.95 : -0.95;
+    if (inputs.below(40) == 0) made.tilt_deg = inputs.any();
+    return made;
+}
+
+void add_antennas(Digest &digest) {
+    Inputs inputs(6);
+    const Aerials aerials;
+    for (int i = 0; i < 6000; ++i) {
+        const lvb_pattern patterns[] = {aerials.pattern(inputs), aerials.pattern(inputs)};
+        auto gain = sized<lvb_pattern_gain>();
+        auto fault = sized<lvb_fault>();
+        const double azimuth = inputs.below(30) ? inputs.uniform(-360.0, 360.0) : inputs.argument();
+        const lvb_status asked =
+            lvb_compute_pattern_gain(&patterns[0], azimuth, inputs.uniform(-90.0, 90.0), &gain, &fault);
+        if (asked == LVB_OK) digest.numbers(gain.notes, gain.gain_dbi, gain.maximum_dbi);
+        else add(digest, fault);
+
+        const lvb_antenna transmit = any_antenna(inputs, &patterns[0]), receive = any_antenna(inputs, &patterns[1]);
+        auto p = sized<lvb_pointing>();
+        if (lvb_compute_pointing(&transmit, &receive, inputs.uniform(50.0, 3000.0), &p, &fault) == LVB_OK)
+            digest.numbers(p.notes, p.distance_m, p.transmit_azimuth_deg, p.transmit_elevation_deg,
+                           p.receive_azimuth_deg, p.receive_elevation_deg, p.transmit_gain_dbi, p.receive_gain_dbi,
+                           p.polarization_loss_db, p.far_field_distance_m);
+        else add(digest, fault);
+
+        double loss = 0.0;
+        digest.number(lvb_compute_body_loss(&aerials.body, inputs.uniform(-361.0, 361.0), &loss, &fault));
+        digest.number(loss);
+    }
+}
+
+void add_dressed_budgets(Digest &digest) {
+    Inputs inputs(7);
+    const Aerials aerials;
+    for (int i = 0; i < 1500; ++i) {
+        Chain chain(inputs);
+        const lvb_pattern patterns[] = {aerials.pattern(inputs), aerials.pattern(inputs)};
+        for (lvb_stage &stage : chain.stages) {
+            if (stage.kind == LVB_KIND_ALLOWANCE && inputs.below(2)) {
+                stage.gain_db = 0.0;
+                stage.body_table = &aerials.body;
+                stage.facing_deg = inputs.uniform(-360.0, 360.0);
+            }
+            if (stage.kind != LVB_KIND_ANTENNA) continue;
+            stage.gain_db = inputs.below(40) ? 0.0 : stage.gain_db;
+            stage.pattern = &patterns[inputs.below(2)];
+            stage.far_azimuth_deg = inputs.uniform(-180.0, 180.0);
+            stage.far_elevation_deg = inputs.uniform(-90.0, 90.0);
+            stage.near_azimuth_deg = inputs.uniform(-180.0, 180.0);
+            stage.near_elevation_deg = inputs.below(40) ? inputs.uniform(-90.0, 90.0) : inputs.argument();
+        }
+        auto b = sized<lvb_budget>();
+        auto fault = sized<lvb_fault>();
+        if (lvb_compute_budget(&chain.link, &b, nullptr, 0, &fault) != LVB_OK) {
+            add(digest, fault);
+            continue;
+        }
+        digest.numbers(b.verdict, b.decided_by, b.notes, b.decided_by_db, b.eirp_dbm, b.eirp_worst_db);
+        add(digest, b.far_end);
+        add(digest, b.near_end);
+    }
+}
+
+void add_allowances(Digest &digest) {
+    auto info = sized<lvb_allowance_info>();
+    for (std::uint32_t i = 0; lvb_describe_allowance(i, &info, nullptr) == LVB_OK; ++i) {
+        digest.numbers(info.low_db, info.usual_db, info.high_db);
+        for (const char *text : {info.subject, info.name, info.source, info.remark}) digest.text(text);
+    }
+    digest.number(lvb_allowance_count());
+}
+
 // ---- Other paths.
+
+// A path of any model, mostly sound.
+struct Way {
+    lvb_edge edges[4] = {};
+    lvb_path path = sized<lvb_path>();
+
+    explicit Way(Inputs &inputs) {
+        path.model = static_cast<std::int32_t>(inputs.below(6));
+        const bool heights =
+            path.model == LVB_PATH_TWO_RAY || (path.model != LVB_PATH_RADIATING_CABLE && inputs.below(2));
+        if (heights) {
+            path.transmit_height_m = inputs.uniform(0.5, 12.0);
+            path.receive_height_m = inputs.uniform(0.5, 3.0);
+            path.edge_count = inputs.below(5);
+            path.edge_size = sizeof(lvb_edge);
+            if (path.edge_count != 0) path.edges = edges;
+            for (lvb_edge &edge : edges) edge = {inputs.uniform(0.5, 60.0), inputs.uniform(-1.0, 9.0)};
+        }
+        if (path.model == LVB_PATH_TWO_RAY) {
+            path.relative_permittivity = inputs.uniform(1.0, 30.0);
+            if (inputs.below(3)) path.conductivity_s_per_m = inputs.sized(12);
+            path.polarization = static_cast<std::int32_t>(inputs.below(2));
+        }
+        if (path.model == LVB_PATH_LOG_DISTANCE) {
+            path.exponent = inputs.uniform(1.5, 6.0);
+            if (inputs.below(2)) path.reference_loss_db = inputs.uniform(20.0, 80.0);
+            if (inputs.below(2)) path.reference_distance_m = inputs.uniform(0.5, 100.0);
+        }
+        if (path.model == LVB_PATH_INDOOR) path.power_loss_coefficient = inputs.uniform(18.0, 40.0);
+        if (path.model == LVB_PATH_SITE_GENERAL) path.environment = static_cast<std::int32_t>(inputs.below(7));
+        if (path.model == LVB_PATH_RADIATING_CABLE) {
+            path.longitudinal_loss_db_per_100m = inputs.uniform(1.0, 20.0);
+            path.coupling_loss_db = inputs.uniform(50.0, 90.0);
+            if (inputs.below(2)) path.lateral_distance_m = inputs.uniform(0.5, 20.0);
+            if (inputs.below(2)) path.exponent = inputs.uniform(0.5, 3.0);
+        }
+        const bool walled = path.model == LVB_PATH_INDOOR || path.model == LVB_PATH_SITE_GENERAL;
+        if (inputs.below(walled ? 24 : 3) == 0) {
+            path.wall_count = 1 + inputs.below(3);
+            path.wall_loss_db = inputs.uniform(1.0, 15.0);
+        }
+        if (inputs.below(40) == 0) path.floor_loss_db = inputs.argument();
+        if (path.model == LVB_PATH_LOG_DISTANCE || path.model == LVB_PATH_INDOOR) {
+            if (inputs.below(2)) path.standard_deviation_db = inputs.uniform(0.1, 30.0);
+        }
+    }
+    Way(const Way &) = delete;
+    Way &operator=(const Way &) = delete;
+};
+
+void add_paths(Digest &digest, std::int32_t instructions) {
+    Inputs inputs(6);
+    for (int i = 0; i < 6000; ++i) {
+        const Way way(inputs);
+        auto loss = sized<lvb_path_loss>();
+        auto fault = sized<lvb_fault>();
+        const double mhz = inputs.below(20) ? inputs.uniform(400.0, 6000.0) : inputs.argument();
+        const double metres = inputs.below(20) ? inputs.uniform(1.0, 80.0) : inputs.argument();
+        const lvb_status status = lvb_compute_path_loss(&way.path, mhz, metres, &loss, &fault);
+        digest.number(status);
+        if (status == LVB_OK)
+            digest.numbers(loss.notes, loss.loss_db, loss.base_loss_db, loss.diffraction_loss_db, loss.obstacle_loss_db,
+                           loss.free_space_loss_db, loss.standard_deviation_db, loss.break_point_m,
+                           loss.grazing_angle_deg, loss.reflection_magnitude, loss.reflection_phase_deg);
+        else add(digest, fault);
+    }
+    for (int i = 0; i < 60; ++i) {
+        const Way way(inputs);
+        lvb_stage stages[4] = {};
+        stages[0].kind = LVB_KIND_SOURCE;
+        stages[1].kind = stages[3].kind = LVB_KIND_ANTENNA;
+        stages[2].kind = LVB_KIND_AIR;
+        stages[2].path = &way.path;
+        auto link = sized<lvb_link>();
+        link.stages = stages;
+        link.stage_count = 4;
+        link.stage_size = sizeof(lvb_stage);
+        link.frequency_mhz = inputs.uniform(400.0, 6000.0);
+        link.far_distance_m = inputs.uniform(2.0, 40.0);
+        link.near_distance_m = inputs.uniform(1.0, 2.0);
+        auto budget = sized<lvb_budget>();
+        auto fault = sized<lvb_fault>();
+        digest.number(lvb_compute_budget(&link, &budget, nullptr, 0, &fault));
+        add(digest, fault);
+        digest.numbers(budget.path_standard_deviation_db, budget.far_end.level_dbm, budget.near_end.level_dbm);
+
+        double mhz[3], metres[40], scratch[80], level[120] = {};
+        for (double &f : mhz) f = inputs.uniform(400.0, 6000.0);
+        for (double &d : metres) d = inputs.below(20) ? inputs.uniform(1.0, 80.0) : inputs.argument();
+        auto grid = sized<lvb_grid>();
+        auto bad = sized<lvb_bad>();
+        grid.instructions = instructions;
+        grid.frequency_count = 3;
+        grid.distance_count = 40;
+        grid.link = &link;
+        grid.frequency_mhz = mhz;
+        grid.distance_m = metres;
+        grid.scratch = scratch;
+        grid.level_dbm = level;
+        const lvb_status status = lvb_compute_grid(&grid, &bad, nullptr);
+        digest.numbers(status, bad.count, bad.first);
+        for (const double x : level) digest.number(x);
+    }
+}
 
 // ---- Fading.
 
 // ---- Noise and linearity.
 
+void dress(Inputs &inputs, lvb_stage &stage) {
+    const bool active = stage.kind == LVB_KIND_AMPLIFIER || stage.kind == LVB_KIND_RECEIVER;
+    if (!active && stage.kind != LVB_KIND_PASSIVE) return;
+    if (active && inputs.below(12)) {
+        stage.stated |= LVB_STATED_NOISE_FIGURE;
+        stage.noise_figure_db = inputs.uniform(0.0, 20.0);
+    }
+    if (inputs.below(12)) {
+        stage.stated |= LVB_STATED_INTERCEPT;
+        stage.intercept_dbm = inputs.uniform(-20.0, 50.0);
+    }
+    if (inputs.below(12)) {
+        stage.stated |= LVB_STATED_COMPRESSION;
+        stage.compression_dbm = inputs.uniform(-40.0, 30.0);
+    }
+}
+
+void add_noise(Digest &digest) {
+    Inputs inputs(40);
+    for (int i = 0; i < 3000; ++i) {
+        Chain chain(inputs);
+        for (lvb_stage &stage : chain.stages) dress(inputs, stage);
+        auto conditions = sized<lvb_noise_conditions>();
+        conditions.bandwidth_mhz = inputs.below(40) ? inputs.uniform(0.01, 10.0) : inputs.argument();
+        if (inputs.below(3) == 0) conditions.antenna_temperature_k = inputs.uniform(10.0, 1e4);
+        else if (inputs.below(2)) conditions.external_noise_figure_db = inputs.uniform(-20.0, 60.0);
+        conditions.noise_at = inputs.below(4) ? 0 : static_cast<std::int32_t>(inputs.below(3));
+        if (conditions.noise_at) conditions.noise_dbm = inputs.uniform(-120.0, -60.0);
+        conditions.interference_at = static_cast<std::int32_t>(inputs.below(3));
+        if (conditions.interference_at) conditions.interference_dbm = inputs.uniform(-120.0, -60.0);
+        conditions.carriers = inputs.below(3) ? 2 + inputs.below(64) : 0;
+        if (inputs.below(3)) {
+            conditions.stated = LVB_STATED_CARRIER_TO_NOISE;
+            conditions.carrier_to_noise_db = inputs.uniform(0.0, 40.0);
+        }
+        auto n = sized<lvb_noise>();
+        auto fault = sized<lvb_fault>();
+        std::vector<lvb_noise_line> lines(chain.stages.size());
+        const lvb_status status =
+            lvb_compute_noise(&chain.link, &conditions, &n, lines.data(), sizeof(lvb_noise_line), &fault);
+        digest.number(status);
+        if (status != LVB_OK) {
+            add(digest, fault);
+            continue;
+        }
+        digest.numbers(n.verdict, n.notes, n.first_stage, n.no_noise_figure_stage, n.no_intercept_stage,
+                       n.compressing_stage, n.range_lowering_stage, n.gain_db, n.noise_figure_db, n.noise_temperature_k,
+                       n.antenna_temperature_k, n.antenna_noise_dbm, n.receiver_noise_dbm, n.receiver_interference_dbm,
+                       n.far_level_dbm, n.near_level_dbm, n.far_carrier_to_noise_db, n.near_carrier_to_noise_db,
+                       n.far_carrier_to_noise_plus_interference_db, n.near_carrier_to_noise_plus_interference_db,
+                       n.sensitivity_dbm, n.margin_db, n.input_intercept_dbm, n.output_intercept_dbm, n.compression_dbm,
+                       n.compression_headroom_db, n.two_tone_dbm, n.products_dbm, n.spurious_free_range_db);
+        for (const lvb_noise_line &l : lines)
+            digest.numbers(l.notes, l.gain_db, l.stage_noise_figure_db, l.noise_figure_db, l.noise_temperature_k,
+                           l.noise_dbm, l.far_carrier_to_noise_db, l.near_carrier_to_noise_db, l.input_intercept_dbm,
+                           l.output_intercept_dbm, l.compression_dbm, l.compression_headroom_db, l.two_tone_dbm,
+                           l.products_dbm, l.range_change_db, l.carrier_to_noise_change_db);
+    }
+}
+
 // ---- Two systems.
 
+void add_two_systems(Digest &digest) {
+    Inputs inputs(9);
+    for (int i = 0; i < 3000; ++i) {
+        auto in = sized<lvb_neighbours>();
+        auto out = sized<lvb_coexistence>();
+        auto fault = sized<lvb_fault>();
+        in.transmit_dbm = inputs.uniform(-20.0, 50.0);
+        if (inputs.below(4)) {
+            in.separation_m = inputs.below(50) ? inputs.uniform(0.1, 100.0) : inputs.argument();
+            in.transmit_mhz = inputs.uniform(100.0, 6000.0);
+            if (inputs.below(2)) in.receive_mhz = inputs.uniform(100.0, 6000.0);
+            in.transmit_gain_dbi = inputs.uniform(-20.0, 10.0);
+            in.receive_gain_dbi = inputs.uniform(-20.0, 10.0);
+        } else in.coupling_loss_db = inputs.uniform(1.0, 100.0);
+        in.receive_loss_db = inputs.uniform(0.0, 5.0);
+        in.receive_filter_db = inputs.uniform(0.0, 40.0);
+        if (inputs.below(3)) {
+            in.stated |= LVB_STATED_BLOCKING;
+            in.blocking_dbm = inputs.uniform(-50.0, 10.0);
+            in.wanted_margin_db = inputs.uniform(0.0, 20.0);
+        }
+        if (inputs.below(2)) {
+            in.stated |= LVB_STATED_TRANSMIT_NOISE;
+            in.transmit_noise_dbm = inputs.uniform(-120.0, -40.0);
+        } else {
+            in.transmit_noise_dbc_per_hz = inputs.uniform(-170.0, -80.0);
+            in.receiver_bandwidth_mhz = inputs.uniform(0.01, 10.0);
+        }
+        in.transmit_filter_db = inputs.uniform(0.0, 40.0);
+        if (inputs.below(5)) {
+            in.stated |= LVB_STATED_RECEIVER_NOISE;
+            in.receiver_noise_dbm = inputs.uniform(-130.0, -80.0);
+            if (inputs.below(2)) in.wanted_rise_db = inputs.uniform(0.01, 6.0);
+        }
+        const lvb_status status = lvb_compute_coexistence(&in, &out, &fault);
+        digest.number(status);
+        if (status == LVB_OK)
+            digest.numbers(out.notes, out.coupling_loss_db, out.noise_coupling_loss_db, out.blocker_dbm,
+                           out.blocking_margin_db, out.noise_dbm, out.noise_rise_db, out.more_receive_filter_db,
+                           out.more_transmit_filter_db, out.blocking_separation_m, out.noise_separation_m);
+        else add(digest, fault);
+    }
+    for (int i = 0; i < 3000; ++i) {
+        auto line = sized<lvb_coaxial_line>();
+        auto out = sized<lvb_coaxial_properties>();
+        auto fault = sized<lvb_fault>();
+        line.frequency_mhz = inputs.uniform(1.0, 20000.0);
+        line.inner_diameter_mm = inputs.uniform(0.1, 10.0);
+        line.outer_diameter_mm = line.inner_diameter_mm * inputs.uniform(1.0, 6.0);
+        if (inputs.below(2)) line.inner_conductivity = inputs.uniform(0.1, 1.1);
+        if (inputs.below(2)) line.outer_conductivity = inputs.uniform(0.1, 1.1);
+        if (inputs.below(2)) line.inner_factor = inputs.uniform(1.0, 2.0);
+        if (inputs.below(2)) line.outer_factor = inputs.uniform(1.0, 4.0);
+        if (inputs.below(4)) line.relative_permittivity = inputs.uniform(1.0, 4.0);
+        if (inputs.below(4)) line.loss_tangent = inputs.uniform(0.0, 0.1);
+        if (inputs.below(2)) {
+            line.stated = LVB_STATED_TEMPERATURE;
+            line.temperature_degc = inputs.uniform(-40.0, 80.0);
+        }
+        const lvb_status status = lvb_compute_coaxial_line(&line, &out, &fault);
+        digest.number(status);
+        if (status == LVB_OK)
+            digest.numbers(out.notes, out.impedance_ohm, out.velocity_factor, out.capacitance_pf_per_m,
+                           out.conductor_db_per_100m, out.dielectric_db_per_100m, out.attenuation_db_per_100m,
+                           out.cutoff_mhz);
+        else add(digest, fault);
+    }
+}
+
 // ---- Limits.
+
+void add_limits(Digest &digest) {
+    Inputs inputs(10);
+    for (int i = 0; i < 1500; ++i) {
+        const Chain chain(inputs);
+        auto limit = sized<lvb_limit>();
+        auto out = sized<lvb_limit_result>();
+        auto fault = sized<lvb_fault>();
+        limit.quantity = static_cast<std::int32_t>(inputs.below(6));
+        limit.limit_dbm = inputs.uniform(-10.0, 40.0);
+        if (inputs.below(2)) limit.lowest_mhz = inputs.uniform(50.0, 600.0);
+        if (inputs.below(2)) limit.highest_mhz = inputs.uniform(500.0, 1200.0);
+        const lvb_status status = lvb_check_limit(&chain.link, &limit, &out, &fault);
+        digest.number(status);
+        if (status == LVB_OK)
+            digest.numbers(out.verdict, out.level_dbm, out.worst_db, out.room_db, out.transmitter_output_dbm,
+                           out.antenna_input_dbm, out.erp_dbm, out.eirp_dbm);
+        else add(digest, fault);
+    }
+    for (std::uint32_t i = 0; i < lvb_limit_rule_count(); ++i) {
+        auto rule = sized<lvb_limit_rule>();
+        digest.number(lvb_describe_limit_rule(i, &rule, nullptr));
+        digest.numbers(rule.quantity, rule.lowest_mhz, rule.highest_mhz, rule.limit_dbm, rule.power_mw);
+        for (const char *text : {rule.country, rule.citation, rule.edition, rule.remark}) digest.text(text);
+    }
+    for (std::int32_t exposure = 0; exposure < 4; ++exposure)
+        for (std::int32_t audience = 0; audience < 4; ++audience)
+            for (int i = 0; i < 200; ++i)
+                digest.number(lvb_exposure_limit_w_per_m2(exposure, audience, inputs.uniform(0.0, 4000.0)));
+    digest.number(lvb_limit_rule_count());
+    digest.number(lvb_caution_count());
+    for (std::int32_t i = -1; i < 10; ++i) {
+        digest.text(lvb_quantity_name(i));
+        digest.text(lvb_limit_verdict_name(i));
+        digest.text(lvb_caution_text(static_cast<std::uint32_t>(i)));
+    }
+}
 
 // ---- Sweeps, maps and walks.
 
@@ -410,11 +814,18 @@ std::uint64_t digest_with(std::int32_t instructions) {
     add_grids(digest, instructions);
     add_descriptions(digest);
     // antennas and bodies
+    add_antennas(digest);
+    add_dressed_budgets(digest);
+    add_allowances(digest);
     // other paths
+    add_paths(digest, instructions);
     // fading
     // noise and linearity
+    add_noise(digest);
     // two systems
+    add_two_systems(digest);
     // limits
+    add_limits(digest);
     // sweeps, maps and walks
     // choose
     // locate

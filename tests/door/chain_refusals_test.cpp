@@ -316,7 +316,7 @@ TEST(Numbers, BasisFlagsAndReserved) {
     refused(flagged, {LVB_E_UNKNOWN_VALUE, in_stage, LVB_FIELD_STATED, 0, -1, LVB_STATED_FLOOR, 0, 0});
     Chain receiving({source(0.0), receiver()});
     receiving.stages[1].stated = LVB_STATED_TEMPERATURE;
-    refused(receiving, {LVB_E_UNKNOWN_VALUE, in_stage, LVB_FIELD_STATED, 1, -1, 1, 0, 14});
+    refused(receiving, {LVB_E_UNKNOWN_VALUE, in_stage, LVB_FIELD_STATED, 1, -1, 1, 0, 14 + 2048 + 4096 + 8192});
     Chain linked({source(0.0)});
     linked.link.stated = 2;
     refused(linked, {LVB_E_UNKNOWN_VALUE, in_link, LVB_FIELD_STATED, -1, -1, 2, 0, 1,

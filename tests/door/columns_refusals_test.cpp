@@ -1,6 +1,7 @@
 // Bad columns and grids: each gets its own status and a fault in numbers and words; results, scratch and counts stay
 // untouched.
 #include "door/refusal.hpp"
+#include "units/scalars.hpp"
 
 #include <algorithm>
 #include <cstddef>
@@ -14,7 +15,13 @@ using namespace proof;
 constexpr std::int32_t in_columns = LVB_STRUCT_COLUMNS, in_grid = LVB_STRUCT_GRID, in_link = LVB_STRUCT_LINK,
                        in_stage = LVB_STRUCT_STAGE;
 constexpr double mark = -7.25e77;
-constexpr double formulas = LVB_FORMULA_CROSS_POLAR_DISCRIMINATION_DB, most = LVB_MAX_VALUES;
+constexpr double most = LVB_MAX_VALUES;
+// The last number that has a name.
+const double formulas = [] {
+    std::int32_t last = 0;
+    while (std::string(lvb_formula_name(last + 1)) != "unknown") ++last;
+    return static_cast<double>(last);
+}();
 
 double best_set() { return lvb_best_instructions() & ~LVB_INSTRUCTIONS_ASKED; }
 
@@ -63,17 +70,19 @@ TEST(ColumnsRefused, Sound) {
 
 TEST(ColumnsRefused, Formula) {
     Columns one;
+    const std::string last = std::to_string(static_cast<int>(formulas));
+    const std::string next = std::to_string(static_cast<int>(formulas) + 1);
     one.columns.formula = LVB_FORMULA_NONE;
     one.refused({LVB_E_MISSING, in_columns, LVB_FIELD_FORMULA, -1, -1, 0.0, 1.0, formulas,
-                 "lvb_columns.formula is missing; allowed 1 to 76."});
-    one.columns.formula = 77;
-    one.refused({LVB_E_UNKNOWN_VALUE, in_columns, LVB_FIELD_FORMULA, -1, -1, 77.0, 1.0, formulas,
-                 "lvb_columns.formula is 77, which this library does not know; allowed 1 to 76."});
+                 "lvb_columns.formula is missing; allowed 1 to " + last + "."});
+    one.columns.formula = static_cast<std::int32_t>(formulas) + 1;
+    one.refused({LVB_E_UNKNOWN_VALUE, in_columns, LVB_FIELD_FORMULA, -1, -1, formulas + 1.0, 1.0, formulas,
+                 "lvb_columns.formula is " + next + ", which this library does not know; allowed 1 to " + last + "."});
     for (const std::int32_t formula :
          {-1, 1000, std::numeric_limits<std::int32_t>::max(), std::numeric_limits<std::int32_t>::min()}) {
         one.columns.formula = formula;
-        one.refused(
-            {LVB_E_UNKNOWN_VALUE, in_columns, LVB_FIELD_FORMULA, -1, -1, static_cast<double>(formula), 1.0, formulas});
+        one.refused({LVB_E_UNKNOWN_VALUE, in_columns, LVB_FIELD_FORMULA, -1, -1, static_cast<double>(formula), 1.0,
+                     static_cast<double>(formulas)});
     }
 }
 

@@ -34,6 +34,12 @@ lvb_cable_run run_by_type() {
     return run;
 }
 
+lvb_antenna elsewhere() {
+    auto antenna = sized<lvb_antenna>();
+    antenna.y_m = 12.0;
+    return antenna;
+}
+
 lvb_columns sound_columns() {
     static double result[2];
     auto columns = sized<lvb_columns>();
@@ -60,6 +66,40 @@ lvb_grid sound_grid() {
     grid.level_dbm = levels;
     return grid;
 }
+
+lvb_coaxial_line sound_line() {
+    auto line = sized<lvb_coaxial_line>();
+    line.frequency_mhz = 600.0;
+    line.inner_diameter_mm = 2.0;
+    line.outer_diameter_mm = 7.0;
+    return line;
+}
+
+lvb_neighbours sound_neighbours() {
+    auto neighbours = sized<lvb_neighbours>();
+    neighbours.separation_m = 2.0;
+    neighbours.transmit_mhz = 600.0;
+    return neighbours;
+}
+
+lvb_limit sound_limit() {
+    auto limit = sized<lvb_limit>();
+    limit.quantity = LVB_QUANTITY_EIRP;
+    return limit;
+}
+
+// A chain with everything that a call for its noise needs.
+struct NoiseCall {
+    std::vector<lvb_stage> stages = ordinary();
+    Chain chain{std::vector<lvb_stage>(stages)};
+    lvb_noise_conditions conditions = sized<lvb_noise_conditions>();
+    lvb_noise noise = sized<lvb_noise>();
+    NoiseCall() {
+        chain.link.stages = stages.data();
+        chain.link.stage_count = static_cast<std::uint32_t>(stages.size());
+        conditions.bandwidth_mhz = 0.2;
+    }
+};
 
 std::vector<Entry> entries() {
     return {
@@ -150,6 +190,102 @@ std::vector<Entry> entries() {
              return lvb_compute_grid(&grid, nullptr, fault);
          },
          [](void *object) { std::memcpy(object, sound_grid().link, sizeof(lvb_link)); }},
+        {"line", LVB_STRUCT_COAXIAL_LINE, LVB_FIELD_LINE, sizeof(lvb_coaxial_line), false,
+         [](void *object, lvb_fault *fault) {
+             auto properties = sized<lvb_coaxial_properties>();
+             return lvb_compute_coaxial_line(static_cast<lvb_coaxial_line *>(object), &properties, fault);
+         },
+         [](void *object) {
+             const lvb_coaxial_line line = sound_line();
+             std::memcpy(object, &line, sizeof line);
+         }},
+        {"properties", LVB_STRUCT_COAXIAL_PROPERTIES, LVB_FIELD_PROPERTIES, sizeof(lvb_coaxial_properties), true,
+         [](void *object, lvb_fault *fault) {
+             const lvb_coaxial_line line = sound_line();
+             return lvb_compute_coaxial_line(&line, static_cast<lvb_coaxial_properties *>(object), fault);
+         },
+         [](void *) {}},
+        {"neighbours", LVB_STRUCT_NEIGHBOURS, LVB_FIELD_NEIGHBOURS, sizeof(lvb_neighbours), false,
+         [](void *object, lvb_fault *fault) {
+             auto coexistence = sized<lvb_coexistence>();
+             return lvb_compute_coexistence(static_cast<lvb_neighbours *>(object), &coexistence, fault);
+         },
+         [](void *object) {
+             const lvb_neighbours neighbours = sound_neighbours();
+             std::memcpy(object, &neighbours, sizeof neighbours);
+         }},
+        {"coexistence", LVB_STRUCT_COEXISTENCE, LVB_FIELD_COEXISTENCE, sizeof(lvb_coexistence), true,
+         [](void *object, lvb_fault *fault) {
+             const lvb_neighbours neighbours = sound_neighbours();
+             return lvb_compute_coexistence(&neighbours, static_cast<lvb_coexistence *>(object), fault);
+         },
+         [](void *) {}},
+        {"limit", LVB_STRUCT_LIMIT, LVB_FIELD_LIMIT, sizeof(lvb_limit), false,
+         [](void *object, lvb_fault *fault) {
+             auto result = sized<lvb_limit_result>();
+             return lvb_check_limit(sound_grid().link, static_cast<lvb_limit *>(object), &result, fault);
+         },
+         [](void *object) {
+             const lvb_limit limit = sound_limit();
+             std::memcpy(object, &limit, sizeof limit);
+         }},
+        {"result of a limit", LVB_STRUCT_LIMIT_RESULT, LVB_FIELD_RESULT, sizeof(lvb_limit_result), true,
+         [](void *object, lvb_fault *fault) {
+             const lvb_limit limit = sound_limit();
+             return lvb_check_limit(sound_grid().link, &limit, static_cast<lvb_limit_result *>(object), fault);
+         },
+         [](void *) {}},
+        {"link of a limit", LVB_STRUCT_LINK, LVB_FIELD_LINK, sizeof(lvb_link), false,
+         [](void *object, lvb_fault *fault) {
+             const lvb_limit limit = sound_limit();
+             auto result = sized<lvb_limit_result>();
+             return lvb_check_limit(static_cast<lvb_link *>(object), &limit, &result, fault);
+         },
+         [](void *object) { std::memcpy(object, sound_grid().link, sizeof(lvb_link)); }},
+        {"rule", LVB_STRUCT_LIMIT_RULE, LVB_FIELD_RULE, sizeof(lvb_limit_rule), true,
+         [](void *object, lvb_fault *fault) {
+             return lvb_describe_limit_rule(0, static_cast<lvb_limit_rule *>(object), fault);
+         },
+         [](void *) {}},
+        {"path", LVB_STRUCT_PATH, LVB_FIELD_PATH, sizeof(lvb_path), false,
+         [](void *object, lvb_fault *fault) {
+             auto loss = sized<lvb_path_loss>();
+             return lvb_compute_path_loss(static_cast<lvb_path *>(object), 600.0, 10.0, &loss, fault);
+         },
+         [](void *) {}},
+        {"loss of a path", LVB_STRUCT_PATH_LOSS, LVB_FIELD_LOSS, sizeof(lvb_path_loss), true,
+         [](void *object, lvb_fault *fault) {
+             const auto path = sized<lvb_path>();
+             return lvb_compute_path_loss(&path, 600.0, 10.0, static_cast<lvb_path_loss *>(object), fault);
+         },
+         [](void *) {}},
+        {"link of noise", LVB_STRUCT_LINK, LVB_FIELD_LINK, sizeof(lvb_link), false,
+         [](void *object, lvb_fault *fault) {
+             NoiseCall call;
+             return lvb_compute_noise(static_cast<lvb_link *>(object), &call.conditions, &call.noise, nullptr, 0,
+                                      fault);
+         },
+         [](void *object) {
+             static const NoiseCall call;
+             std::memcpy(object, &call.chain.link, sizeof call.chain.link);
+         }},
+        {"noise conditions", LVB_STRUCT_NOISE_CONDITIONS, LVB_FIELD_CONDITIONS, sizeof(lvb_noise_conditions), false,
+         [](void *object, lvb_fault *fault) {
+             NoiseCall call;
+             return lvb_compute_noise(&call.chain.link, static_cast<lvb_noise_conditions *>(object), &call.noise,
+                                      nullptr, 0, fault);
+         },
+         [](void *object) {
+             const NoiseCall call;
+             std::memcpy(object, &call.conditions, sizeof call.conditions);
+         }},
+        {"noise", LVB_STRUCT_NOISE, LVB_FIELD_NOISE, sizeof(lvb_noise), true,
+         [](void *object, lvb_fault *fault) {
+             NoiseCall call;
+             return lvb_compute_noise(&call.chain.link, &call.conditions, static_cast<lvb_noise *>(object), nullptr, 0,
+                                      fault);
+         },
+         [](void *) {}},
         {"cable_table", LVB_STRUCT_CABLE_TABLE, LVB_FIELD_CABLE_TABLE, sizeof(lvb_cable_table), false,
          [](void *object, lvb_fault *fault) {
              lvb_cable_run run = run_by_type();
@@ -179,7 +315,100 @@ std::vector<Entry> entries() {
              table.gain_db = rows_gain;
              std::memcpy(object, &table, sizeof table);
          }},
+        {"pattern", LVB_STRUCT_PATTERN, LVB_FIELD_PATTERN, sizeof(lvb_pattern), false,
+         [](void *object, lvb_fault *fault) {
+             auto gain = sized<lvb_pattern_gain>();
+             return lvb_compute_pattern_gain(static_cast<lvb_pattern *>(object), 10.0, 5.0, &gain, fault);
+         },
+         [](void *object) {
+             auto pattern = sized<lvb_pattern>();
+             pattern.kind = LVB_PATTERN_HALF_WAVE_DIPOLE;
+             std::memcpy(object, &pattern, sizeof pattern);
+         }},
+        {"gain of a pattern", LVB_STRUCT_PATTERN_GAIN, LVB_FIELD_RESULT, sizeof(lvb_pattern_gain), true,
+         [](void *object, lvb_fault *fault) {
+             const auto pattern = sized<lvb_pattern>();
+             return lvb_compute_pattern_gain(&pattern, 10.0, 5.0, static_cast<lvb_pattern_gain *>(object), fault);
+         },
+         [](void *) {}},
+        {"azimuth_cut", LVB_STRUCT_AZIMUTH_CUT, LVB_FIELD_AZIMUTH_CUT, sizeof(lvb_azimuth_cut), false,
+         [](void *object, lvb_fault *fault) {
+             auto pattern = sized<lvb_pattern>();
+             pattern.kind = LVB_PATTERN_CUTS;
+             pattern.azimuth_cut = static_cast<lvb_azimuth_cut *>(object);
+             auto gain = sized<lvb_pattern_gain>();
+             return lvb_compute_pattern_gain(&pattern, 10.0, 5.0, &gain, fault);
+         },
+         [](void *object) {
+             auto cut = sized<lvb_azimuth_cut>();
+             cut.row_count = 2;
+             cut.azimuth_deg = rows_db;
+             cut.gain_db = rows_gain;
+             std::memcpy(object, &cut, sizeof cut);
+         }},
+        {"elevation_cut", LVB_STRUCT_ELEVATION_CUT, LVB_FIELD_ELEVATION_CUT, sizeof(lvb_elevation_cut), false,
+         [](void *object, lvb_fault *fault) {
+             auto pattern = sized<lvb_pattern>();
+             pattern.kind = LVB_PATTERN_CUTS;
+             pattern.elevation_cut = static_cast<lvb_elevation_cut *>(object);
+             auto gain = sized<lvb_pattern_gain>();
+             return lvb_compute_pattern_gain(&pattern, 10.0, 5.0, &gain, fault);
+         },
+         [](void *object) {
+             static const double elevation[] = {-90.0, 90.0};
+             auto cut = sized<lvb_elevation_cut>();
+             cut.row_count = 2;
+             cut.elevation_deg = elevation;
+             cut.gain_db = rows_gain;
+             std::memcpy(object, &cut, sizeof cut);
+         }},
+        {"transmit", LVB_STRUCT_ANTENNA, LVB_FIELD_TRANSMIT, sizeof(lvb_antenna), false,
+         [](void *object, lvb_fault *fault) {
+             const lvb_antenna other = elsewhere();
+             auto pointing = sized<lvb_pointing>();
+             return lvb_compute_pointing(static_cast<lvb_antenna *>(object), &other, 600.0, &pointing, fault);
+         },
+         [](void *) {}},
+        {"receive", LVB_STRUCT_ANTENNA, LVB_FIELD_RECEIVE, sizeof(lvb_antenna), false,
+         [](void *object, lvb_fault *fault) {
+             const lvb_antenna other = elsewhere();
+             auto pointing = sized<lvb_pointing>();
+             return lvb_compute_pointing(&other, static_cast<lvb_antenna *>(object), 600.0, &pointing, fault);
+         },
+         [](void *) {}},
+        {"pointing", LVB_STRUCT_POINTING, LVB_FIELD_POINTING, sizeof(lvb_pointing), true,
+         [](void *object, lvb_fault *fault) {
+             const auto here = sized<lvb_antenna>();
+             const lvb_antenna other = elsewhere();
+             return lvb_compute_pointing(&here, &other, 600.0, static_cast<lvb_pointing *>(object), fault);
+         },
+         [](void *) {}},
+        {"body_table", LVB_STRUCT_BODY_TABLE, LVB_FIELD_TABLE, sizeof(lvb_body_table), false,
+         [](void *object, lvb_fault *fault) {
+             double loss = 0.0;
+             return lvb_compute_body_loss(static_cast<lvb_body_table *>(object), 10.0, &loss, fault);
+         },
+         [](void *object) {
+             auto table = sized<lvb_body_table>();
+             table.row_count = 2;
+             table.facing_deg = rows_db;
+             table.loss_db = rows_db;
+             std::memcpy(object, &table, sizeof table);
+         }},
+        {"info of an allowance", LVB_STRUCT_ALLOWANCE_INFO, LVB_FIELD_INFO, sizeof(lvb_allowance_info), true,
+         [](void *object, lvb_fault *fault) {
+             return lvb_describe_allowance(0, static_cast<lvb_allowance_info *>(object), fault);
+         },
+         [](void *) {}},
     };
+}
+
+// The stage that a fault in an entry's struct names.
+std::int32_t stage_of(const Entry &entry) {
+    if (entry.structure == LVB_STRUCT_GAIN_TABLE) return 1;
+    if (entry.argument == LVB_FIELD_TRANSMIT) return LVB_STAGE_TRANSMIT;
+    if (entry.argument == LVB_FIELD_RECEIVE) return LVB_STAGE_RECEIVE;
+    return -1;
 }
 
 struct alignas(16) Room {
@@ -200,7 +429,7 @@ TEST(Sizes, TooSmallAndAbsurdAreRefusedAndNothingIsWritten) {
             auto fault = sized<lvb_fault>();
             EXPECT_EQ(entry.call(room.bytes, &fault), LVB_E_STRUCT_SIZE);
             EXPECT_EQ(std::memcmp(&before, &room, sizeof room), 0);
-            const std::int32_t at = entry.structure == LVB_STRUCT_GAIN_TABLE ? 1 : -1;
+            const std::int32_t at = stage_of(entry);
             expect_fault(fault, {LVB_E_STRUCT_SIZE, entry.structure, LVB_FIELD_SIZE, at, -1, static_cast<double>(size),
                                  static_cast<double>(entry.size), 4096.0});
             EXPECT_EQ(entry.call(room.bytes, nullptr), LVB_E_STRUCT_SIZE);
@@ -231,7 +460,7 @@ TEST(Sizes, ALongerStructMustHaveAZeroTailAndGetsOne) {
             for (const std::size_t at : {std::size_t{entry.size}, std::size_t{size - 1u}}) {
                 room.bytes[at] = 1;
                 EXPECT_EQ(entry.call(room.bytes, &fault), LVB_E_UNKNOWN_TAIL);
-                const std::int32_t stage = entry.structure == LVB_STRUCT_GAIN_TABLE ? 1 : -1;
+                const std::int32_t stage = stage_of(entry);
                 expect_fault(fault, {LVB_E_UNKNOWN_TAIL, entry.structure, LVB_FIELD_SIZE, stage, -1,
                                      static_cast<double>(size), 0.0, static_cast<double>(entry.size)});
                 room.bytes[at] = 0;
@@ -263,14 +492,24 @@ TEST(Zeroed, IsValidOrNamesTheMissingField) {
         case LVB_STRUCT_LINK: // a grid brings frequencies of its own
             if (std::string(entry.name) == "link of a grid") return {LVB_E_NO_SOURCE, LVB_FIELD_STAGE_COUNT};
             return {LVB_E_MISSING, LVB_FIELD_FREQUENCY_MHZ};
+        case LVB_STRUCT_NOISE_CONDITIONS:
+            return {LVB_E_MISSING, LVB_FIELD_BANDWIDTH_MHZ};
         case LVB_STRUCT_COLUMNS:
             return {LVB_E_MISSING, LVB_FIELD_FORMULA};
         case LVB_STRUCT_GRID:
             return {LVB_E_NULL, LVB_FIELD_LINK};
         case LVB_STRUCT_CABLE_RUN:
+        case LVB_STRUCT_COAXIAL_LINE:
             return {LVB_E_MISSING, LVB_FIELD_FREQUENCY_MHZ};
+        case LVB_STRUCT_NEIGHBOURS:
+            return {LVB_E_MISSING, LVB_FIELD_SEPARATION_M};
+        case LVB_STRUCT_LIMIT:
+            return {LVB_E_MISSING, LVB_FIELD_QUANTITY};
         case LVB_STRUCT_CABLE_TABLE:
         case LVB_STRUCT_GAIN_TABLE:
+        case LVB_STRUCT_AZIMUTH_CUT:
+        case LVB_STRUCT_ELEVATION_CUT:
+        case LVB_STRUCT_BODY_TABLE:
             return {LVB_E_TABLE_EMPTY, LVB_FIELD_ROW_COUNT};
         default:
             return {LVB_OK, LVB_FIELD_NONE};
@@ -298,7 +537,8 @@ TEST(Zeroed, IsValidOrNamesTheMissingField) {
 TEST(Null, EachPointerThatMustBeGiven) {
     for (const Entry &entry : entries()) {
         if (entry.structure == LVB_STRUCT_CABLE_TABLE || entry.structure == LVB_STRUCT_GAIN_TABLE ||
-            entry.structure == LVB_STRUCT_BAD)
+            entry.structure == LVB_STRUCT_BAD || entry.structure == LVB_STRUCT_AZIMUTH_CUT ||
+            entry.structure == LVB_STRUCT_ELEVATION_CUT)
             continue; // may be null
         auto fault = sized<lvb_fault>();
         EXPECT_EQ(entry.call(nullptr, &fault), LVB_E_NULL) << entry.name;

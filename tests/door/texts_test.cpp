@@ -17,7 +17,7 @@ TEST(Texts, OfAnyFaultAreOneShortSentence) {
     const double hard[] = {0.0,       -0.0, 1.0,  -DBL_MAX, -1.23456789e-300, DBL_MIN,     4.9e-324,  infinity,
                            -infinity, none, 1e12, 0.1,      123456.789,       999999999.5, 1e9 - 0.25};
     for (lvb_status status = -600; status <= 1; ++status)
-        for (std::int32_t structure = -1; structure <= 17; ++structure)
+        for (std::int32_t structure = -1; structure <= 60; ++structure)
             for (const std::int32_t field :
                  std::initializer_list<std::int32_t>{-1, 0, LVB_FIELD_ATTENUATION_DB_PER_100M, LVB_FIELD_SIZE, 99})
                 for (const double value : {hard[0], hard[3], hard[4], hard[7], hard[9]}) {
@@ -135,7 +135,7 @@ TEST(Texts, WithoutAUsableFaultAreEmpty) {
 
 TEST(Names, OfUnknownNumbersAreUnknown) {
     for (const std::int32_t number :
-         {-1, 99, std::numeric_limits<std::int32_t>::max(), std::numeric_limits<std::int32_t>::min()}) {
+         {-1, 9999, std::numeric_limits<std::int32_t>::max(), std::numeric_limits<std::int32_t>::min()}) {
         EXPECT_STREQ(lvb_kind_name(number), "unknown");
         EXPECT_STREQ(lvb_basis_name(number), "unknown");
         EXPECT_STREQ(lvb_reference_name(number), "unknown");

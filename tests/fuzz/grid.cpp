@@ -55,7 +55,7 @@ void require_levels(const lvb_grid &grid, const Memory &levels, const lvb_bad *t
 
 extern "C" int LLVMFuzzerTestOneInput(const std::uint8_t *data, std::size_t size) {
     Bytes bytes(data, size);
-    fuzz::Tables tables;
+    fuzz::Lenders lenders;
 
     lvb_link link{};
     link.size = bytes.size_of(sizeof link);
@@ -68,8 +68,8 @@ extern "C" int LLVMFuzzerTestOneInput(const std::uint8_t *data, std::size_t size
     const std::vector<std::int32_t> kinds = fuzz::make_kinds(bytes);
     Memory stages(kinds.size() * sizeof(lvb_stage));
     for (std::size_t i = 0; i < kinds.size(); ++i) {
-        lvb_stage stage = fuzz::make_stage(bytes, kinds[i], tables);
-        if (bytes.once_in(32)) fuzz::spoil(bytes, stage, tables);
+        lvb_stage stage = fuzz::make_stage(bytes, kinds[i], lenders);
+        if (bytes.once_in(32)) fuzz::spoil(bytes, stage, lenders);
         stages.put(stage, i * sizeof stage);
     }
     link.stages = bytes.once_in(64) ? nullptr : stages.as<const lvb_stage>();

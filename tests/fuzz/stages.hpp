@@ -1,6 +1,8 @@
 // Stages of every kind for the targets that take chains: mostly right, now and then not.
 #pragma once
 
+#include "fuzz/paths.hpp"
+#include "fuzz/patterns.hpp"
 #include "fuzz/tables.hpp"
 
 #include <utility>
@@ -18,14 +20,38 @@ inline lvb_range gain_range(std::int32_t kind) {
     return range;
 }
 
-inline lvb_stage make_stage(Bytes &bytes, std::int32_t kind, Tables &tables) {
+/// What stages borrow, kept as long as they are used.
+struct Lenders {
+    Tables tables;
+    Patterns patterns;
+    Paths paths;
+};
+
+// An antenna gets a pattern in place of its gain, an allowance a body.
+inline void lend(Bytes &bytes, lvb_stage &stage, Patterns &patterns) {
+    if (stage.kind == LVB_KIND_ANTENNA) {
+        stage.pattern = patterns.pattern(bytes);
+        stage.far_azimuth_deg = bytes.number(-360.0, 360.0);
+        stage.far_elevation_deg = bytes.number(-90.0, 90.0);
+        stage.near_azimuth_deg = bytes.number(-360.0, 360.0);
+        stage.near_elevation_deg = bytes.number(-90.0, 90.0);
+    } else {
+        stage.body_table = patterns.body(bytes);
+        stage.facing_deg = bytes.number(-360.0, 360.0);
+    }
+    if (bytes.once_in(24)) return; // with its gain too
+    stage.gain_db = 0.0;
+    stage.gain_table = nullptr;
+}
+
+inline lvb_stage make_stage(Bytes &bytes, std::int32_t kind, Lenders &lenders) {
     const lvb_range gain = gain_range(kind);
     lvb_stage stage{};
     stage.kind = kind;
     stage.basis = static_cast<std::int32_t>(bytes.below(6));
     stage.tolerance_db = bytes.once_in(3) ? bytes.number(0.0, 100.0) : 0.0;
     const bool table = bytes.once_in(6);
-    if (table) stage.gain_table = tables.gain(bytes, gain.minimum, gain.maximum);
+    if (table) stage.gain_table = lenders.tables.gain(bytes, gain.minimum, gain.maximum);
     else if (kind != LVB_KIND_CABLE) stage.gain_db = bytes.number(gain.minimum, gain.maximum);
     switch (kind) {
     case LVB_KIND_SOURCE:
@@ -36,7 +62,7 @@ inline lvb_stage make_stage(Bytes &bytes, std::int32_t kind, Tables &tables) {
             if (!table) stage.gain_db = bytes.number(-200.0, 0.0);
             break;
         }
-        if (bytes.once_in(2)) stage.cable_table = tables.cable(bytes);
+        if (bytes.once_in(2)) stage.cable_table = lenders.tables.cable(bytes);
         else stage.cable_type = static_cast<std::int32_t>(bytes.below(lvb_cable_type_count() + 1));
         stage.length_m = bytes.number(0.001, 10000.0);
         stage.connector_count = bytes.below(8);
@@ -57,11 +83,15 @@ inline lvb_stage make_stage(Bytes &bytes, std::int32_t kind, Tables &tables) {
     default:
         break;
     }
+    if (kind == LVB_KIND_ANTENNA || kind == LVB_KIND_ALLOWANCE ? bytes.once_in(3) : bytes.once_in(128))
+        lend(bytes, stage, lenders.patterns);
+    // now and then another way than free space
+    if (kind == LVB_KIND_AIR ? bytes.once_in(2) : bytes.once_in(200)) stage.path = lenders.paths.make(bytes);
     return stage;
 }
 
 // One field of a stage gets what does not belong there.
-inline void spoil(Bytes &bytes, lvb_stage &stage, Tables &tables) {
+inline void spoil(Bytes &bytes, lvb_stage &stage, Lenders &lenders) {
     double lvb_stage::*const numbers[] = {
         &lvb_stage::level_dbm,         &lvb_stage::gain_db,         &lvb_stage::tolerance_db,
         &lvb_stage::length_m,          &lvb_stage::floor_dbm,       &lvb_stage::wanted_low_dbm,
@@ -74,8 +104,8 @@ inline void spoil(Bytes &bytes, lvb_stage &stage, Tables &tables) {
     else if (which == 12) stage.cable_type = bytes.raw<std::int32_t>();
     else if (which == 13) stage.connector_count = bytes.raw<std::uint32_t>();
     else if (which == 14) stage.reserved = bytes.raw<std::uint32_t>();
-    else if (which == 15) stage.cable_table = tables.cable(bytes);
-    else stage.gain_table = tables.gain(bytes, -60.0, 60.0);
+    else if (which == 15) stage.cable_table = lenders.tables.cable(bytes);
+    else stage.gain_table = lenders.tables.gain(bytes, -60.0, 60.0);
     // never read, so it may point anywhere
     stage.label = reinterpret_cast<const char *>(std::uintptr_t{bytes.byte()});
     stage.user = reinterpret_cast<const void *>(std::uintptr_t{bytes.byte()});

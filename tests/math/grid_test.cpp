@@ -2,6 +2,7 @@
 // set, and what the budget refuses there is NaN and counted.
 #include "chain/random_chain.hpp"
 #include "math/values.hpp"
+#include "path/paths.hpp"
 #include "support/link.hpp"
 
 #include <gtest/gtest.h>
@@ -199,6 +200,24 @@ TEST(Grid, OfTheLongestChainIsServed) {
     while (stages.size() < LVB_MAX_STAGES) stages.push_back(cable(LVB_CABLE_RG_213_U, 0.1));
     Chain chain(std::move(stages));
     EXPECT_EQ(check(chain, {470.0, 600.0}, {1.0, 10.0, 100.0}), 2u * 2u * 3u);
+}
+
+TEST(Grid, GivesTheBitsOfTheBudgetOverEveryPath) {
+    Random random(104);
+    std::uint64_t good = 0;
+    for (int i = 0; i < 120; ++i) {
+        Way way = random_way(random);
+        Lent lent;
+        Chain chain = ChainMaker(random, lent).make();
+        for (lvb_stage &stage : chain.stages)
+            if (stage.kind == LVB_KIND_AIR) stage.path = way.lent();
+        bare_feed(chain.stages);
+        std::vector<double> distances = some_distances(random, 20, random.below(2) != 0);
+        for (int k = 0; k < 20; ++k) distances.push_back(random.uniform(1.0, 200.0)); // where every model holds
+        good += check(chain, some_frequencies(random, 1 + random.below(6)), distances);
+        if (HasFailure()) return;
+    }
+    EXPECT_GT(good, 5000u);
 }
 
 // Without air distances and scratch are not used, and a count of zero uses no array: what is not used may be null.

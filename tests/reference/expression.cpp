@@ -23,6 +23,12 @@ double call(std::span<const double> arguments) {
     (std::make_index_sequence<arity_of(function)>{});
 }
 
+// The header's one function of a number that also takes codes.
+double exposure_limit(double exposure, double audience, double frequency_mhz) {
+    return lvb_exposure_limit_w_per_m2(static_cast<std::int32_t>(exposure), static_cast<std::int32_t>(audience),
+                                       frequency_mhz);
+}
+
 #define REFERENCE_FUNCTION(name, range, accuracy) {#name, arity_of(&name), &call<&name>},
 #define LVB_SCALAR_1 REFERENCE_FUNCTION
 #define LVB_SCALAR_2 REFERENCE_FUNCTION
@@ -34,6 +40,7 @@ double call(std::span<const double> arguments) {
 #define LVB_SCALAR_8 REFERENCE_FUNCTION
 constexpr Function functions[] = {
 #include "levelbook_scalars.inc"
+    {"lvb_exposure_limit_w_per_m2", 3, &call<&exposure_limit>},
 };
 
 bool is_letter(char c) { return (c >= 'a' && c <= 'z') || (c >= 'A' && c <= 'Z') || c == '_'; }

@@ -30,6 +30,12 @@ constexpr Number<lvb_link> link_numbers[] = {
     {"near_distance_m", &lvb_link::near_distance_m},
     {"temperature_degc", &lvb_link::temperature_degc},
 };
+constexpr Number<lvb_noise_conditions> condition_numbers[] = {
+    {"bandwidth_mhz", &lvb_noise_conditions::bandwidth_mhz},
+    {"antenna_temperature_k", &lvb_noise_conditions::antenna_temperature_k},
+    {"external_noise_figure_db", &lvb_noise_conditions::external_noise_figure_db},
+    {"carrier_to_noise_db", &lvb_noise_conditions::carrier_to_noise_db},
+};
 constexpr Number<lvb_stage> stage_numbers[] = {
     {"level_dbm", &lvb_stage::level_dbm},
     {"gain_db", &lvb_stage::gain_db},
@@ -40,6 +46,24 @@ constexpr Number<lvb_stage> stage_numbers[] = {
     {"ceiling_dbm", &lvb_stage::ceiling_dbm},
     {"length_m", &lvb_stage::length_m},
     {"connector_loss_db", &lvb_stage::connector_loss_db},
+    {"noise_figure_db", &lvb_stage::noise_figure_db},
+    {"intercept_dbm", &lvb_stage::intercept_dbm},
+    {"compression_dbm", &lvb_stage::compression_dbm},
+};
+constexpr Number<lvb_noise> noise_numbers[] = {
+    {"noise_figure_db", &lvb_noise::noise_figure_db},
+    {"noise_temperature_k", &lvb_noise::noise_temperature_k},
+    {"antenna_noise_dbm", &lvb_noise::antenna_noise_dbm},
+    {"receiver_noise_dbm", &lvb_noise::receiver_noise_dbm},
+    {"far_carrier_to_noise_db", &lvb_noise::far_carrier_to_noise_db},
+    {"near_carrier_to_noise_db", &lvb_noise::near_carrier_to_noise_db},
+    {"sensitivity_dbm", &lvb_noise::sensitivity_dbm},
+    {"noise_margin_db", &lvb_noise::margin_db},
+    {"input_intercept_dbm", &lvb_noise::input_intercept_dbm},
+    {"output_intercept_dbm", &lvb_noise::output_intercept_dbm},
+    {"compression_dbm", &lvb_noise::compression_dbm},
+    {"two_tone_dbm", &lvb_noise::two_tone_dbm},
+    {"spurious_free_range_db", &lvb_noise::spurious_free_range_db},
 };
 constexpr Number<lvb_cable_loss> loss_numbers[] = {
     {"attenuation_db_per_100m", &lvb_cable_loss::attenuation_db_per_100m},
@@ -47,6 +71,38 @@ constexpr Number<lvb_cable_loss> loss_numbers[] = {
     {"connectors_loss_db", &lvb_cable_loss::connectors_loss_db},
     {"loss_db", &lvb_cable_loss::loss_db},
 };
+constexpr Number<lvb_path> path_numbers[] = {
+    {"transmit_height_m", &lvb_path::transmit_height_m},
+    {"receive_height_m", &lvb_path::receive_height_m},
+    {"relative_permittivity", &lvb_path::relative_permittivity},
+    {"conductivity_s_per_m", &lvb_path::conductivity_s_per_m},
+    {"exponent", &lvb_path::exponent},
+    {"reference_distance_m", &lvb_path::reference_distance_m},
+    {"reference_loss_db", &lvb_path::reference_loss_db},
+    {"power_loss_coefficient", &lvb_path::power_loss_coefficient},
+    {"floor_loss_db", &lvb_path::floor_loss_db},
+    {"wall_loss_db", &lvb_path::wall_loss_db},
+    {"longitudinal_loss_db_per_100m", &lvb_path::longitudinal_loss_db_per_100m},
+    {"coupling_loss_db", &lvb_path::coupling_loss_db},
+    {"lateral_distance_m", &lvb_path::lateral_distance_m},
+};
+constexpr Number<lvb_path_loss> path_loss_numbers[] = {
+    {"loss_db", &lvb_path_loss::loss_db},
+    {"base_loss_db", &lvb_path_loss::base_loss_db},
+    {"diffraction_loss_db", &lvb_path_loss::diffraction_loss_db},
+    {"obstacle_loss_db", &lvb_path_loss::obstacle_loss_db},
+    {"free_space_loss_db", &lvb_path_loss::free_space_loss_db},
+    {"standard_deviation_db", &lvb_path_loss::standard_deviation_db},
+    {"break_point_m", &lvb_path_loss::break_point_m},
+    {"grazing_angle_deg", &lvb_path_loss::grazing_angle_deg},
+    {"reflection_magnitude", &lvb_path_loss::reflection_magnitude},
+    {"reflection_phase_deg", &lvb_path_loss::reflection_phase_deg},
+};
+// What a path is computed with besides its numbers; one edge where its place is given.
+constexpr std::string_view other_path_fields[] = {"frequency_mhz", "distance_m",      "environment", "polarization",
+                                                  "floor_count",   "edge_distance_m", "wall_count",  "edge_height_m"};
+constexpr std::string_view path_models[] = {"free_space", "two_ray",      "log_distance",
+                                            "indoor",     "site_general", "radiating_cable"};
 constexpr Number<lvb_end> end_numbers[] = {
     {"distance_m", &lvb_end::distance_m},
     {"level_dbm", &lvb_end::level_dbm},
@@ -55,6 +111,64 @@ constexpr Number<lvb_end> end_numbers[] = {
     {"worst_db", &lvb_end::worst_db},
     {"rss_db", &lvb_end::rss_db},
     {"from_middle_db", &lvb_end::from_middle_db},
+};
+
+constexpr Number<lvb_coaxial_line> coaxial_numbers[] = {
+    {"frequency_mhz", &lvb_coaxial_line::frequency_mhz},
+    {"inner_diameter_mm", &lvb_coaxial_line::inner_diameter_mm},
+    {"outer_diameter_mm", &lvb_coaxial_line::outer_diameter_mm},
+    {"inner_conductivity", &lvb_coaxial_line::inner_conductivity},
+    {"outer_conductivity", &lvb_coaxial_line::outer_conductivity},
+    {"inner_factor", &lvb_coaxial_line::inner_factor},
+    {"outer_factor", &lvb_coaxial_line::outer_factor},
+    {"relative_permittivity", &lvb_coaxial_line::relative_permittivity},
+    {"loss_tangent", &lvb_coaxial_line::loss_tangent},
+    {"temperature_degc", &lvb_coaxial_line::temperature_degc},
+};
+constexpr Number<lvb_coaxial_properties> property_numbers[] = {
+    {"impedance_ohm", &lvb_coaxial_properties::impedance_ohm},
+    {"velocity_factor", &lvb_coaxial_properties::velocity_factor},
+    {"capacitance_pf_per_m", &lvb_coaxial_properties::capacitance_pf_per_m},
+    {"conductor_db_per_100m", &lvb_coaxial_properties::conductor_db_per_100m},
+    {"dielectric_db_per_100m", &lvb_coaxial_properties::dielectric_db_per_100m},
+    {"attenuation_db_per_100m", &lvb_coaxial_properties::attenuation_db_per_100m},
+    {"cutoff_mhz", &lvb_coaxial_properties::cutoff_mhz},
+};
+constexpr Number<lvb_neighbours> neighbours_numbers[] = {
+    {"transmit_dbm", &lvb_neighbours::transmit_dbm},
+    {"transmit_gain_dbi", &lvb_neighbours::transmit_gain_dbi},
+    {"receive_gain_dbi", &lvb_neighbours::receive_gain_dbi},
+    {"separation_m", &lvb_neighbours::separation_m},
+    {"coupling_loss_db", &lvb_neighbours::coupling_loss_db},
+    {"transmit_mhz", &lvb_neighbours::transmit_mhz},
+    {"receive_mhz", &lvb_neighbours::receive_mhz},
+    {"receive_loss_db", &lvb_neighbours::receive_loss_db},
+    {"receive_filter_db", &lvb_neighbours::receive_filter_db},
+    {"transmit_filter_db", &lvb_neighbours::transmit_filter_db},
+    {"blocking_dbm", &lvb_neighbours::blocking_dbm},
+    {"transmit_noise_dbm", &lvb_neighbours::transmit_noise_dbm},
+    {"transmit_noise_dbc_per_hz", &lvb_neighbours::transmit_noise_dbc_per_hz},
+    {"receiver_bandwidth_mhz", &lvb_neighbours::receiver_bandwidth_mhz},
+    {"receiver_noise_dbm", &lvb_neighbours::receiver_noise_dbm},
+    {"wanted_margin_db", &lvb_neighbours::wanted_margin_db},
+    {"wanted_rise_db", &lvb_neighbours::wanted_rise_db},
+};
+constexpr Number<lvb_coexistence> coexistence_numbers[] = {
+    {"coupling_loss_db", &lvb_coexistence::coupling_loss_db},
+    {"noise_coupling_loss_db", &lvb_coexistence::noise_coupling_loss_db},
+    {"blocker_dbm", &lvb_coexistence::blocker_dbm},
+    {"blocking_margin_db", &lvb_coexistence::blocking_margin_db},
+    {"noise_dbm", &lvb_coexistence::noise_dbm},
+    {"noise_rise_db", &lvb_coexistence::noise_rise_db},
+    {"more_receive_filter_db", &lvb_coexistence::more_receive_filter_db},
+    {"more_transmit_filter_db", &lvb_coexistence::more_transmit_filter_db},
+    {"blocking_separation_m", &lvb_coexistence::blocking_separation_m},
+    {"noise_separation_m", &lvb_coexistence::noise_separation_m},
+};
+constexpr Number<lvb_limit_result> limit_numbers[] = {
+    {"transmitter_output_dbm", &lvb_limit_result::transmitter_output_dbm},
+    {"antenna_input_dbm", &lvb_limit_result::antenna_input_dbm},
+    {"erp_dbm", &lvb_limit_result::erp_dbm},
 };
 
 template <typename Struct, std::size_t n>
@@ -73,8 +187,15 @@ struct Computed {
     lvb_status status = LVB_OK;
     std::string fault;
     lvb_cable_loss loss{};
+    lvb_path_loss path_loss{};
+    bool is_path = false;
     lvb_budget budget{};
     std::vector<lvb_level> levels;
+    lvb_limit_result limit{}; // the conducted and radiated powers of a chain with an antenna
+    lvb_coaxial_properties coaxial{};
+    lvb_coexistence coexistence{};
+    lvb_noise noise{};
+    std::vector<lvb_noise_line> lines;
 };
 
 std::string text_of(const lvb_fault &fault) {
@@ -128,6 +249,9 @@ Computed compute_chain(const SetUp &set_up) {
             if (field.name == "floor_dbm") stage.stated |= LVB_STATED_FLOOR;
             if (field.name == "ceiling_dbm") stage.stated |= LVB_STATED_CEILING;
             if (field.name.starts_with("wanted_")) stage.stated |= LVB_STATED_WANTED;
+            if (field.name == "noise_figure_db") stage.stated |= LVB_STATED_NOISE_FIGURE;
+            if (field.name == "intercept_dbm") stage.stated |= LVB_STATED_INTERCEPT;
+            if (field.name == "compression_dbm") stage.stated |= LVB_STATED_COMPRESSION;
         }
     }
     lvb_link link{};
@@ -135,9 +259,13 @@ Computed compute_chain(const SetUp &set_up) {
     link.stages = stages.data();
     link.stage_count = static_cast<std::uint32_t>(stages.size());
     link.stage_size = sizeof(lvb_stage);
+    lvb_noise_conditions conditions{};
+    conditions.size = sizeof conditions;
     for (const Field &field : set_up.fields) {
-        link.*(find(link_numbers, field.name)->member) = field_value(field);
+        if (const auto *number = find(link_numbers, field.name)) link.*(number->member) = field_value(field);
+        else conditions.*(find(condition_numbers, field.name)->member) = field_value(field);
         if (field.name == "temperature_degc") link.stated |= LVB_STATED_TEMPERATURE;
+        if (field.name == "carrier_to_noise_db") conditions.stated |= LVB_STATED_CARRIER_TO_NOISE;
     }
     Computed computed;
     computed.budget.size = sizeof computed.budget;
@@ -145,6 +273,70 @@ Computed compute_chain(const SetUp &set_up) {
     lvb_fault fault{};
     fault.size = sizeof fault;
     computed.status = lvb_compute_budget(&link, &computed.budget, computed.levels.data(), sizeof(lvb_level), &fault);
+    if (conditions.bandwidth_mhz != 0.0 && computed.status == LVB_OK) {
+        computed.noise.size = sizeof computed.noise;
+        computed.lines.resize(stages.size());
+        computed.status = lvb_compute_noise(&link, &conditions, &computed.noise, computed.lines.data(),
+                                            sizeof(lvb_noise_line), &fault);
+    }
+    if (computed.status != LVB_OK) computed.fault = text_of(fault);
+    lvb_limit limit{};
+    limit.size = sizeof limit;
+    limit.quantity = LVB_QUANTITY_EIRP;
+    computed.limit.size = sizeof computed.limit;
+    if (lvb_check_limit(&link, &limit, &computed.limit, nullptr) != LVB_OK)
+        for (const auto &number : limit_numbers) computed.limit.*number.member = nan;
+    return computed;
+}
+
+// A struct of numbers in, a struct of numbers out.
+template <typename In, typename Out, std::size_t n>
+Computed compute_struct(const SetUp &set_up, const Number<In> (&numbers)[n], Out Computed::*result,
+                        lvb_status (*call)(const In *, Out *, lvb_fault *)) {
+    In in{};
+    in.size = sizeof in;
+    for (const Field &field : set_up.fields) {
+        in.*(find(numbers, field.name)->member) = field_value(field);
+        if (field.name == "temperature_degc") in.stated |= LVB_STATED_TEMPERATURE;
+        if (field.name == "blocking_dbm") in.stated |= LVB_STATED_BLOCKING;
+        if (field.name == "transmit_noise_dbm") in.stated |= LVB_STATED_TRANSMIT_NOISE;
+        if (field.name == "receiver_noise_dbm") in.stated |= LVB_STATED_RECEIVER_NOISE;
+    }
+    Computed computed;
+    (computed.*result).size = sizeof(Out);
+    lvb_fault fault{};
+    fault.size = sizeof fault;
+    computed.status = call(&in, &(computed.*result), &fault);
+    if (computed.status != LVB_OK) computed.fault = text_of(fault);
+    return computed;
+}
+
+Computed compute_path(const SetUp &set_up) {
+    lvb_path path{};
+    path.size = sizeof path;
+    path.model = set_up.path_model;
+    path.edge_size = sizeof(lvb_edge);
+    lvb_edge edge{};
+    double frequency = 0.0, distance = 0.0;
+    for (const Field &field : set_up.fields) {
+        const double value = field_value(field);
+        const auto whole = static_cast<std::uint32_t>(value);
+        if (const auto *number = find(path_numbers, field.name)) path.*(number->member) = value;
+        if (field.name == "frequency_mhz") frequency = value;
+        if (field.name == "distance_m") distance = value;
+        if (field.name == "environment") path.environment = static_cast<std::int32_t>(whole);
+        if (field.name == "polarization") path.polarization = static_cast<std::int32_t>(whole);
+        if (field.name == "floor_count") path.floor_count = whole;
+        if (field.name == "wall_count") path.wall_count = whole;
+        if (field.name == "edge_height_m") edge.height_m = value;
+        if (field.name == "edge_distance_m") edge.distance_m = value, path.edge_count = 1, path.edges = &edge;
+    }
+    Computed computed;
+    computed.is_path = true;
+    computed.path_loss.size = sizeof computed.path_loss;
+    lvb_fault fault{};
+    fault.size = sizeof fault;
+    computed.status = lvb_compute_path_loss(&path, frequency, distance, &computed.path_loss, &fault);
     if (computed.status != LVB_OK) computed.fault = text_of(fault);
     return computed;
 }
@@ -155,6 +347,12 @@ Computed compute(const SetUp &set_up) {
         return compute_cable(set_up);
     case SetUp::Kind::chain:
         return compute_chain(set_up);
+    case SetUp::Kind::coaxial:
+        return compute_struct(set_up, coaxial_numbers, &Computed::coaxial, lvb_compute_coaxial_line);
+    case SetUp::Kind::neighbours:
+        return compute_struct(set_up, neighbours_numbers, &Computed::coexistence, lvb_compute_coexistence);
+    case SetUp::Kind::path:
+        return compute_path(set_up);
     case SetUp::Kind::none:
         break;
     }
@@ -162,12 +360,26 @@ Computed compute(const SetUp &set_up) {
 }
 
 double result_of(const Computed &computed, std::string_view name, std::span<const double> arguments) {
-    if (const auto *number = find(loss_numbers, name)) return computed.loss.*(number->member);
+    if (computed.is_path) return computed.path_loss.*(find(path_loss_numbers, name)->member);
+    if (const auto *number = find(loss_numbers, name); number != nullptr && computed.loss.size != 0)
+        return computed.loss.*(number->member);
+    if (const auto *number = find(property_numbers, name); number != nullptr && computed.coaxial.size != 0)
+        return computed.coaxial.*(number->member);
+    if (const auto *number = find(coexistence_numbers, name); number != nullptr && computed.coexistence.size != 0)
+        return computed.coexistence.*(number->member);
+    if (const auto *number = find(limit_numbers, name)) return computed.limit.*(number->member);
     if (name == "eirp_dbm") return computed.budget.eirp_dbm;
+    if (const auto *number = find(noise_numbers, name))
+        return computed.lines.empty() ? nan : computed.noise.*(number->member);
     if (name == "far_level_after") {
         const double stage = arguments[0];
         if (!(stage >= 1.0 && stage <= static_cast<double>(computed.levels.size()))) return nan;
         return computed.levels[static_cast<std::size_t>(stage) - 1].far_level_dbm;
+    }
+    if (name == "input_intercept_after") {
+        const double stage = arguments[0];
+        if (!(stage >= 1.0 && stage <= static_cast<double>(computed.lines.size()))) return nan;
+        return computed.lines[static_cast<std::size_t>(stage) - 1].input_intercept_dbm;
     }
     const lvb_end &end = name.starts_with("far_") ? computed.budget.far_end : computed.budget.near_end;
     return end.*(find(end_numbers, name.substr(name.find('_') + 1))->member);
@@ -214,19 +426,39 @@ int result_arity(SetUp::Kind kind, std::string_view name) {
         return -1;
     case SetUp::Kind::cable:
         return find(loss_numbers, name) != nullptr ? 0 : -1;
+    case SetUp::Kind::path:
+        return find(path_loss_numbers, name) != nullptr ? 0 : -1;
     case SetUp::Kind::chain:
-        if (name == "eirp_dbm") return 0;
+        if (name == "eirp_dbm" || find(limit_numbers, name) != nullptr) return 0;
         if (name == "far_level_after") return 1;
+        if (name == "input_intercept_after") return 1;
+        if (find(noise_numbers, name) != nullptr) return 0;
         for (const std::string_view end : {"far_", "near_"})
             if (name.starts_with(end)) return find(end_numbers, name.substr(end.size())) != nullptr ? 0 : -1;
         return -1;
+    case SetUp::Kind::coaxial:
+        return find(property_numbers, name) != nullptr ? 0 : -1;
+    case SetUp::Kind::neighbours:
+        return find(coexistence_numbers, name) != nullptr ? 0 : -1;
     }
     return -1;
 }
 
 bool is_cable_field(std::string_view name) { return find(run_numbers, name) != nullptr || name == "connector_count"; }
-bool is_link_field(std::string_view name) { return find(link_numbers, name) != nullptr; }
+bool is_link_field(std::string_view name) {
+    return find(link_numbers, name) != nullptr || find(condition_numbers, name) != nullptr;
+}
 bool is_stage_field(std::string_view name) { return find(stage_numbers, name) != nullptr; }
+bool is_coaxial_field(std::string_view name) { return find(coaxial_numbers, name) != nullptr; }
+bool is_neighbours_field(std::string_view name) { return find(neighbours_numbers, name) != nullptr; }
+bool is_path_field(std::string_view name) {
+    return find(path_numbers, name) != nullptr ||
+           std::find(std::begin(other_path_fields), std::end(other_path_fields), name) != std::end(other_path_fields);
+}
+int path_model(std::string_view name) {
+    const auto at = std::find(std::begin(path_models), std::end(path_models), name);
+    return at == std::end(path_models) ? -1 : static_cast<int>(at - std::begin(path_models));
+}
 
 std::vector<Row> judge(const Case &one) {
     std::vector<Computed> computed;

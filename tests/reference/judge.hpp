@@ -35,6 +35,11 @@ int result_arity(SetUp::Kind kind, std::string_view name);
 bool is_cable_field(std::string_view name);
 bool is_link_field(std::string_view name);
 bool is_stage_field(std::string_view name);
+bool is_coaxial_field(std::string_view name);
+bool is_neighbours_field(std::string_view name);
+bool is_path_field(std::string_view name);
+/// LVB_PATH_ of a model's name, or -1.
+int path_model(std::string_view name);
 
 /// How well a table predicts a row of its own that is left out: one entry for each row between two others.
 struct LeftOut {

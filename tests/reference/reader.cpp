@@ -97,7 +97,10 @@ class Reader {
             {"known", &Reader::take_known},
             {"cable", &Reader::take_cable},
             {"chain", &Reader::take_chain},
+            {"coaxial", &Reader::take_coaxial},
+            {"neighbours", &Reader::take_neighbours},
             {"stage", &Reader::take_stage},
+            {"path", &Reader::take_path},
             {"check", &Reader::take_check},
             {"refuses", &Reader::take_refusal},
             {"tolerance", &Reader::take_tolerance},
@@ -299,10 +302,15 @@ class Reader {
         table.frequency_mhz.erase(at);
     }
 
-    // chain field = value; ...
-    void take_chain(std::string_view rest) {
-        SetUp &set_up = begin_set_up(SetUp::Kind::chain, "chain", rest);
-        for (const std::string &part : split_all(rest, ';')) add_field(set_up.fields, take_field(part, is_link_field));
+    // KEY field = value; ...
+    void take_fields(SetUp::Kind kind, std::string_view key, std::string_view rest, bool (*known)(std::string_view)) {
+        SetUp &set_up = begin_set_up(kind, key, rest);
+        for (const std::string &part : split_all(rest, ';')) add_field(set_up.fields, take_field(part, known));
+    }
+    void take_chain(std::string_view rest) { take_fields(SetUp::Kind::chain, "chain", rest, is_link_field); }
+    void take_coaxial(std::string_view rest) { take_fields(SetUp::Kind::coaxial, "coaxial", rest, is_coaxial_field); }
+    void take_neighbours(std::string_view rest) {
+        take_fields(SetUp::Kind::neighbours, "neighbours", rest, is_neighbours_field);
     }
 
     // stage KIND, LABEL; field = value; ...   (a cable may have type = NAME or table = NAME)
@@ -328,6 +336,15 @@ class Reader {
         }
         set_up.text += " | " + std::string(rest);
         set_up.stages.push_back(std::move(stage));
+    }
+
+    // path MODEL; field = value; ...
+    void take_path(std::string_view rest) {
+        SetUp &set_up = begin_set_up(SetUp::Kind::path, "path", rest);
+        const std::vector<std::string> parts = split_all(rest, ';');
+        set_up.path_model = path_model(parts[0]);
+        if (set_up.path_model < 0) throw Malformed("unknown model of a path '" + parts[0] + "'");
+        for (std::size_t i = 1; i < parts.size(); ++i) add_field(set_up.fields, take_field(parts[i], is_path_field));
     }
 
     void take_tolerance(std::string_view rest) {

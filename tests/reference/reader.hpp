@@ -45,11 +45,12 @@ struct Stage {
 
 /// What is computed before the checks of a case read its results.
 struct SetUp {
-    enum class Kind { none, cable, chain };
+    enum class Kind { none, cable, chain, path, coaxial, neighbours };
     Kind kind = Kind::none;
     std::string text;   // the lines, for a person
     int cable_type = 0; // a type of the catalogue, or
     Table table;        // a host's table where it has rows
+    int path_model = 0; // of a path: LVB_PATH_
     std::vector<Field> fields;
     std::vector<Stage> stages;
 };

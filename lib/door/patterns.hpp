@@ -1,0 +1,17 @@
+// Checks of the patterns and body tables that a host lends.
+#pragma once
+
+#include "antenna/pattern.hpp"
+#include "body/facing.hpp"
+#include "door/fields.hpp"
+
+namespace lvb::door {
+
+/// A host's pattern with its cuts, checked whole; `stage` is that of the fault. `pattern` is what the model reads.
+bool take_pattern(Refusal &refusal, const lvb_pattern *lent, std::int32_t stage, antenna::Pattern &pattern) noexcept;
+
+/// A host's body table, checked whole.
+bool take_body_table(Refusal &refusal, const lvb_body_table *lent, std::int32_t stage, std::int32_t argument,
+                     body::Table &table) noexcept;
+
+} // namespace lvb::door
