@@ -40,47 +40,42 @@ double last_holding(double from, double to, Holds holds) noexcept {
 }
 
 /// Where the figure is `wanted` between two values of the unknown, at one of which it is that or more and at the other that
-/// or less. Of several numbers that give it exactly the middle; of none, that which gives at least it.
+/// or less. Of several numbers that give it exactly an end, or the middle; of none, that which gives at least it.
 template <class Figure>
 double met_between(double a, double b, double wanted, Figure figure) noexcept {
-    double at_a = figure(a), at_b = figure(b);
-    if (at_a < at_b) {
-        const double x = a, at_x = at_a;
-        a = b, at_a = at_b;
-        b = x, at_b = at_x;
-    }
-    const double last = at_b >= wanted ? b : last_holding(a, b, [&](double x) noexcept { return figure(x) >= wanted; });
+    const double at_a = figure(a), at_b = figure(b);
+    if (at_a == wanted) return a;
+    if (at_b == wanted) return b;
+    const double from = at_a > at_b ? a : b, to = at_a > at_b ? b : a;
+    const double last = last_holding(from, to, [&](double x) noexcept { return figure(x) >= wanted; });
     if (figure(last) != wanted) return last;
-    double first = a;
-    if (at_a > wanted) {
-        const double above = last_holding(a, last, [&](double x) noexcept { return figure(x) > wanted; });
-        first = number_of(order_of(above) + (order_of(last) > order_of(above) ? 1 : -1));
-    }
+    const double above = last_holding(from, last, [&](double x) noexcept { return figure(x) > wanted; });
+    const double first = number_of(order_of(above) + (order_of(last) > order_of(above) ? 1 : -1));
     return first + (last - first) / 2.0;
 }
 
-/// The way along which one walks where the figure goes up and down with the distance.
+/// The way along which one walks where the figure goes up and down with the unknown.
 struct Walk {
     bool two_ray;
     double transmit_height_m, receive_height_m, frequency_mhz;
 
-    /// How far the next place to look at may be: near enough that no lobe of two rays is stepped over.
-    double step_m(double distance_m) const noexcept {
-        const double step = distance_m / 100.0;
-        if (!two_ray) return step;
+    /// How far the next value to look at may be: near enough that no lobe of two rays is stepped over.
+    double step(double distance_m) const noexcept {
+        const double usual = distance_m / 100.0;
+        if (!two_ray) return usual;
         const path::Rays rays = path::rays(transmit_height_m, receive_height_m, distance_m);
         const double largest = 2.0 * (transmit_height_m < receive_height_m ? transmit_height_m : receive_height_m);
         const double sixteenth = units::wavelength_m_from_mhz(frequency_mhz) / 16.0, least = largest / 16384.0;
         const double part = sixteenth > least ? sixteenth : least;
         const double slope = distance_m / rays.direct_m / rays.reflected_m * rays.excess_m; // of the path difference
-        return slope * step > part ? part / slope : step;
+        return slope * usual > part ? part / slope : usual;
     }
 };
 
 /// What a walk found: a place, or none.
 struct Place {
     bool found;
-    double distance_m;
+    double at;
 };
 
 /// A place between a and b where `lack` is not above 0, which it is at both; it has a minimum between them. By golden
@@ -104,7 +99,7 @@ Place dip_between(double a, double b, Lack lack) noexcept {
     return {false, 0.0};
 }
 
-/// The first place on the way from one distance to another where the figure is `wanted`; at `from` it is not.
+/// The first place on the way from one value to another where the figure is `wanted`; at `from` it is not.
 template <class Figure>
 Place first_met(double from, double to, double wanted, const Walk &walk, Figure figure) noexcept {
     const bool above = figure(from) > wanted;
@@ -112,13 +107,13 @@ Place first_met(double from, double to, double wanted, const Walk &walk, Figure 
     double before = from, at = from;
     double room_before = room(from), room_at = room_before;
     while (at != to) {
-        const double step = walk.step_m(at);
+        const double step = walk.step(at);
         double next = from < to ? at + step : at - step;
         if (from < to ? next > to : next < to) next = to;
         const double room_next = room(next);
         if (room_at <= room_before && room_at <= room_next && before != at) {
             const Place dip = dip_between(before, next, room);
-            if (dip.found) return {true, met_between(before, dip.distance_m, wanted, figure)};
+            if (dip.found) return {true, met_between(before, dip.at, wanted, figure)};
         }
         if (room_next <= 0.0) return {true, met_between(at, next, wanted, figure)};
         before = at, room_before = room_at;

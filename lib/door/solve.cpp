@@ -28,8 +28,9 @@ struct Problem {
     Bound lowest, highest;
     Bound unsteady; // what keeps a frequency from being solved; no structure where nothing does
     std::int32_t air = -1;
-    path::Path path; // of the air, where it has one
+    path::Path path{}; // of the air, where it has one
     bool has_path = false;
+    bool wavers = false; // the goal goes up and down with the unknown
 };
 
 bool is_link_field(std::int32_t field) noexcept {
@@ -187,6 +188,10 @@ bool take_unknown(Refusal &refusal, Problem &problem, const chain::Stage &stage)
     return true;
 }
 
+bool goes_up_and_down(const path::Path &path) noexcept {
+    return path.model == path::Model::two_ray || path.edges.count != 0;
+}
+
 // What a stage asks of the frequency.
 void bound_frequency(Problem &problem, const chain::Stage &stage, std::int32_t index) noexcept {
     const auto narrow = [&](double low, double high, std::int32_t field) noexcept {
@@ -206,11 +211,13 @@ void bound_frequency(Problem &problem, const chain::Stage &stage, std::int32_t i
         const cable::Table &table = stage.cable.table;
         narrow(cable::usable_below * table.frequency_mhz[0],
                cable::usable_above * table.frequency_mhz[table.rows - 1], LVB_FIELD_CABLE_TABLE);
+        // Another temperature than the table's leaves small steps at its rows.
+        if (problem.conditions.temperature_degc != cable::table_temperature_degc) problem.wavers = true;
     }
     if (!stage.has_path) return;
     const path::Reach reach = path::reach_of(stage.path);
     narrow(reach.lowest_mhz, reach.highest_mhz, LVB_FIELD_PATH);
-    if (stage.path.model == path::Model::two_ray || stage.path.edges.count != 0) unsteady(LVB_FIELD_PATH);
+    if (goes_up_and_down(stage.path)) unsteady(LVB_FIELD_PATH);
 }
 
 bool is_distance(std::int32_t field) noexcept {
@@ -248,6 +255,7 @@ bool bound_distance(Refusal &refusal, Problem &problem) noexcept {
     else if (conditions.near_is_given)
         narrow_from(problem.lowest, {conditions.near_distance_m, LVB_STRUCT_LINK, LVB_FIELD_NEAR_DISTANCE_M, -1});
     if (!problem.has_path) return true;
+    problem.wavers = goes_up_and_down(problem.path);
     const path::Reach reach = path::reach_of(problem.path);
     const auto holds = [&](double distance_m) noexcept {
         const double direct = path::direct_m(problem.path, distance_m);
@@ -326,7 +334,7 @@ bool is_near_goal(std::int32_t goal) noexcept {
     return goal == LVB_GOAL_HEADROOM || goal == LVB_GOAL_NEAR_FROM_MIDDLE || goal == LVB_GOAL_NEAR_LEVEL;
 }
 
-// Along a path that goes up and down: from the side on which a margin, or a headroom, holds.
+// Where the goal goes up and down: from the side on which a margin, or a headroom, holds.
 template <class Figure>
 lvb_solution walk(const lvb_solution &out, const Problem &problem, double at_lowest, double at_highest,
                   Figure figure) noexcept {
@@ -339,11 +347,12 @@ lvb_solution walk(const lvb_solution &out, const Problem &problem, double at_low
     const std::int32_t outcome_to = inwards ? LVB_SOLUTION_AT_LOWEST : LVB_SOLUTION_AT_HIGHEST;
     if (at_from == wanted) return answered(out, from.at, at_from, wanted, LVB_SOLUTION_FOUND);
     if (room && at_from < wanted) return stopped(out, from, from.at, at_from, wanted, outcome_from);
-    const decide::Walk way{problem.path.model == path::Model::two_ray, problem.path.transmit_height_m,
+    const bool two_ray = problem.path.model == path::Model::two_ray && is_distance(problem.in.field);
+    const decide::Walk way{two_ray, problem.path.transmit_height_m,
                            problem.path.receive_height_m, problem.conditions.frequency_mhz};
     const decide::Place place = decide::first_met(from.at, to.at, wanted, way, figure);
     if (place.found)
-        return answered(out, place.distance_m, figure(place.distance_m), wanted, LVB_SOLUTION_FOUND);
+        return answered(out, place.at, figure(place.at), wanted, LVB_SOLUTION_FOUND);
     return room ? stopped(out, to, to.at, at_to, wanted, outcome_to)
                 : out_of_reach(out, problem, at_lowest, at_highest);
 }
@@ -362,9 +371,7 @@ lvb_solution solve(const Problem &problem) noexcept {
     const double at_lowest = figure(out.lowest), at_highest = figure(out.highest);
     if (at_lowest == at_highest && out.lowest != out.highest)
         return answered(out, not_a_number, out.reached_entered, wanted, LVB_SOLUTION_NO_EFFECT);
-    const bool wavers = is_distance(problem.in.field) && problem.has_path &&
-                        (problem.path.model == path::Model::two_ray || problem.path.edges.count != 0);
-    if (wavers) return walk(out, problem, at_lowest, at_highest, figure);
+    if (problem.wavers) return walk(out, problem, at_lowest, at_highest, figure);
     const bool within = at_lowest < at_highest ? at_lowest <= wanted && wanted <= at_highest
                                                : at_highest <= wanted && wanted <= at_lowest;
     if (!within) return out_of_reach(out, problem, at_lowest, at_highest);
