@@ -161,8 +161,8 @@ class Ledger {
 /// Where a level lies in a window.
 Zone zone_of(const Window &window, double level_dbm) noexcept;
 
-/// The limit that leaves least room, of the far end's margin and the near end's headroom. One that is not stated is NaN,
-/// which no comparison prefers.
+/// The limit that leaves least room, of the far end's margin and the near end's headroom. One that is not stated is
+/// NaN, which no comparison prefers.
 struct Decided {
     Decision by;
     double room_db;

@@ -14,11 +14,11 @@ inline constexpr std::uint32_t most_compared = 1024;
 /// What is best where a stage of each sequence comes next.
 enum class Step : std::uint8_t { first_only, second_only, kind, label };
 
-/// Fills the table of steps, a row of second_count for each stage of the first sequence, from the end. `match` tells for a
-/// stage of each whether they are no pair (first_only), or one by kind or by label.
+/// Fills the table of steps, a row of second_count for each stage of the first sequence, from the end. `match` tells
+/// for a stage of each whether they are no pair (first_only), or one by kind or by label.
 template <class Match>
 void align(std::uint32_t first_count, std::uint32_t second_count, std::uint8_t *steps, Match match) noexcept {
-    constexpr std::uint32_t by_label = 2048; // more than all matches by kind together
+    constexpr std::uint32_t by_label = 2048;    // more than all matches by kind together
     std::uint32_t best[most_compared + 1] = {}; // of the rest after this row, from each place of the second on
     for (std::uint32_t i = first_count; i-- > 0;) {
         std::uint32_t diagonal = 0; // of the row below, one place on

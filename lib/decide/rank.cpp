@@ -89,12 +89,16 @@ double distance_slope(const chain::Stage &stage, double frequency_mhz, double di
 double azimuth_slope(const antenna::Pattern &pattern, const antenna::Direction &direction) noexcept {
     return slope(
         direction.azimuth_deg, small_angle, [](double x) noexcept { return azimuths.holds(x); },
-        [&](double x) noexcept { return antenna::gain_dbi(pattern, {x, direction.elevation_deg}); });
+        [&](double x) noexcept {
+            return antenna::gain_dbi(pattern, {x, direction.elevation_deg});
+        });
 }
 double elevation_slope(const antenna::Pattern &pattern, const antenna::Direction &direction) noexcept {
     return slope(
         direction.elevation_deg, small_angle, [](double x) noexcept { return elevations.holds(x); },
-        [&](double x) noexcept { return antenna::gain_dbi(pattern, {direction.azimuth_deg, x}); });
+        [&](double x) noexcept {
+            return antenna::gain_dbi(pattern, {direction.azimuth_deg, x});
+        });
 }
 
 void take_cable(const chain::Stage &stage, const chain::Conditions &conditions, Slopes &slopes) noexcept {

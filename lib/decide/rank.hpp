@@ -1,4 +1,5 @@
-// What one stage contributes to a link: what a unit of each of its fields does, and what it would do by a factor of two.
+// What one stage contributes to a link: what a unit of each of its fields does, and what it would do by a factor of
+// two.
 //
 // Derivatives are of what the stage changes. NaN where a field is not in use.
 #pragma once

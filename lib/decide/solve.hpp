@@ -26,8 +26,8 @@ inline double number_of(std::int64_t order) noexcept {
     return order < 0 ? -x : x;
 }
 
-/// The last number from `from`, where it holds, towards `to`, where it does not. (Where it ceases to hold and holds again
-/// between them: one such place.)
+/// The last number from `from`, where it holds, towards `to`, where it does not. (Where it ceases to hold and holds
+/// again between them: one such place.)
 template <class Holds>
 double last_holding(double from, double to, Holds holds) noexcept {
     std::int64_t a = order_of(from), b = order_of(to);
@@ -39,8 +39,8 @@ double last_holding(double from, double to, Holds holds) noexcept {
     }
 }
 
-/// Where the figure is `wanted` between two values of the unknown, at one of which it is that or more and at the other that
-/// or less. Of several numbers that give it exactly an end, or the middle; of none, that which gives at least it.
+/// Where the figure is `wanted` between two values of the unknown, at one of which it is that or more and at the other
+/// that or less. Of several numbers that give it exactly an end, or the middle; of none, that which gives at least it.
 template <class Figure>
 double met_between(double a, double b, double wanted, Figure figure) noexcept {
     const double at_a = figure(a), at_b = figure(b);

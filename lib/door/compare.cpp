@@ -158,8 +158,7 @@ bool compare(Refusal &refusal, const lvb_compare *lent, lvb_comparison *comparis
     if (in.first == nullptr) return refuse(refusal, LVB_E_NULL, place, LVB_FIELD_FIRST);
     if (in.second == nullptr) return refuse(refusal, LVB_E_NULL, place, LVB_FIELD_SECOND);
     if (in.scratch == nullptr) return refuse(refusal, LVB_E_NULL, place, LVB_FIELD_SCRATCH);
-    if (in.pairs == nullptr && in.pair_size != 0)
-        return refuse(refusal, LVB_E_NULL, place, LVB_FIELD_PAIRS);
+    if (in.pairs == nullptr && in.pair_size != 0) return refuse(refusal, LVB_E_NULL, place, LVB_FIELD_PAIRS);
     if ((in.pairs != nullptr &&
          !check_size(refusal, in.pair_size, sizeof(lvb_pair), LVB_E_ELEMENT_SIZE, place, LVB_FIELD_PAIR_SIZE)) ||
         !check_result(refusal, comparison, LVB_STRUCT_COMPARISON, LVB_FIELD_COMPARISON) ||
@@ -184,8 +183,7 @@ extern "C" uint64_t lvb_comparison_scratch_bytes(uint32_t first_count, uint32_t 
     return least(first_count) * least(second_count);
 }
 
-extern "C" lvb_status lvb_compute_comparison(const lvb_compare *compare, lvb_comparison *comparison,
-                                             lvb_fault *fault) {
+extern "C" lvb_status lvb_compute_comparison(const lvb_compare *compare, lvb_comparison *comparison, lvb_fault *fault) {
     using namespace lvb::door;
     return answer(fault, [&](Refusal &refusal) noexcept { return lvb::door::compare(refusal, compare, comparison); });
 }

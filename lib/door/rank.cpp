@@ -145,8 +145,7 @@ lvb_ranking rank_all(const lvb_link &link, const chain::Conditions &conditions, 
     out.decided_by_db = totals.result.decided_by_db;
     out.help_db = help.value;
     out.measure_worst_db = measure.value;
-    out.measure_rss_db =
-        measure.stage < 0 ? 0.0 : end.rss_db() - (rest_db2 > 0.0 ? math::sqrt(rest_db2) : 0.0);
+    out.measure_rss_db = measure.stage < 0 ? 0.0 : end.rss_db() - (rest_db2 > 0.0 ? math::sqrt(rest_db2) : 0.0);
     out.look_up_change_db = look_up_db;
     out.loss_db = totals.loss_db;
     out.gain_db = totals.gain_db;
@@ -174,8 +173,8 @@ bool rank(Refusal &refusal, const lvb_link *lent, lvb_ranking *ranking, lvb_cont
     Ranks ranks;
     if (!take_link(refusal, lent, link, conditions) ||
         !check_result(refusal, ranking, LVB_STRUCT_RANKING, LVB_FIELD_RANKING) ||
-        (lines != nullptr && !check_size(refusal, size, sizeof(lvb_contribution), LVB_E_ELEMENT_SIZE, {},
-                                         LVB_FIELD_CONTRIBUTION_SIZE)) ||
+        (lines != nullptr &&
+         !check_size(refusal, size, sizeof(lvb_contribution), LVB_E_ELEMENT_SIZE, {}, LVB_FIELD_CONTRIBUTION_SIZE)) ||
         !take_totals(refusal, link, conditions, totals))
         return false;
     char *element = reinterpret_cast<char *>(lines);

@@ -1,5 +1,5 @@
-#include "decide/goal.hpp"
 #include "decide/solve.hpp"
+#include "decide/goal.hpp"
 #include "door/check_chain.hpp"
 #include "door/fields.hpp"
 
@@ -209,8 +209,8 @@ void bound_frequency(Problem &problem, const chain::Stage &stage, std::int32_t i
     }
     if (stage.has_cable) {
         const cable::Table &table = stage.cable.table;
-        narrow(cable::usable_below * table.frequency_mhz[0],
-               cable::usable_above * table.frequency_mhz[table.rows - 1], LVB_FIELD_CABLE_TABLE);
+        narrow(cable::usable_below * table.frequency_mhz[0], cable::usable_above * table.frequency_mhz[table.rows - 1],
+               LVB_FIELD_CABLE_TABLE);
         // Another temperature than the table's leaves small steps at its rows.
         if (problem.conditions.temperature_degc != cable::table_temperature_degc) problem.wavers = true;
     }
@@ -300,7 +300,8 @@ bool take_problem(Refusal &refusal, const lvb_solve *lent, Problem &problem) noe
     }
     if (of_link && is_distance(problem.in.field) && !bound_distance(refusal, problem)) return false;
     problem.reached_entered = goal_of(ledger.close(), problem);
-    return !math::is_nan(problem.reached_entered) || refuse(refusal, LVB_E_NOT_FOUND, place, LVB_FIELD_GOAL, problem.in.goal);
+    return !math::is_nan(problem.reached_entered) ||
+           refuse(refusal, LVB_E_NOT_FOUND, place, LVB_FIELD_GOAL, problem.in.goal);
 }
 
 lvb_solution answered(lvb_solution out, double value, double reached, double wanted, std::int32_t outcome) noexcept {
@@ -348,11 +349,10 @@ lvb_solution walk(const lvb_solution &out, const Problem &problem, double at_low
     if (at_from == wanted) return answered(out, from.at, at_from, wanted, LVB_SOLUTION_FOUND);
     if (room && at_from < wanted) return stopped(out, from, from.at, at_from, wanted, outcome_from);
     const bool two_ray = problem.path.model == path::Model::two_ray && is_distance(problem.in.field);
-    const decide::Walk way{two_ray, problem.path.transmit_height_m,
-                           problem.path.receive_height_m, problem.conditions.frequency_mhz};
+    const decide::Walk way{two_ray, problem.path.transmit_height_m, problem.path.receive_height_m,
+                           problem.conditions.frequency_mhz};
     const decide::Place place = decide::first_met(from.at, to.at, wanted, way, figure);
-    if (place.found)
-        return answered(out, place.at, figure(place.at), wanted, LVB_SOLUTION_FOUND);
+    if (place.found) return answered(out, place.at, figure(place.at), wanted, LVB_SOLUTION_FOUND);
     return room ? stopped(out, to, to.at, at_to, wanted, outcome_to)
                 : out_of_reach(out, problem, at_lowest, at_highest);
 }

@@ -1,7 +1,7 @@
+#include "map/sweep.hpp"
 #include "door/check_chain.hpp"
 #include "door/fields.hpp"
 #include "door/many.hpp"
-#include "map/sweep.hpp"
 
 namespace lvb::door {
 namespace {
@@ -38,9 +38,8 @@ bool check_counts(Refusal &refusal, const lvb_sweep &in, Place place) noexcept {
         return refuse(refusal, LVB_E_COUNT, place, LVB_FIELD_FREQUENCY_COUNT, static_cast<double>(in.frequency_count),
                       1.0, LVB_MAX_VALUES);
     const std::uint64_t most = LVB_MAX_VALUES / in.frequency_count;
-    return in.distance_count <= most ||
-           refuse(refusal, LVB_E_COUNT, place, LVB_FIELD_DISTANCE_COUNT, static_cast<double>(in.distance_count), 0.0,
-                  static_cast<double>(most));
+    return in.distance_count <= most || refuse(refusal, LVB_E_COUNT, place, LVB_FIELD_DISTANCE_COUNT,
+                                               static_cast<double>(in.distance_count), 0.0, static_cast<double>(most));
 }
 
 bool check_list(Refusal &refusal, const double *list, std::uint64_t count, const Range &range,
@@ -60,13 +59,11 @@ bool take_frequencies(Refusal &refusal, const lvb_sweep &in, Place place, Axis &
     };
     const End ends[] = {{LVB_FIELD_FIRST_MHZ, in.first_mhz}, {LVB_FIELD_LAST_MHZ, in.last_mhz}};
     for (const End &end : ends) {
-        if (axis.list != nullptr && end.mhz != 0.0)
-            return refuse(refusal, LVB_E_CONFLICT, place, end.field, end.mhz);
+        if (axis.list != nullptr && end.mhz != 0.0) return refuse(refusal, LVB_E_CONFLICT, place, end.field, end.mhz);
         const Range range{axis_range.minimum, axis_range.maximum, axis.list == nullptr};
         if (!check_field(refusal, end.mhz, range, place, end.field)) return false;
     }
-    return axis.list == nullptr ||
-           check_list(refusal, axis.list, axis.count, axis_range, LVB_FIELD_FREQUENCY_MHZ);
+    return axis.list == nullptr || check_list(refusal, axis.list, axis.count, axis_range, LVB_FIELD_FREQUENCY_MHZ);
 }
 
 bool has_air(const lvb_link &link) noexcept {
@@ -196,8 +193,7 @@ lvb_sweep_result result_of(const Found &found) noexcept {
 
 bool sweep(Refusal &refusal, const lvb_sweep *lent, lvb_sweep_result *result) noexcept {
     Work work;
-    if (!take_sweep(refusal, lent, work) ||
-        !check_result(refusal, result, LVB_STRUCT_SWEEP_RESULT, LVB_FIELD_RESULT))
+    if (!take_sweep(refusal, lent, work) || !check_result(refusal, result, LVB_STRUCT_SWEEP_RESULT, LVB_FIELD_RESULT))
         return false;
     Found found;
     if (!sweep_all(refusal, work, found, false)) return false;

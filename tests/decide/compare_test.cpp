@@ -1,5 +1,5 @@
-// Comparing: pairs in order, as many as can be by label and then by kind, against every other way of pairing; differences that
-// add up.
+// Comparing: pairs in order, as many as can be by label and then by kind, against every other way of pairing;
+// differences that add up.
 #include "decide/rich_chain.hpp"
 #include "door/refusal.hpp"
 
@@ -46,7 +46,8 @@ bool same_label(const lvb_stage &a, const lvb_stage &b) {
 }
 
 // As many by label as can be, and of these ways as many by kind, by trying every way.
-std::array<int, 2> best_of(const std::vector<lvb_stage> &a, const std::vector<lvb_stage> &b, std::size_t i, std::size_t j) {
+std::array<int, 2> best_of(const std::vector<lvb_stage> &a, const std::vector<lvb_stage> &b, std::size_t i,
+                           std::size_t j) {
     if (i == a.size() || j == b.size()) return {0, 0};
     std::array<int, 2> best = std::max(best_of(a, b, i + 1, j), best_of(a, b, i, j + 1));
     if (a[i].kind == b[j].kind) {
@@ -85,7 +86,8 @@ void expect_sound(const Chain &first, const Chain &second, const Compared &c) {
         EXPECT_EQ(pair.near_level_difference_db, near_level[1] - near_level[0]);
         far += pair.far_change_difference_db;
         near += pair.near_change_difference_db;
-        largest = std::max({largest, std::fabs(pair.far_change_difference_db), std::fabs(pair.near_change_difference_db)});
+        largest =
+            std::max({largest, std::fabs(pair.far_change_difference_db), std::fabs(pair.near_change_difference_db)});
         const bool both = index[0] >= 0 && index[1] >= 0;
         EXPECT_EQ(both, pair.matched >= LVB_PAIR_BY_KIND);
         if (!both) {
@@ -172,8 +174,10 @@ TEST(Compare, AChainWithItselfIsAlike) {
 
 // Labels weigh more than any number of kinds: the pads of one name are a pair, though that leaves others alone.
 TEST(Compare, ALabelWeighsMoreThanKinds) {
-    Chain first({source(10.0), stage(LVB_KIND_PASSIVE, -1.0), stage(LVB_KIND_PASSIVE, -2.0), stage(LVB_KIND_PASSIVE, -3.0)});
-    Chain second({source(10.0), stage(LVB_KIND_PASSIVE, -3.0), stage(LVB_KIND_PASSIVE, -4.0), stage(LVB_KIND_PASSIVE, -5.0)});
+    Chain first(
+        {source(10.0), stage(LVB_KIND_PASSIVE, -1.0), stage(LVB_KIND_PASSIVE, -2.0), stage(LVB_KIND_PASSIVE, -3.0)});
+    Chain second(
+        {source(10.0), stage(LVB_KIND_PASSIVE, -3.0), stage(LVB_KIND_PASSIVE, -4.0), stage(LVB_KIND_PASSIVE, -5.0)});
     first.stages[3].label = "pad";
     const std::string copy = "pad"; // the same bytes elsewhere
     second.stages[1].label = copy.c_str();

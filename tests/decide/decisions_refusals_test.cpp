@@ -48,9 +48,10 @@ void refused_sweep(Change change, const Expected &expected) {
 TEST(SweepRefusals, EachFieldAndValue) {
     constexpr std::int32_t at = LVB_STRUCT_SWEEP;
     constexpr double most = LVB_MAX_VALUES;
-    refused_sweep([](SweepCall &c) { c.sweep.reserved = 3; }, {LVB_E_RESERVED, at, LVB_FIELD_RESERVED, -1, -1, 3, 0, 0});
-    refused_sweep([](SweepCall &c) { c.sweep.link = nullptr; },
-                  {LVB_E_NULL, at, LVB_FIELD_LINK, -1, -1, none, none, none, "lvb_sweep.link is null, but must be given."});
+    refused_sweep([](SweepCall &c) { c.sweep.reserved = 3; },
+                  {LVB_E_RESERVED, at, LVB_FIELD_RESERVED, -1, -1, 3, 0, 0});
+    refused_sweep([](SweepCall &c) { c.sweep.link = nullptr; }, {LVB_E_NULL, at, LVB_FIELD_LINK, -1, -1, none, none,
+                                                                 none, "lvb_sweep.link is null, but must be given."});
     refused_sweep([](SweepCall &c) { c.sweep.frequency_count = 0; },
                   {LVB_E_MISSING, at, LVB_FIELD_FREQUENCY_COUNT, -1, -1, 0, 1, most});
     refused_sweep([](SweepCall &c) { c.sweep.frequency_count = LVB_MAX_VALUES + 1u; },
@@ -60,7 +61,8 @@ TEST(SweepRefusals, EachFieldAndValue) {
     refused_sweep([](SweepCall &c) { c.sweep.first_mhz = 500.0; },
                   {LVB_E_CONFLICT, at, LVB_FIELD_FIRST_MHZ, -1, -1, 500, none, none,
                    "lvb_sweep.first_mhz says again what another field already says; give one of them."});
-    refused_sweep([](SweepCall &c) { c.sweep.last_mhz = 500.0; }, {LVB_E_CONFLICT, at, LVB_FIELD_LAST_MHZ, -1, -1, 500});
+    refused_sweep([](SweepCall &c) { c.sweep.last_mhz = 500.0; },
+                  {LVB_E_CONFLICT, at, LVB_FIELD_LAST_MHZ, -1, -1, 500});
     refused_sweep([](SweepCall &c) { c.sweep.frequency_mhz = nullptr; },
                   {LVB_E_MISSING, at, LVB_FIELD_FIRST_MHZ, -1, -1, 0, 0.1, 300000});
     refused_sweep([](SweepCall &c) { c.sweep.frequency_mhz = nullptr, c.sweep.first_mhz = 500.0; },
@@ -70,7 +72,8 @@ TEST(SweepRefusals, EachFieldAndValue) {
     refused_sweep([](SweepCall &c) { c.mhz[2] = 0.0; },
                   {LVB_E_BELOW_RANGE, at, LVB_FIELD_FREQUENCY_MHZ, -1, 2, 0, 0.1, 300000,
                    "lvb_sweep.frequency_mhz[2] is 0, which is too low; allowed 0.1 to 300000."});
-    refused_sweep([](SweepCall &c) { c.mhz[1] = nan; }, {LVB_E_NAN, at, LVB_FIELD_FREQUENCY_MHZ, -1, 1, nan, 0.1, 300000});
+    refused_sweep([](SweepCall &c) { c.mhz[1] = nan; },
+                  {LVB_E_NAN, at, LVB_FIELD_FREQUENCY_MHZ, -1, 1, nan, 0.1, 300000});
     refused_sweep([](SweepCall &c) { c.metres[2] = 2e9; },
                   {LVB_E_ABOVE_RANGE, at, LVB_FIELD_DISTANCE_M, -1, 2, 2e9, 0.01, 1e9});
     refused_sweep([](SweepCall &c) { c.sweep.lowest_headroom_db = c.results.data() + 2; },
@@ -182,15 +185,17 @@ TEST(SolveRefusals, TheQuestion) {
         }
     refused_solve([](SolveCall &c) { c.solve.wanted = 1001.0; },
                   {LVB_E_ABOVE_RANGE, at, LVB_FIELD_WANTED, -1, -1, 1001, -1000, 1000});
-    refused_solve([](SolveCall &c) { c.solve.wanted = nan; }, {LVB_E_NAN, at, LVB_FIELD_WANTED, -1, -1, nan, -1000, 1000});
+    refused_solve([](SolveCall &c) { c.solve.wanted = nan; },
+                  {LVB_E_NAN, at, LVB_FIELD_WANTED, -1, -1, nan, -1000, 1000});
     refused_solve([](SolveCall &c) { c.solve.link = nullptr; }, {LVB_E_NULL, LVB_STRUCT_NONE, LVB_FIELD_LINK});
 }
 
 TEST(SolveRefusals, WhatTheLinkDoesNotHave) {
     constexpr std::int32_t stage = LVB_STRUCT_STAGE;
     // a field that a kind has no use for
-    const std::int32_t fields[] = {LVB_FIELD_LEVEL_DBM, LVB_FIELD_LENGTH_M, LVB_FIELD_CONNECTOR_LOSS_DB, LVB_FIELD_FLOOR_DBM,
-                                   LVB_FIELD_WANTED_LOW_DBM, LVB_FIELD_WANTED_HIGH_DBM, LVB_FIELD_CEILING_DBM};
+    const std::int32_t fields[] = {LVB_FIELD_LEVEL_DBM,  LVB_FIELD_LENGTH_M,       LVB_FIELD_CONNECTOR_LOSS_DB,
+                                   LVB_FIELD_FLOOR_DBM,  LVB_FIELD_WANTED_LOW_DBM, LVB_FIELD_WANTED_HIGH_DBM,
+                                   LVB_FIELD_CEILING_DBM};
     for (const std::int32_t field : fields)
         refused_solve([&](SolveCall &c) { c.solve.field = field; }, {LVB_E_UNUSED, stage, field, 1});
     refused_solve(

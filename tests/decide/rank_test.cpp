@@ -55,7 +55,9 @@ TEST(Rank, SharesAndRanksAreThoseOfTheBudget) {
             ranks[2].insert(c.help_rank);
             for (std::size_t j = 0; j < n; ++j) {
                 const lvb_contribution &d = r.lines[j];
-                if (c.loss_share > d.loss_share) { EXPECT_LT(c.loss_rank, d.loss_rank); }
+                if (c.loss_share > d.loss_share) {
+                    EXPECT_LT(c.loss_rank, d.loss_rank);
+                }
                 if (chain.stages[k].tolerance_db > chain.stages[j].tolerance_db) {
                     EXPECT_LT(c.variance_rank, d.variance_rank);
                 }
@@ -64,8 +66,12 @@ TEST(Rank, SharesAndRanksAreThoseOfTheBudget) {
                 }
             }
             const auto index = static_cast<std::int32_t>(k);
-            if (index == all.loss_stage) { EXPECT_EQ(c.loss_rank, 1u); }
-            if (index == all.variance_stage) { EXPECT_EQ(c.variance_rank, 1u); }
+            if (index == all.loss_stage) {
+                EXPECT_EQ(c.loss_rank, 1u);
+            }
+            if (index == all.variance_stage) {
+                EXPECT_EQ(c.variance_rank, 1u);
+            }
             if (index == all.help_stage) {
                 EXPECT_EQ(c.help_rank, 1u);
                 EXPECT_EQ(c.help_db, all.help_db);
@@ -101,7 +107,8 @@ bool difference(Chain &chain, double &member, double h, Ends &out) {
     member = x + h;
     const double width = member - low;
     const bool good = chain.compute() == LVB_OK && low_is_good;
-    out = {(chain.budget.far_end.level_dbm - below.far) / width, (chain.budget.near_end.level_dbm - below.near) / width};
+    out = {(chain.budget.far_end.level_dbm - below.far) / width,
+           (chain.budget.near_end.level_dbm - below.near) / width};
     member = x;
     return good;
 }
@@ -119,8 +126,8 @@ TEST(Rank, DerivativesAreDifferencesOfTheBudget) {
         const lvb_ranking &all = r.ranking;
         const bool near = all.decided_by == LVB_DECIDED_BY_NEAR_CEILING;
         Ends d{};
-        // the link's fields: with the steps that the header states a budget's difference is the sum of the stages', but for
-        // the rounding of the levels
+        // the link's fields: with the steps that the header states a budget's difference is the sum of the stages', but
+        // for the rounding of the levels
         lvb_link &link = chain.link;
         if (difference(chain, link.frequency_mhz, link.frequency_mhz / 8192.0, d)) {
             ++counts[0];

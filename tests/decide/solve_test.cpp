@@ -1,5 +1,5 @@
-// Solving inverts lvb_compute_budget: the unknown that was taken away comes back, the answer gives what is wanted when it is
-// entered, and what is out of reach says by how much and what stops it.
+// Solving inverts lvb_compute_budget: the unknown that was taken away comes back, the answer gives what is wanted when
+// it is entered, and what is out of reach says by how much and what stops it.
 #include "decide/rich_chain.hpp"
 #include "door/refusal.hpp"
 
@@ -17,9 +17,9 @@ constexpr double infinity = std::numeric_limits<double>::infinity();
 const std::vector<std::int32_t> link_fields = {LVB_FIELD_FREQUENCY_MHZ, LVB_FIELD_FAR_DISTANCE_M,
                                                LVB_FIELD_NEAR_DISTANCE_M, LVB_FIELD_TEMPERATURE_DEGC};
 const std::vector<std::int32_t> stage_fields = {
-    LVB_FIELD_LEVEL_DBM,          LVB_FIELD_GAIN_DB,   LVB_FIELD_TOLERANCE_DB,   LVB_FIELD_LENGTH_M,
-    LVB_FIELD_CONNECTOR_LOSS_DB,  LVB_FIELD_FLOOR_DBM, LVB_FIELD_WANTED_LOW_DBM, LVB_FIELD_WANTED_HIGH_DBM,
-    LVB_FIELD_CEILING_DBM};
+    LVB_FIELD_LEVEL_DBM,      LVB_FIELD_GAIN_DB,           LVB_FIELD_TOLERANCE_DB,
+    LVB_FIELD_LENGTH_M,       LVB_FIELD_CONNECTOR_LOSS_DB, LVB_FIELD_FLOOR_DBM,
+    LVB_FIELD_WANTED_LOW_DBM, LVB_FIELD_WANTED_HIGH_DBM,   LVB_FIELD_CEILING_DBM};
 
 struct Unknown {
     std::int32_t structure, field;
@@ -112,8 +112,7 @@ std::vector<Unknown> unknowns_of(const Chain &chain) {
             if (used) all.push_back({LVB_STRUCT_STAGE, field, i});
         };
         add(LVB_FIELD_LEVEL_DBM, s.kind == LVB_KIND_SOURCE);
-        add(LVB_FIELD_GAIN_DB,
-            s.gain_table == nullptr && s.pattern == nullptr && s.body_table == nullptr && !computed);
+        add(LVB_FIELD_GAIN_DB, s.gain_table == nullptr && s.pattern == nullptr && s.body_table == nullptr && !computed);
         add(LVB_FIELD_TOLERANCE_DB, true);
         add(LVB_FIELD_LENGTH_M, computed);
         add(LVB_FIELD_CONNECTOR_LOSS_DB, computed && s.connector_count != 0);
@@ -174,8 +173,8 @@ void invert(RichChain &rich, const Unknown &unknown, const Goal &goal, Random &r
     EXPECT_EQ(s.missing_db, wanted - s.reached);
     // A warm cable's loss has small steps at the rows of its table, so that another frequency may come first.
     const bool warm = (chain.link.stated & LVB_STATED_TEMPERATURE) != 0 && unknown.field == LVB_FIELD_FREQUENCY_MHZ;
-    const bool inwards = goal.goal == LVB_GOAL_HEADROOM || goal.goal == LVB_GOAL_NEAR_FROM_MIDDLE ||
-                         goal.goal == LVB_GOAL_NEAR_LEVEL;
+    const bool inwards =
+        goal.goal == LVB_GOAL_HEADROOM || goal.goal == LVB_GOAL_NEAR_FROM_MIDDLE || goal.goal == LVB_GOAL_NEAR_LEVEL;
     if (warm && std::fabs(s.missing_db) < 0.1 && (inwards ? s.value > was * 1.0001 : s.value < was * 0.9999)) {
         ++tally.earlier;
         return;
@@ -276,8 +275,8 @@ TEST(Solve, TellsTheBoundThatStopsIt) {
         double value;
         std::int32_t bound_structure, bound_field, bound_stage;
     };
-    const Unknown far{LVB_STRUCT_LINK, LVB_FIELD_FAR_DISTANCE_M, 0}, near{LVB_STRUCT_LINK, LVB_FIELD_NEAR_DISTANCE_M, 0},
-        frequency{LVB_STRUCT_LINK, LVB_FIELD_FREQUENCY_MHZ, 0};
+    const Unknown far{LVB_STRUCT_LINK, LVB_FIELD_FAR_DISTANCE_M, 0},
+        near{LVB_STRUCT_LINK, LVB_FIELD_NEAR_DISTANCE_M, 0}, frequency{LVB_STRUCT_LINK, LVB_FIELD_FREQUENCY_MHZ, 0};
     const Goal margin{LVB_GOAL_MARGIN, 0}, headroom{LVB_GOAL_HEADROOM, 0}, middle{LVB_GOAL_FAR_FROM_MIDDLE, 0};
     const auto in_stage = [](std::uint32_t stage, std::int32_t field) {
         return Unknown{LVB_STRUCT_STAGE, field, stage};
@@ -375,11 +374,12 @@ TEST(Solve, OverTwoRaysGivesTheDistanceUpToWhichAMarginHolds) {
     int inside = 0, deep = 0;
     for (int i = 0; i < 60; ++i) {
         Way way = two_ray(random.uniform(2.0, 6.0), random.uniform(0.5, 2.0));
-        Chain chain({source(10.0), antenna(), air(), antenna(), receiver(-110.0, 0.0)}, random.uniform(400.0, 1500.0), 30.0,
-                    1.0);
+        Chain chain({source(10.0), antenna(), air(), antenna(), receiver(-110.0, 0.0)}, random.uniform(400.0, 1500.0),
+                    30.0, 1.0);
         chain.stages[2].path = way.lent();
         const double wanted = random.uniform(35.0, 62.0);
-        const Solved solved = solve(chain, {LVB_STRUCT_LINK, LVB_FIELD_FAR_DISTANCE_M, 0}, {LVB_GOAL_MARGIN, 0}, wanted);
+        const Solved solved =
+            solve(chain, {LVB_STRUCT_LINK, LVB_FIELD_FAR_DISTANCE_M, 0}, {LVB_GOAL_MARGIN, 0}, wanted);
         ASSERT_EQ(solved.status, LVB_OK);
         const double fails = first_failure(chain, 1.0, 200.0, wanted);
         if (solved.solution.outcome == LVB_SOLUTION_AT_LOWEST) {
@@ -440,34 +440,38 @@ TEST(Solve, AtAnEdgeTheAnswerIsItsSafeSide) {
 
 // ---- Published examples, solved back for what was given there.
 
-// Rappaport, Wireless Communications 2e, example 4.2, p. 109: 50 W, unity gains, 900 MHz; -64.5 dBm at 10 km, -24.5 dBm at
-// 100 m. The printed digit is 0.1 dB: half of it is 0.58 % of the distance.
+// Rappaport, Wireless Communications 2e, example 4.2, p. 109: 50 W, unity gains, 900 MHz; -64.5 dBm at 10 km, -24.5 dBm
+// at 100 m. The printed digit is 0.1 dB: half of it is 0.58 % of the distance.
 TEST(Solve, GivesBackTheDistanceOfAPublishedExample) {
     Chain chain({source(lvb_dbm_from_w(50.0)), antenna(), air(), antenna()}, 900.0, 500.0, 1.0);
     const Goal far_level{LVB_GOAL_FAR_LEVEL, 0}, near_level{LVB_GOAL_NEAR_LEVEL, 0};
     EXPECT_NEAR(solve(chain, {LVB_STRUCT_LINK, LVB_FIELD_FAR_DISTANCE_M, 0}, far_level, -64.5).solution.value, 10000.0,
                 58.0);
-    EXPECT_NEAR(solve(chain, {LVB_STRUCT_LINK, LVB_FIELD_NEAR_DISTANCE_M, 0}, near_level, -24.5).solution.value, 100.0, 0.58);
+    EXPECT_NEAR(solve(chain, {LVB_STRUCT_LINK, LVB_FIELD_NEAR_DISTANCE_M, 0}, near_level, -24.5).solution.value, 100.0,
+                0.58);
     chain.link.far_distance_m = 10000.0;
     const Solved power = solve(chain, {LVB_STRUCT_STAGE, LVB_FIELD_LEVEL_DBM, 0}, far_level, -64.5);
     EXPECT_NEAR(lvb_w_from_dbm(power.solution.value), 50.0, 0.6);
-    EXPECT_NEAR(solve(chain, {LVB_STRUCT_LINK, LVB_FIELD_FREQUENCY_MHZ, 0}, far_level, -64.5).solution.value, 900.0, 5.3);
+    EXPECT_NEAR(solve(chain, {LVB_STRUCT_LINK, LVB_FIELD_FREQUENCY_MHZ, 0}, far_level, -64.5).solution.value, 900.0,
+                5.3);
 }
 
 // The same book, example 4.3, p. 112: a receive gain of 2 gives -91.5 dBW at 10 km.
 TEST(Solve, GivesBackTheGainOfAPublishedExample) {
     Chain chain({source(lvb_dbm_from_w(50.0)), antenna(), air(), antenna()}, 900.0, 10000.0);
-    const Solved gain = solve(chain, {LVB_STRUCT_STAGE, LVB_FIELD_GAIN_DB, 3}, {LVB_GOAL_FAR_LEVEL, 0},
-                              lvb_dbm_from_dbw(-91.5));
+    const Solved gain =
+        solve(chain, {LVB_STRUCT_STAGE, LVB_FIELD_GAIN_DB, 3}, {LVB_GOAL_FAR_LEVEL, 0}, lvb_dbm_from_dbw(-91.5));
     EXPECT_NEAR(gain.solution.value, lvb_db_from_power_ratio(2.0), 0.05);
 }
 
-// Pozar, Microwave Engineering 3e, example 12.2, p. 666: 120 W, 42 dB, 31 dB, 0.05 m, 3.59e7 m; -75.31 dBm as the reference
-// rows have it. Half the printed digit is 0.0006 of the distance.
+// Pozar, Microwave Engineering 3e, example 12.2, p. 666: 120 W, 42 dB, 31 dB, 0.05 m, 3.59e7 m; -75.31 dBm as the
+// reference rows have it. Half the printed digit is 0.0006 of the distance.
 TEST(Solve, GivesBackASatellite) {
-    Chain chain({source(lvb_dbm_from_w(120.0)), antenna(42.0), air(), antenna(31.0)}, lvb_mhz_from_wavelength_m(0.05), 1e6);
+    Chain chain({source(lvb_dbm_from_w(120.0)), antenna(42.0), air(), antenna(31.0)}, lvb_mhz_from_wavelength_m(0.05),
+                1e6);
     const Goal level{LVB_GOAL_FAR_LEVEL, 0};
-    EXPECT_NEAR(solve(chain, {LVB_STRUCT_LINK, LVB_FIELD_FAR_DISTANCE_M, 0}, level, -75.31).solution.value, 3.59e7, 2.2e4);
+    EXPECT_NEAR(solve(chain, {LVB_STRUCT_LINK, LVB_FIELD_FAR_DISTANCE_M, 0}, level, -75.31).solution.value, 3.59e7,
+                2.2e4);
     chain.link.far_distance_m = 3.59e7;
     EXPECT_NEAR(solve(chain, {LVB_STRUCT_STAGE, LVB_FIELD_GAIN_DB, 1}, level, -75.31).solution.value, 42.0, 0.006);
 }

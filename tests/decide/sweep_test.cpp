@@ -52,7 +52,8 @@ void expect_same(const lvb_extreme &a, const lvb_extreme &b) {
 }
 
 // Compares a computed sweep with budgets at its points.
-void expect_budgets(Chain chain, const Swept &swept, const std::vector<double> &mhz, const std::vector<double> &metres) {
+void expect_budgets(Chain chain, const Swept &swept, const std::vector<double> &mhz,
+                    const std::vector<double> &metres) {
     Kept margin, headroom, far_level, near_level, eirp;
     bool drops = false, overloads = false, doubtful = false, judged = false;
     std::uint32_t notes = 0;

@@ -797,7 +797,8 @@ void add_sweeps(Digest &digest) {
         auto sweep = sized<lvb_sweep>();
         auto out = sized<lvb_sweep_result>();
         auto fault = sized<lvb_fault>();
-        std::vector<double> mhz(1 + inputs.below(6)), metres(inputs.below(6)), margins(mhz.size()), headrooms(mhz.size());
+        std::vector<double> mhz(1 + inputs.below(6)), metres(inputs.below(6)), margins(mhz.size()),
+            headrooms(mhz.size());
         for (double &f : mhz) f = inputs.below(60) ? inputs.uniform(100.0, 900.0) : inputs.argument();
         for (double &d : metres) d = inputs.below(60) ? inputs.uniform(1.0, 300.0) : inputs.argument();
         sweep.link = &chain.link;
@@ -814,8 +815,9 @@ void add_sweeps(Digest &digest) {
             continue;
         }
         digest.numbers(out.verdict, out.decided_by, out.notes, out.decided_by_db, out.far_worst_db, out.near_worst_db);
-        for (const lvb_extreme *extreme : {&out.lowest_margin, &out.highest_margin, &out.lowest_headroom, &out.highest_headroom,
-                                           &out.lowest_level, &out.highest_level, &out.lowest_eirp, &out.highest_eirp})
+        for (const lvb_extreme *extreme :
+             {&out.lowest_margin, &out.highest_margin, &out.lowest_headroom, &out.highest_headroom, &out.lowest_level,
+              &out.highest_level, &out.lowest_eirp, &out.highest_eirp})
             add(digest, *extreme);
         for (const double margin : margins) digest.number(margin);
         for (const double headroom : headrooms) digest.number(headroom);
@@ -834,8 +836,8 @@ void add_solutions(Digest &digest) {
     Inputs inputs(86);
     const std::int32_t of_link[] = {LVB_FIELD_FREQUENCY_MHZ, LVB_FIELD_FAR_DISTANCE_M, LVB_FIELD_NEAR_DISTANCE_M,
                                     LVB_FIELD_TEMPERATURE_DEGC};
-    const std::int32_t of_stage[] = {LVB_FIELD_LEVEL_DBM,         LVB_FIELD_GAIN_DB,   LVB_FIELD_TOLERANCE_DB,
-                                     LVB_FIELD_LENGTH_M,          LVB_FIELD_FLOOR_DBM, LVB_FIELD_WANTED_LOW_DBM,
+    const std::int32_t of_stage[] = {LVB_FIELD_LEVEL_DBM,         LVB_FIELD_GAIN_DB,    LVB_FIELD_TOLERANCE_DB,
+                                     LVB_FIELD_LENGTH_M,          LVB_FIELD_FLOOR_DBM,  LVB_FIELD_WANTED_LOW_DBM,
                                      LVB_FIELD_CONNECTOR_LOSS_DB, LVB_FIELD_CEILING_DBM};
     auto ground = sized<lvb_path>();
     ground.model = LVB_PATH_TWO_RAY;
@@ -861,8 +863,8 @@ void add_solutions(Digest &digest) {
         const lvb_status status = lvb_compute_solution(&in, &out, &fault);
         digest.number(status);
         if (status == LVB_OK)
-            digest.numbers(out.outcome, out.value, out.reached, out.missing_db, out.entered, out.reached_entered, out.lowest,
-                           out.highest, out.bound_structure, out.bound_field, out.bound_stage);
+            digest.numbers(out.outcome, out.value, out.reached, out.missing_db, out.entered, out.reached_entered,
+                           out.lowest, out.highest, out.bound_structure, out.bound_field, out.bound_stage);
         else add(digest, fault);
     }
 }
@@ -886,8 +888,8 @@ void add_rankings(Digest &digest) {
         for (const lvb_contribution &l : lines)
             digest.numbers(l.loss_rank, l.variance_rank, l.help_rank, l.basis, l.far_change_db, l.near_change_db,
                            l.loss_share, l.variance_share, l.worst_share, l.help_db, l.db_per_db, l.db_per_m,
-                           l.db_per_connector, l.db_per_connector_db, l.db_per_degc, l.far_db_per_mhz, l.near_db_per_mhz,
-                           l.far_db_per_distance_m, l.near_db_per_distance_m);
+                           l.db_per_connector, l.db_per_connector_db, l.db_per_degc, l.far_db_per_mhz,
+                           l.near_db_per_mhz, l.far_db_per_distance_m, l.near_db_per_distance_m);
     }
 }
 
@@ -915,12 +917,13 @@ void add_comparisons(Digest &digest) {
             continue;
         }
         digest.numbers(out.pair_count, out.by_label, out.by_kind, out.first_only, out.second_only, out.first_verdict,
-                       out.second_verdict, out.largest_pair, out.largest_db, out.far_level_db, out.near_level_db, out.margin_db,
-                       out.headroom_db, out.far_worst_db, out.near_worst_db, out.eirp_db);
+                       out.second_verdict, out.largest_pair, out.largest_db, out.far_level_db, out.near_level_db,
+                       out.margin_db, out.headroom_db, out.far_worst_db, out.near_worst_db, out.eirp_db);
         for (std::uint32_t k = 0; k < out.pair_count; ++k)
-            digest.numbers(pairs[k].first_stage, pairs[k].second_stage, pairs[k].matched, pairs[k].far_change_difference_db,
-                           pairs[k].near_change_difference_db, pairs[k].tolerance_difference_db,
-                           pairs[k].far_level_difference_db, pairs[k].near_level_difference_db);
+            digest.numbers(pairs[k].first_stage, pairs[k].second_stage, pairs[k].matched,
+                           pairs[k].far_change_difference_db, pairs[k].near_change_difference_db,
+                           pairs[k].tolerance_difference_db, pairs[k].far_level_difference_db,
+                           pairs[k].near_level_difference_db);
     }
 }
 

@@ -1,4 +1,5 @@
-// Sweeps, solutions, rankings and comparisons of chains of every kind: refused whole, or answers that agree with the budget.
+// Sweeps, solutions, rankings and comparisons of chains of every kind: refused whole, or answers that agree with the
+// budget.
 #include "fuzz/stages.hpp"
 #include "support/link.hpp"
 
@@ -139,7 +140,9 @@ void sweep(Bytes &bytes) {
 
 double figure_of(const lvb_budget &b, const lvb_solve &in) {
     const auto against = [&](const lvb_end &end) {
-        return in.tolerances == LVB_TOLERANCES_NONE ? 0.0 : in.tolerances == LVB_TOLERANCES_WORST ? end.worst_db : end.rss_db;
+        return in.tolerances == LVB_TOLERANCES_NONE    ? 0.0
+               : in.tolerances == LVB_TOLERANCES_WORST ? end.worst_db
+                                                       : end.rss_db;
     };
     switch (in.goal) {
     case LVB_GOAL_MARGIN:
@@ -194,18 +197,19 @@ double *member_of(Made &made, lvb_stage &stage, const lvb_solve &in) {
 }
 
 void solve(Bytes &bytes) {
-    static const std::int32_t fields[] = {LVB_FIELD_FREQUENCY_MHZ,   LVB_FIELD_FAR_DISTANCE_M,    LVB_FIELD_NEAR_DISTANCE_M,
-                                          LVB_FIELD_TEMPERATURE_DEGC, LVB_FIELD_LEVEL_DBM,         LVB_FIELD_GAIN_DB,
-                                          LVB_FIELD_TOLERANCE_DB,     LVB_FIELD_LENGTH_M,          LVB_FIELD_CONNECTOR_LOSS_DB,
-                                          LVB_FIELD_FLOOR_DBM,        LVB_FIELD_WANTED_LOW_DBM,    LVB_FIELD_WANTED_HIGH_DBM,
-                                          LVB_FIELD_CEILING_DBM};
+    static const std::int32_t fields[] = {
+        LVB_FIELD_FREQUENCY_MHZ,     LVB_FIELD_FAR_DISTANCE_M, LVB_FIELD_NEAR_DISTANCE_M, LVB_FIELD_TEMPERATURE_DEGC,
+        LVB_FIELD_LEVEL_DBM,         LVB_FIELD_GAIN_DB,        LVB_FIELD_TOLERANCE_DB,    LVB_FIELD_LENGTH_M,
+        LVB_FIELD_CONNECTOR_LOSS_DB, LVB_FIELD_FLOOR_DBM,      LVB_FIELD_WANTED_LOW_DBM,  LVB_FIELD_WANTED_HIGH_DBM,
+        LVB_FIELD_CEILING_DBM};
     Made made(bytes, false);
     lvb_solve in{};
     in.size = bytes.size_of(sizeof in);
     const std::uint32_t which = bytes.below(13);
     in.field = bytes.once_in(32) ? bytes.raw<std::int32_t>() : fields[which];
     in.structure = bytes.once_in(32) ? bytes.raw<std::int32_t>() : which < 4 ? LVB_STRUCT_LINK : LVB_STRUCT_STAGE;
-    if (which >= 4 || bytes.once_in(32)) in.stage_index = bytes.below(made.link.stage_count + (bytes.once_in(16) ? 2 : 0));
+    if (which >= 4 || bytes.once_in(32))
+        in.stage_index = bytes.below(made.link.stage_count + (bytes.once_in(16) ? 2 : 0));
     in.goal = bytes.once_in(32) ? bytes.raw<std::int32_t>() : static_cast<std::int32_t>(1 + bytes.below(8));
     in.tolerances = bytes.once_in(3) ? static_cast<std::int32_t>(bytes.below(4)) : 0;
     in.link = made.pointer(bytes);
@@ -252,7 +256,8 @@ void rank(Bytes &bytes) {
     }
     const auto told = result.get<lvb_ranking>();
     const auto count = static_cast<std::int32_t>(made.link.stage_count);
-    for (const std::int32_t stage : {told.loss_stage, told.variance_stage, told.help_stage, told.measure_stage, told.look_up_stage})
+    for (const std::int32_t stage :
+         {told.loss_stage, told.variance_stage, told.help_stage, told.measure_stage, told.look_up_stage})
         REQUIRE(stage >= -1 && stage < count);
     REQUIRE(told.loss_db >= 0.0 && told.gain_db >= 0.0 && told.help_db >= 0.0);
     REQUIRE(told.measure_worst_db >= 0.0 && told.measure_rss_db >= 0.0);
@@ -289,7 +294,8 @@ void compare(Bytes &bytes) {
     const std::vector<unsigned char> scratch_before = scratch.copy(), before = pairs.copy();
     const bool null = bytes.once_in(64);
     if (!compute<lvb_comparison>(bytes, result, size, [&](lvb_comparison *out, lvb_fault *fault) {
-            return lvb_compute_comparison(null ? nullptr : const_cast<Memory &>(lent).as<const lvb_compare>(), out, fault);
+            return lvb_compute_comparison(null ? nullptr : const_cast<Memory &>(lent).as<const lvb_compare>(), out,
+                                          fault);
         })) {
         REQUIRE(scratch.copy() == scratch_before && pairs.copy() == before);
         return;

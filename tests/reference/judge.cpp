@@ -378,7 +378,8 @@ Computed compute(const SetUp &set_up) {
     return {};
 }
 
-// What lvb_compute_solution finds in a chain: `..._for_level` for a level at the far end, `..._for_margin` for a margin.
+// What lvb_compute_solution finds in a chain: `..._for_level` for a level at the far end, `..._for_margin` for a
+// margin.
 struct Solvable {
     std::string_view name;
     std::int32_t structure, field, goal;
