@@ -2961,8 +2961,9 @@ typedef struct lvb_solution {
  *  the stage has no use for (LVB_E_UNUSED), or in place of which it has a table, a pattern or a computed cable (LVB_E_CONFLICT); a
  *  limit of the window that is not stated (LVB_E_NOT_STATED); a goal that the link does not have, for want of a window or an
  *  antenna (LVB_E_NOT_FOUND); tolerances in a goal without them (LVB_E_UNUSED).
- *  Accuracy: 1e-9 in the unknown, or what rounding leaves of it: 1e-13 dB for each stage over the dB that one unit makes.
- *  Cost: about 200 budgets; over two rays or edges up to 600000. Since: 0.1. */
+ *  Accuracy: 1e-9 in the unknown (relative above 1), or what rounding leaves of it: 1e-13 dB for each stage over the dB that one
+ *  unit makes.
+ *  Cost: about 200 budgets; over two rays or edges up to 400000. Since: 0.1. */
 LVB_API lvb_status lvb_compute_solution(const lvb_solve *solve, lvb_solution *solution, lvb_fault *fault);
 
 /* ------------------------------------------------------------------------------------------------------------

@@ -26,9 +26,11 @@ struct Name {
 
 Name name_of(const lvb_link &link, std::uint32_t index) noexcept {
     const char *element = reinterpret_cast<const char *>(link.stages) + std::size_t{index} * link.stage_size;
-    lvb_stage stage;
-    std::memcpy(&stage, element, sizeof stage);
-    return {stage.kind, stage.label != nullptr && *stage.label != '\0' ? stage.label : nullptr};
+    Name name;
+    std::memcpy(&name.kind, element + offsetof(lvb_stage, kind), sizeof name.kind);
+    std::memcpy(&name.label, element + offsetof(lvb_stage, label), sizeof name.label);
+    if (name.label != nullptr && *name.label == '\0') name.label = nullptr;
+    return name;
 }
 
 bool same_bytes(const char *a, const char *b) noexcept {

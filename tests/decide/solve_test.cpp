@@ -186,7 +186,7 @@ void invert(RichChain &rich, const Unknown &unknown, const Goal &goal, Random &r
     double slope = std::fabs(goal_at(chain, unknown, goal, was + h) - goal_at(chain, unknown, goal, was - h)) / 2e-3;
     if (std::isnan(slope)) // at a bound
         slope = std::fabs(high - low) / (s.highest - s.lowest) * size;
-    const double rounding = 2e-13 * static_cast<double>(chain.stages.size()) / slope;
+    const double rounding = 1e-13 * static_cast<double>(chain.stages.size()) / slope;
     EXPECT_LE(error, std::max(1e-9, rounding)) << what << ' ' << was << ' ' << s.value << " slope " << slope;
     if (error > 1e-9) ++tally.by_rounding;
     else tally.worst = std::max(tally.worst, error);
