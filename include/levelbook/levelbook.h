@@ -2944,7 +2944,8 @@ typedef struct lvb_solution {
  *  (connector_loss_db, gain_db of a measured cable) is the smallest normal number instead.
  *  Distance over two rays or over edges goes up and down. Then the answer for a margin is the distance up to which it holds,
  *  walking out from the lower bound: the first place where it is no longer met, though it may be met again beyond; where it
- *  does not hold at the lower bound the answer is LVB_SOLUTION_AT_LOWEST. For a headroom one walks in from the upper bound. For
+ *  does not hold at the lower bound the answer is LVB_SOLUTION_AT_LOWEST. (Give the walk's near distance: without one it begins at
+ *  0.01 m.) For a headroom one walks in from the upper bound. For
  *  another goal of the near end the answer is the first place walking in, for one of the far end walking out. Steps are at most
  *  1 % of the distance and a sixteenth of a wavelength of path difference (or a 16384th of the largest path difference,
  *  where that is more); minima between them are searched. At a step in the loss (an edge is passed) the answer is

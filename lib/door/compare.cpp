@@ -154,7 +154,7 @@ lvb_comparison tell(const Side &first, const Side &second, const std::uint8_t *s
 
 bool compare(Refusal &refusal, const lvb_compare *lent, lvb_comparison *comparison) noexcept {
     const Place place{LVB_STRUCT_COMPARE};
-    lvb_compare in;
+    lvb_compare in{};
     Side first, second;
     if (!take(refusal, lent, in, place, LVB_FIELD_COMPARE)) return false;
     if (in.first == nullptr) return refuse(refusal, LVB_E_NULL, place, LVB_FIELD_FIRST);

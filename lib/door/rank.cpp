@@ -51,7 +51,7 @@ struct Ranks {
 std::uint32_t rank_of(const double *values, std::uint32_t count, std::uint32_t index) noexcept {
     std::uint32_t rank = 1;
     for (std::uint32_t i = 0; i < count; ++i)
-        if (values[i] > values[index] || (values[i] == values[index] && i < index)) ++rank;
+        if (values[i] > values[index] || (i < index && values[i] == values[index])) ++rank;
     return rank;
 }
 
@@ -170,7 +170,7 @@ bool rank(Refusal &refusal, const lvb_link *lent, lvb_ranking *ranking, lvb_cont
     lvb_link link;
     chain::Conditions conditions;
     Totals totals;
-    Ranks ranks;
+    Ranks ranks{};
     if (!take_link(refusal, lent, link, conditions) ||
         !check_result(refusal, ranking, LVB_STRUCT_RANKING, LVB_FIELD_RANKING) ||
         (lines != nullptr &&

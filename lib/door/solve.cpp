@@ -283,7 +283,7 @@ bool take_problem(Refusal &refusal, const lvb_solve *lent, Problem &problem) noe
     if (of_link) take_link_unknown(problem);
 
     chain::Ledger ledger(problem.conditions);
-    chain::Stage unknown;
+    chain::Stage unknown{};
     std::int32_t index = 0;
     if (!walk_stages(refusal, problem.link, [&](const chain::Stage &stage) noexcept {
             ledger.enter(stage);
@@ -380,7 +380,7 @@ lvb_solution solve(const Problem &problem) noexcept {
 }
 
 bool compute(Refusal &refusal, const lvb_solve *lent, lvb_solution *solution) noexcept {
-    Problem problem;
+    Problem problem{};
     if (!take_problem(refusal, lent, problem) ||
         !check_result(refusal, solution, LVB_STRUCT_SOLUTION, LVB_FIELD_SOLUTION))
         return false;

@@ -68,7 +68,7 @@ bool take_frequencies(Refusal &refusal, const lvb_sweep &in, Place place, Axis &
 
 bool has_air(const lvb_link &link) noexcept {
     for (std::uint32_t i = 0; i < link.stage_count; ++i) {
-        std::int32_t kind;
+        std::int32_t kind = 0;
         std::memcpy(&kind, reinterpret_cast<const char *>(link.stages) + std::size_t{i} * link.stage_size, sizeof kind);
         if (kind == LVB_KIND_AIR) return true;
     }
@@ -192,7 +192,7 @@ lvb_sweep_result result_of(const Found &found) noexcept {
 }
 
 bool sweep(Refusal &refusal, const lvb_sweep *lent, lvb_sweep_result *result) noexcept {
-    Work work;
+    Work work{};
     if (!take_sweep(refusal, lent, work) || !check_result(refusal, result, LVB_STRUCT_SWEEP_RESULT, LVB_FIELD_RESULT))
         return false;
     Found found;
