@@ -11,7 +11,8 @@
  *  - Bad input is refused with a status and a fault that says which stage, which field, what came and what is
  *    allowed. Nothing is written to the results of a refused call; only the fault is.
  *  - Strings that a function returns are constant text that lives as long as the library.
- *  - Pointers in a struct are borrowed for the time of the call; labels and user pointers are never read.
+ *  - Pointers in a struct are borrowed for the time of the call; user pointers are never read, labels of stages only by
+ *    lvb_compute_comparison.
  *
  * Structs
  *  - A struct's first member is `size`; set it to sizeof the struct. The elements of an array of structs carry no size
@@ -168,10 +169,20 @@ enum {
     LVB_STRUCT_LIMIT_RESULT = 51,
     LVB_STRUCT_LIMIT_RULE = 52,
     /* sweeps, maps and walks: from 60 */
+    LVB_STRUCT_SWEEP = 66,
+    LVB_STRUCT_SWEEP_RESULT = 67,
+    LVB_STRUCT_EXTREME = 68, /**< part of lvb_sweep_result; has no member `size` */
     /* choose: from 70 */
     /* locate: from 77 */
     /* how sure: from 82 */
     /* solve, rank, compare: from 86 */
+    LVB_STRUCT_SOLVE = 86,
+    LVB_STRUCT_SOLUTION = 87,
+    LVB_STRUCT_RANKING = 88,
+    LVB_STRUCT_CONTRIBUTION = 89, /**< an element of an array; has no member `size` */
+    LVB_STRUCT_COMPARE = 90,
+    LVB_STRUCT_COMPARISON = 91,
+    LVB_STRUCT_PAIR = 92, /**< an element of an array; has no member `size` */
 };
 
 /** Fields and arguments, as a fault names them; lvb_field_name gives the name as it stands in this header. */
@@ -342,10 +353,29 @@ enum {
     LVB_FIELD_RULE = 205,
     LVB_FIELD_RULE_INDEX = 206,
     /* sweeps, maps and walks: from 220 */
+    LVB_FIELD_SWEEP = 240,
+    LVB_FIELD_FIRST_MHZ = 241,
+    LVB_FIELD_LAST_MHZ = 242,
+    LVB_FIELD_LOWEST_MARGIN_DB = 243,
+    LVB_FIELD_LOWEST_HEADROOM_DB = 244,
     /* choose: from 260 */
     /* locate: from 286 */
     /* how sure: from 300 */
     /* solve, rank, compare: from 320 */
+    LVB_FIELD_SOLVE = 320,
+    LVB_FIELD_SOLUTION = 321,
+    LVB_FIELD_GOAL = 322,
+    LVB_FIELD_TOLERANCES = 323,
+    LVB_FIELD_WANTED = 324,
+    LVB_FIELD_RANKING = 325,
+    LVB_FIELD_CONTRIBUTION_SIZE = 326,
+    LVB_FIELD_COMPARE = 327,
+    LVB_FIELD_COMPARISON = 328,
+    LVB_FIELD_FIRST = 329,
+    LVB_FIELD_SECOND = 330,
+    LVB_FIELD_PAIR_SIZE = 331,
+    LVB_FIELD_PAIRS = 332,
+    LVB_FIELD_STAGE_INDEX = 333,
 };
 
 /** What a fault's `stage` says where it is not the index of a stage. */
@@ -1522,7 +1552,7 @@ typedef struct lvb_stage {
     int32_t cable_type;                 /**< cable: LVB_CABLE_ type of the catalogue */
     uint32_t connector_count;           /**< cable by type or table: connectors, 0 to 1000 */
     uint32_t reserved;                  /**< 0 */
-    const char *label;                  /**< the host's; never read */
+    const char *label;                  /**< the host's; read by lvb_compute_comparison only, and may be null */
     const void *user;                   /**< the host's; never read */
     const lvb_gain_table *gain_table;   /**< measured gain in place of gain_db, or null */
     const lvb_cable_table *cable_table; /**< cable: the host's own, in place of cable_type, or null */
@@ -2820,12 +2850,314 @@ LVB_API const char *lvb_caution_text(uint32_t caution_index);
  * ---------------------------------------------------------------------------------------------------------- */
 
 /* ------------------------------------------------------------------------------------------------------------
- * Solve: one unknown for a wanted margin. (A later version fills this section.)
+ * Sweep: one chain over a tuning range or a list of channels, and over the points of a walk, judged at its worst.
  * ---------------------------------------------------------------------------------------------------------- */
 
+/** A chain over frequencies and distances. The frequencies are a list, or as many from first_mhz to last_mhz in even steps. The
+ *  distances are a list, or as many from the link's near to its far distance in even steps; without any (distance_count 0) the
+ *  far end is judged at the link's far distance and the near end at its near distance, as lvb_compute_budget does.
+ *  With distances both ends are judged at every one of them: with every allowance against the floor, and with none against
+ *  the ceiling. A chain without air has no distances. */
+typedef struct lvb_sweep {
+    uint32_t size;               /**< sizeof(lvb_sweep) */
+    uint32_t reserved;           /**< 0 */
+    uint64_t frequency_count;    /**< 1 or more; times the distances at most LVB_MAX_VALUES */
+    uint64_t distance_count;     /**< 0 or more */
+    const lvb_link *link;        /**< the chain; its own frequency is not used, its distances only without a list of them */
+    const double *frequency_mhz; /**< frequency_count values; null with first_mhz and last_mhz */
+    const double *distance_m;    /**< distance_count values; null for even steps along the link's walk */
+    double first_mhz;            /**< 0.1 to 300000 MHz; 0 with a list */
+    double last_mhz;             /**< 0.1 to 300000 MHz, on either side of first_mhz; 0 with a list */
+    double *lowest_margin_db;    /**< frequency_count results: the lowest margin at each frequency; or null */
+    double *lowest_headroom_db;  /**< frequency_count results: the lowest headroom at each frequency; or null */
+} lvb_sweep;
+
+/** A value and where it is met first. This struct is closed. */
+typedef struct lvb_extreme {
+    double value;         /**< NaN where there is none */
+    double frequency_mhz; /**< NaN where there is none */
+    double distance_m;    /**< 0 where the chain has no air; NaN where there is no value */
+} lvb_extreme;
+
+/** How a chain stands over a sweep. Margins are those of the far end, headrooms those of the near end. */
+typedef struct lvb_sweep_result {
+    uint32_t size;      /**< sizeof(lvb_sweep_result) */
+    int32_t verdict;    /**< LVB_VERDICT_: the worst of all */
+    int32_t decided_by; /**< LVB_DECIDED_BY_: the lowest margin or the lowest headroom, where that is smaller */
+    uint32_t notes;     /**< LVB_NOTE_ bits that lvb_compute_budget gives anywhere in the sweep */
+    double decided_by_db;         /**< the room there; NaN where nothing decides */
+    double far_worst_db;          /**< worst case of all tolerances at the far end, the same over the whole sweep */
+    double near_worst_db;         /**< the same at the near end */
+    lvb_extreme lowest_margin;    /**< margin_db of the far end */
+    lvb_extreme highest_margin;   /**< margin_db of the far end */
+    lvb_extreme lowest_headroom;  /**< headroom_db of the near end */
+    lvb_extreme highest_headroom; /**< headroom_db of the near end */
+    lvb_extreme lowest_level;     /**< level_dbm of the far end, also where nothing is judged */
+    lvb_extreme highest_level;    /**< level_dbm of the near end */
+    lvb_extreme lowest_eirp;      /**< e.i.r.p. in dBm, as lvb_compute_budget gives it; distance_m is 0 */
+    lvb_extreme highest_eirp;     /**< what a limit of radiated power is held against */
+} lvb_sweep_result;
+
+/** Judges a link over frequencies and distances: the worst and the best of each figure with frequency and distance, and the
+ *  verdict of the worst. A link that may be tuned, or that hops channels, holds only if it holds at its worst.
+ *  Formula: lvb_compute_budget at every point, bit for bit. Value i of an even range of n is first + (last - first) (i / (n - 1)),
+ *  and its ends are exact; a range of one value is its first. Of equal extremes the first is told, frequencies in order
+ *  outside, distances inside. The verdict is that of lvb_compute_budget, from the lowest margin, the lowest headroom and the
+ *  highest level of the far end. Between its points nothing is seen: two rays over a floor ask for steps of centimetres.
+ *  Source: as lvb_compute_budget; judging a tuning range at its worst: common practice, no source.
+ *  fault may be null. Arrays of results must overlap neither each other nor the lists.
+ *  Range: as the fields of lvb_sweep and lvb_link say; frequencies 0.1 to 300000 MHz, distances 0.01 to 1e9 m.
+ *  Refused: null sweep, link or result; as lvb_compute_budget for the chain at every point, with the index of a list's value as
+ *  row; no frequencies (LVB_E_MISSING); too many points (LVB_E_COUNT); a list and a range (LVB_E_CONFLICT) or neither
+ *  (LVB_E_MISSING); distances without air (LVB_E_UNUSED); overlapping arrays (LVB_E_CONFLICT).
+ *  Accuracy: as lvb_compute_budget. Cost: for each frequency as lvb_compute_budget, for each distance there two losses of the way;
+ *  twice that with arrays of results. Since: 0.1. */
+LVB_API lvb_status lvb_compute_sweep(const lvb_sweep *sweep, lvb_sweep_result *result, lvb_fault *fault);
+
 /* ------------------------------------------------------------------------------------------------------------
- * Rank and compare: what each stage contributes, what helps most, how two chains differ. (A later version fills this section.)
+ * Solve: one unknown of a link for a wanted margin, headroom or level.
  * ---------------------------------------------------------------------------------------------------------- */
+
+/** What is wanted of a link. Each falls or rises steadily with every field that can be solved for, but for what
+ *  lvb_compute_solution says. */
+enum {
+    LVB_GOAL_MARGIN = 1,           /**< margin_db of the far end, less its tolerances where they are counted */
+    LVB_GOAL_HEADROOM = 2,         /**< headroom_db of the near end, less its tolerances where they are counted */
+    LVB_GOAL_BALANCE = 3,          /**< margin_db of the far end less headroom_db of the near end: 0 is the middle of the window
+                                        for the whole walk */
+    LVB_GOAL_FAR_FROM_MIDDLE = 4,  /**< from_middle_db of the far end */
+    LVB_GOAL_NEAR_FROM_MIDDLE = 5, /**< from_middle_db of the near end */
+    LVB_GOAL_FAR_LEVEL = 6,        /**< level_dbm of the far end */
+    LVB_GOAL_NEAR_LEVEL = 7,       /**< level_dbm of the near end */
+    LVB_GOAL_EIRP = 8              /**< eirp_dbm, plus its tolerances where they are counted */
+};
+
+/** How tolerances count in a goal. */
+enum {
+    LVB_TOLERANCES_NONE = 0,  /**< as entered */
+    LVB_TOLERANCES_WORST = 1, /**< the worst case against you: margin, headroom, e.i.r.p. */
+    LVB_TOLERANCES_RSS = 2    /**< the root of the sum of squares against you: margin, headroom */
+};
+
+/** What came of solving. */
+enum {
+    LVB_SOLUTION_FOUND = 1,       /**< `value` gives what is wanted */
+    LVB_SOLUTION_AT_LOWEST = 2,   /**< out of reach; `value` is the lower bound, which comes nearest */
+    LVB_SOLUTION_AT_HIGHEST = 3,  /**< out of reach; `value` is the upper bound, which comes nearest */
+    LVB_SOLUTION_NO_EFFECT = 4,   /**< the field changes nothing of what is wanted; `value` is NaN */
+    LVB_SOLUTION_NOT_STEADY = 5   /**< frequency: the gain table or path that the bound names may have many answers or none;
+                                       sweep it instead; `value` is NaN */
+};
+
+/** One unknown of a link and what it is to give. */
+typedef struct lvb_solve {
+    uint32_t size;        /**< sizeof(lvb_solve) */
+    int32_t structure;    /**< LVB_STRUCT_STAGE or LVB_STRUCT_LINK: where the unknown stands */
+    uint32_t stage_index; /**< of the stage, from 0; 0 for a field of the link */
+    int32_t field;        /**< link: LVB_FIELD_FREQUENCY_MHZ, _FAR_DISTANCE_M, _NEAR_DISTANCE_M, _TEMPERATURE_DEGC; stage:
+                               _LEVEL_DBM, _GAIN_DB, _TOLERANCE_DB, _LENGTH_M, _CONNECTOR_LOSS_DB, _FLOOR_DBM,
+                               _WANTED_LOW_DBM, _WANTED_HIGH_DBM, _CEILING_DBM */
+    int32_t goal;         /**< LVB_GOAL_ */
+    int32_t tolerances;   /**< LVB_TOLERANCES_ */
+    const lvb_link *link; /**< valid as it is; what it says of the unknown is only where one starts */
+    double wanted;        /**< -1000 to 1000 dB or dBm */
+} lvb_solve;
+
+/** The answer, or what stands in its way. */
+typedef struct lvb_solution {
+    uint32_t size;           /**< sizeof(lvb_solution) */
+    int32_t outcome;         /**< LVB_SOLUTION_ */
+    double value;            /**< of the unknown, in its unit */
+    double reached;          /**< the goal there; where there is no value, as the link stands */
+    double missing_db;       /**< wanted less reached: 0 but for rounding where it is found */
+    double entered;          /**< the unknown as the link has it */
+    double reached_entered;  /**< the goal as the link has it */
+    double lowest;           /**< lower bound of the unknown, in this link */
+    double highest;          /**< upper bound of the unknown, in this link */
+    int32_t bound_structure; /**< what stops it where it is out of reach, or not steady: LVB_STRUCT_, otherwise LVB_STRUCT_NONE */
+    int32_t bound_field;     /**< the field there that bounds it; the unknown itself where its own range does */
+    int32_t bound_stage;     /**< index of the stage there; -1 where the link bounds it */
+    uint32_t reserved;       /**< 0 */
+} lvb_solution;
+
+/** Solves one unknown of a link for a wanted margin, headroom, level or e.i.r.p.: how far one may walk, how long a cable may
+ *  be, which power is needed, which allowance is left.
+ *  Bounds: the range of the field, and what the rest of the link asks: the near distance under the far one, the order of the
+ *  window's limits, the usable range of cable tables, the reach of a path. A bound where zero would mean something else
+ *  (connector_loss_db, gain_db of a measured cable) is the smallest normal number instead.
+ *  Distance over two rays or over edges goes up and down. Then the answer for a margin is the distance up to which it holds,
+ *  walking out from the lower bound: the first place where it is no longer met, though it may be met again beyond; where it
+ *  does not hold at the lower bound the answer is LVB_SOLUTION_AT_LOWEST. (Give the walk's near distance: without one it begins at
+ *  0.01 m.) For a headroom one walks in from the upper bound. For
+ *  another goal of the near end the answer is the first place walking in, for one of the far end walking out. Steps are at most
+ *  1 % of the distance and a sixteenth of a wavelength of path difference (or a 16384th of the largest path difference,
+ *  where that is more); minima between them are searched. At a step in the loss (an edge is passed) the answer is
+ *  its safe side, and missing_db is not 0.
+ *  Frequency is solved where no stage has a gain table and the air has no two rays or edges. With a computed cable that is
+ *  not at 20 degC the loss has small steps at the rows of its table, and the answer is found as over two rays, in steps of 1 %.
+ *  Formula: the inverse of lvb_compute_budget by bisection down to neighbouring numbers; of several numbers that give the wanted
+ *  value exactly, a bound, or their middle; where there is none, the neighbour that gives at least the wanted value.
+ *  Source: as lvb_compute_budget.
+ *  fault may be null.
+ *  Range: as the fields of lvb_solve and lvb_link say.
+ *  Refused: null solve, link or solution; as lvb_compute_budget for the link; no structure, field or goal (LVB_E_MISSING); unknown
+ *  ones (LVB_E_UNKNOWN_VALUE); a field that cannot be solved for, a stage that there is none of (LVB_E_NOT_FOUND); a field that
+ *  the stage has no use for (LVB_E_UNUSED), or in place of which it has a table, a pattern or a computed cable (LVB_E_CONFLICT); a
+ *  limit of the window that is not stated (LVB_E_NOT_STATED); a goal that the link does not have, for want of a window or an
+ *  antenna (LVB_E_NOT_FOUND); tolerances in a goal without them (LVB_E_UNUSED).
+ *  Accuracy: 1e-9 in the unknown (relative above 1), or what rounding leaves of it: 1e-13 dB for each stage over the dB that one
+ *  unit makes.
+ *  Cost: about 200 budgets; over two rays or edges up to 400000. Since: 0.1. */
+LVB_API lvb_status lvb_compute_solution(const lvb_solve *solve, lvb_solution *solution, lvb_fault *fault);
+
+/* ------------------------------------------------------------------------------------------------------------
+ * Rank and compare: what each stage contributes, what helps most, how two chains differ.
+ * ---------------------------------------------------------------------------------------------------------- */
+
+/** What one stage contributes. Derivatives are of the level at the end of the chain, by the field alone. NaN where the stage has
+ *  no such field in use, or where it is -infinity dB by itself. */
+typedef struct lvb_contribution {
+    uint32_t loss_rank;      /**< 1 for the stage that loses most at the far end, and so on: a rank of its own for each stage */
+    uint32_t variance_rank;  /**< 1 for the largest share of the variance */
+    uint32_t help_rank;      /**< 1 for the change that helps most */
+    int32_t basis;           /**< LVB_BASIS_ as counted */
+    double far_change_db;    /**< as in lvb_level; the source its level */
+    double near_change_db;   /**< as in lvb_level */
+    double loss_share;       /**< of all losses at the far end, 0 to 1; 0 where it loses nothing; NaN where a loss is infinite */
+    double variance_share;   /**< of the sum of squared tolerances at the far end, 0 to 1 */
+    double worst_share;      /**< of the sum of tolerances at the far end, 0 to 1 */
+    double help_db;          /**< what the change of this stage that lvb_compute_ranking states adds to the room that decides */
+    double db_per_db;        /**< by gain_db, and by level_dbm of a source: 1 at the far end (an allowance 0 at the near end) */
+    double db_per_m;         /**< by length_m of a computed cable */
+    double db_per_connector; /**< by connector_count of a computed cable */
+    double db_per_connector_db; /**< by connector_loss_db of a computed cable, if every connector had one more dB */
+    double db_per_degc;      /**< by temperature_degc of the link */
+    double far_db_per_mhz;   /**< by frequency_mhz of the link, at the far end */
+    double near_db_per_mhz;  /**< by frequency_mhz of the link, at the near end */
+    double far_db_per_distance_m;  /**< by far_distance_m, of air */
+    double near_db_per_distance_m; /**< by the near distance, of air */
+    double far_db_per_azimuth_deg; /**< by far_azimuth_deg, of an antenna with a pattern */
+    double far_db_per_elevation_deg;  /**< by far_elevation_deg */
+    double near_db_per_azimuth_deg;   /**< by near_azimuth_deg */
+    double near_db_per_elevation_deg; /**< by near_elevation_deg */
+    double db_per_facing_deg; /**< by facing_deg, of an allowance with a body table; at the far end */
+} lvb_contribution;
+
+/** What ranking a link found. Indices are -1 where there is none. */
+typedef struct lvb_ranking {
+    uint32_t size;               /**< sizeof(lvb_ranking) */
+    int32_t decided_by;          /**< LVB_DECIDED_BY_; without a window the far end counts, as if it had a floor */
+    int32_t loss_stage;          /**< loses most at the far end; air counts */
+    int32_t variance_stage;      /**< has the largest tolerance */
+    int32_t help_stage;          /**< whose change helps most; -1 where none helps */
+    int32_t measure_stage;       /**< the guess with the largest tolerance at the end that decides: measure it, or look it up, next */
+    int32_t look_up_stage;       /**< the guess without a tolerance that changes the level most: look it up, or give it a tolerance */
+    uint32_t reserved;           /**< 0 */
+    double decided_by_db;        /**< the room there; NaN without a window */
+    double help_db;              /**< of help_stage; 0 where none helps */
+    double measure_worst_db;     /**< by which the worst case there shrinks once measure_stage is known; 0 where there is none */
+    double measure_rss_db;       /**< by which the root of the sum of squares there shrinks */
+    double look_up_change_db;    /**< what look_up_stage changes at the far end (its gain, not a source's level); 0 where there is none */
+    double loss_db;              /**< sum of all losses at the far end, positive */
+    double gain_db;              /**< sum of all gains at the far end, without the source's level */
+    double db_per_mhz;           /**< of the level that decides, by the link's frequency; NaN where a stage is -infinity dB */
+    double db_per_degc;          /**< of the level that decides, by the link's temperature */
+} lvb_ranking;
+
+/** Ranks what makes up a link: losses, tolerances, what one unit of every field does, which single change helps most, and which
+ *  guess to look up or to measure next.
+ *  Help compares the stages by one rule, a factor of two for each: the source gives twice the power (3.01 dB), passive stages,
+ *  cables and allowances lose half their dB, amplifiers and antennas gain 3.01 dB more, the walk goes half as far (over a path
+ *  that needs more, as near as its reach allows). Where the near end against the ceiling decides, it is the opposite: half the
+ *  power, twice the loss, 3.01 dB less gain, and a walk that stays twice as far away (no further than its far distance). A receiver
+ *  helps by nothing, and an allowance by nothing at the near end. Whether a change can be had is not asked.
+ *  Guesses are stages that are not looked up or estimated, as lvb_budget counts them.
+ *  lines is null or has stage_count elements of contribution_size bytes (sizeof(lvb_contribution)).
+ *  Formula: shares and ranks of the figures of lvb_compute_budget; of equal ones the earlier stage first. By gain, level, length and
+ *  connectors derivatives are exact. By frequency, distance, temperature and angle they are differences, (level at x + h - level at
+ *  x - h) / 2h, with h = x / 8192 for frequency and distance, 1/64 for degrees of angle and of temperature; where a side leaves
+ *  the range of a field, table or path, the other side alone; NaN where both do. On a table's row they mean both sides.
+ *  Source: as lvb_compute_budget; factor of two: our own choice.
+ *  fault may be null.
+ *  Range: as the fields of lvb_link say.
+ *  Refused: null link or ranking; as lvb_compute_budget for the link; a wrong contribution_size.
+ *  Accuracy: 1e-12 dB for each stage of the stated formulas; the differences meet the derivative of free space within relative
+ *  1e-8. Cost: linear in stages; with lines, ranks quadratic in stages. Since: 0.1. */
+LVB_API lvb_status lvb_compute_ranking(const lvb_link *link, lvb_ranking *ranking, lvb_contribution *lines,
+                                       uint32_t contribution_size, lvb_fault *fault);
+
+/** By what two stages are a pair. */
+enum {
+    LVB_PAIR_FIRST_ONLY = 1,  /**< the stage stands in the first chain only */
+    LVB_PAIR_SECOND_ONLY = 2, /**< the stage stands in the second chain only */
+    LVB_PAIR_BY_KIND = 3,     /**< both are of one kind */
+    LVB_PAIR_BY_LABEL = 4     /**< both are of one kind and bear one label */
+};
+
+/** Two links side by side. */
+typedef struct lvb_compare {
+    uint32_t size;          /**< sizeof(lvb_compare) */
+    uint32_t pair_size;     /**< sizeof(lvb_pair) where there are pairs; otherwise 0 */
+    const lvb_link *first;  /**< the chain that is compared with */
+    const lvb_link *second; /**< the chain that is compared */
+    uint8_t *scratch;       /**< lvb_comparison_scratch_bytes of working room, lost; it must not overlap anything else */
+    struct lvb_pair *pairs; /**< as many elements as both chains have stages, or null */
+} lvb_compare;
+
+/** A stage of one chain and the one of the other that answers to it. Differences are the second's figure less the first's; a
+ *  stage that is missing changes 0 dB, with no tolerance. */
+typedef struct lvb_pair {
+    int32_t first_stage;                  /**< index in the first chain; -1 where it has none */
+    int32_t second_stage;                 /**< index in the second chain; -1 where it has none */
+    int32_t matched;                      /**< LVB_PAIR_ */
+    uint32_t reserved;                    /**< 0 */
+    double far_change_difference_db;      /**< of what the stage changes at the far end; these add up to the difference of levels */
+    double near_change_difference_db;     /**< the same at the near end */
+    double tolerance_difference_db;       /**< of the tolerances */
+    double far_level_difference_db;       /**< of the levels after this pair */
+    double near_level_difference_db;      /**< the same at the near end */
+} lvb_pair;
+
+/** How two links differ: the second's figure less the first's. */
+typedef struct lvb_comparison {
+    uint32_t size;             /**< sizeof(lvb_comparison) */
+    uint32_t pair_count;       /**< pairs, in the order of both chains */
+    uint32_t by_label;         /**< of these: matched by label */
+    uint32_t by_kind;          /**< matched by kind */
+    uint32_t first_only;       /**< in the first chain only */
+    uint32_t second_only;      /**< in the second chain only */
+    int32_t first_verdict;     /**< LVB_VERDICT_ of the first link */
+    int32_t second_verdict;    /**< LVB_VERDICT_ of the second link */
+    int32_t largest_pair;      /**< index of the pair with the largest difference at either end; -1 where all are alike */
+    uint32_t reserved;         /**< 0 */
+    double largest_db;         /**< that difference, signed, of the end where it is larger; 0 where all are alike */
+    double far_level_db;       /**< difference of the far end's level_dbm; NaN where both are -infinity */
+    double near_level_db;      /**< the same of the near end */
+    double margin_db;          /**< of the far end's margin_db; NaN where one is not judged */
+    double headroom_db;        /**< of the near end's headroom_db */
+    double far_worst_db;       /**< of the far end's worst_db */
+    double near_worst_db;      /**< of the near end's worst_db */
+    double eirp_db;            /**< of eirp_dbm; NaN where one has no antenna */
+} lvb_comparison;
+
+/** Working room in bytes that comparing chains of so many stages needs: their product. Counts above LVB_MAX_STAGES are
+ *  taken as LVB_MAX_STAGES. Refused: nothing. Since: 0.1. */
+LVB_API uint64_t lvb_comparison_scratch_bytes(uint32_t first_count, uint32_t second_count);
+
+/** Compares two links stage by stage. This function alone reads the stages' labels, as bytes up to the first zero: two
+ *  labels are one where all bytes are the same; a null or empty label is none, and the links' own labels are not read.
+ *  Formula: stages are paired in the order of both chains, only with their own kind, so that as many as possible have one label,
+ *  and then as many as possible are pairs; of several such ways the one that pairs earlier stages, and tells what only the
+ *  first chain has before what only the second has. Differences are of the figures of lvb_compute_budget.
+ *  Source: as lvb_compute_budget; longest common subsequence of two sequences (Cormen, Leiserson, Rivest, Stein, Introduction to
+ *  Algorithms, 15.4).
+ *  fault may be null.
+ *  Range: as the fields of lvb_link say.
+ *  Refused: null compare, first, second, scratch or comparison; as lvb_compute_budget for each link, the first
+ *  before the second (the fault does not tell which of them); wrong sizes.
+ *  Accuracy: 1e-12 dB for each stage of the stated formulas. Cost: stages of the first times stages of the second, and reading
+ *  labels as often; 1 MiB of scratch for two chains of LVB_MAX_STAGES. Since: 0.1. */
+LVB_API lvb_status lvb_compute_comparison(const lvb_compare *compare, lvb_comparison *comparison, lvb_fault *fault);
 
 /* ------------------------------------------------------------------------------------------------------------
  * How sure: draws over tolerances, fading and shadowing. (A later version fills this section.)

@@ -158,6 +158,10 @@ const char *user_of_field(std::int32_t structure) noexcept {
         return "kind of pattern";
     case LVB_STRUCT_ANTENNA:
         return "antenna's pattern";
+    case LVB_STRUCT_SWEEP:
+        return "chain";
+    case LVB_STRUCT_SOLVE:
+        return "question";
     default:
         return "kind of stage";
     }
@@ -260,7 +264,8 @@ void put_sentence(Writer &out, const lvb_fault &fault) noexcept {
         return out.put(" has no use for it");
     case LVB_E_CONFLICT:
         put_path(out, fault);
-        if (fault.structure == LVB_STRUCT_COLUMNS || fault.structure == LVB_STRUCT_GRID)
+        if (fault.structure == LVB_STRUCT_COLUMNS || fault.structure == LVB_STRUCT_GRID ||
+            fault.field == LVB_FIELD_LOWEST_MARGIN_DB || fault.field == LVB_FIELD_LOWEST_HEADROOM_DB)
             return out.put(" overlaps another array of the call");
         return out.put(" says again what another field already says; give one of them");
     case LVB_E_ORDER:
@@ -301,7 +306,7 @@ void put_sentence(Writer &out, const lvb_fault &fault) noexcept {
         return put_allowed(out, fault);
     case LVB_E_NOT_FOUND:
         put_value(out, fault);
-        out.put(", of which there is none");
+        out.put(fault.structure == LVB_STRUCT_SOLVE ? ", which this link does not have" : ", of which there is none");
         return put_allowed(out, fault);
     default: // sizes, counts, infinities
         put_value(out, fault);

@@ -381,6 +381,44 @@ void call_limits() {
 
 // ---- sweeps, maps and walks
 
+// A chain over air with a window, as the calls that decide take it.
+struct Walked {
+    lvb_stage stages[6] = {};
+    lvb_link link = sized<lvb_link>();
+    Walked() {
+        const int32_t kinds[] = {LVB_KIND_SOURCE, LVB_KIND_PASSIVE, LVB_KIND_ANTENNA,
+                                 LVB_KIND_AIR,    LVB_KIND_ANTENNA, LVB_KIND_RECEIVER};
+        for (int i = 0; i < 6; ++i) stages[i].kind = kinds[i];
+        stages[5].stated = LVB_STATED_FLOOR | LVB_STATED_CEILING;
+        stages[5].floor_dbm = -90.0;
+        stages[5].ceiling_dbm = -20.0;
+        link.stages = stages;
+        link.stage_count = 6;
+        link.stage_size = sizeof(lvb_stage);
+        link.frequency_mhz = 600.0;
+        link.far_distance_m = 40.0;
+        link.near_distance_m = 3.0;
+    }
+};
+
+void call_sweep() {
+    const Walked walked;
+    double margins[8];
+    auto sweep = sized<lvb_sweep>();
+    auto result = sized<lvb_sweep_result>();
+    auto fault = sized<lvb_fault>();
+    sweep.link = &walked.link;
+    sweep.first_mhz = 500.0;
+    sweep.last_mhz = 700.0;
+    sweep.frequency_count = 8;
+    sweep.distance_count = 4;
+    sweep.lowest_margin_db = margins;
+    CALL(lvb_compute_sweep, &sweep, &result, &fault);
+    sweep.last_mhz = -1.0;
+    CALL(lvb_compute_sweep, &sweep, &result, &fault);
+    CALL(lvb_compute_sweep, nullptr, nullptr, &fault);
+}
+
 // ---- choose
 
 // ---- locate
@@ -388,6 +426,41 @@ void call_limits() {
 // ---- how sure
 
 // ---- solve, rank, compare
+
+void call_decisions() {
+    const Walked walked;
+    auto fault = sized<lvb_fault>();
+    auto solve = sized<lvb_solve>();
+    auto solution = sized<lvb_solution>();
+    solve.structure = LVB_STRUCT_LINK;
+    solve.field = LVB_FIELD_FAR_DISTANCE_M;
+    solve.goal = LVB_GOAL_MARGIN;
+    solve.link = &walked.link;
+    solve.wanted = 20.0;
+    CALL(lvb_compute_solution, &solve, &solution, &fault);
+    if (kept != 0.0 || solution.outcome != LVB_SOLUTION_FOUND) {
+        std::printf("the sound link is not solved: %g\n", kept);
+        std::exit(1);
+    }
+    solve.field = LVB_FIELD_LENGTH_M;
+    CALL(lvb_compute_solution, &solve, &solution, &fault);
+    CALL(lvb_compute_solution, nullptr, nullptr, &fault);
+    auto ranking = sized<lvb_ranking>();
+    lvb_contribution lines[6];
+    CALL(lvb_compute_ranking, &walked.link, &ranking, lines, sizeof(lvb_contribution), &fault);
+    CALL(lvb_compute_ranking, nullptr, nullptr, nullptr, 0, &fault);
+    CALL(lvb_comparison_scratch_bytes, 6, 6);
+    uint8_t scratch[36];
+    lvb_pair pairs[12];
+    auto compare = sized<lvb_compare>();
+    auto comparison = sized<lvb_comparison>();
+    compare.first = compare.second = &walked.link;
+    compare.scratch = scratch;
+    compare.pairs = pairs;
+    compare.pair_size = sizeof(lvb_pair);
+    CALL(lvb_compute_comparison, &compare, &comparison, &fault);
+    CALL(lvb_compute_comparison, nullptr, nullptr, &fault);
+}
 
 } // namespace
 
@@ -415,10 +488,12 @@ int main(int count, char **arguments) {
     // limits
     call_limits();
     // sweeps, maps and walks
+    call_sweep();
     // choose
     // locate
     // how sure
     // solve, rank, compare
+    call_decisions();
 
     int missed = 0;
     int listed = 0;

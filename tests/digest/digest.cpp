@@ -797,6 +797,44 @@ void add_limits(Digest &digest) {
 
 // ---- Sweeps, maps and walks.
 
+void add(Digest &digest, const lvb_extreme &extreme) {
+    digest.numbers(extreme.value, extreme.frequency_mhz, extreme.distance_m);
+}
+
+void add_sweeps(Digest &digest) {
+    Inputs inputs(66);
+    for (int i = 0; i < 1500; ++i) {
+        const Chain chain(inputs);
+        auto sweep = sized<lvb_sweep>();
+        auto out = sized<lvb_sweep_result>();
+        auto fault = sized<lvb_fault>();
+        std::vector<double> mhz(1 + inputs.below(6)), metres(inputs.below(6)), margins(mhz.size()),
+            headrooms(mhz.size());
+        for (double &f : mhz) f = inputs.below(60) ? inputs.uniform(100.0, 900.0) : inputs.argument();
+        for (double &d : metres) d = inputs.below(60) ? inputs.uniform(1.0, 300.0) : inputs.argument();
+        sweep.link = &chain.link;
+        sweep.frequency_count = mhz.size();
+        sweep.distance_count = metres.size();
+        if (inputs.below(2)) sweep.frequency_mhz = mhz.data();
+        else sweep.first_mhz = inputs.uniform(100.0, 900.0), sweep.last_mhz = inputs.uniform(100.0, 900.0);
+        if (inputs.below(2)) sweep.distance_m = metres.data();
+        if (inputs.below(2)) sweep.lowest_margin_db = margins.data(), sweep.lowest_headroom_db = headrooms.data();
+        const lvb_status status = lvb_compute_sweep(&sweep, &out, &fault);
+        digest.number(status);
+        if (status != LVB_OK) {
+            add(digest, fault);
+            continue;
+        }
+        digest.numbers(out.verdict, out.decided_by, out.notes, out.decided_by_db, out.far_worst_db, out.near_worst_db);
+        for (const lvb_extreme *extreme :
+             {&out.lowest_margin, &out.highest_margin, &out.lowest_headroom, &out.highest_headroom, &out.lowest_level,
+              &out.highest_level, &out.lowest_eirp, &out.highest_eirp})
+            add(digest, *extreme);
+        for (const double margin : margins) digest.number(margin);
+        for (const double headroom : headrooms) digest.number(headroom);
+    }
+}
+
 // ---- Choose.
 
 // ---- Locate.
@@ -804,6 +842,101 @@ void add_limits(Digest &digest) {
 // ---- How sure.
 
 // ---- Solve, rank, compare.
+
+void add_solutions(Digest &digest) {
+    Inputs inputs(86);
+    const std::int32_t of_link[] = {LVB_FIELD_FREQUENCY_MHZ, LVB_FIELD_FAR_DISTANCE_M, LVB_FIELD_NEAR_DISTANCE_M,
+                                    LVB_FIELD_TEMPERATURE_DEGC};
+    const std::int32_t of_stage[] = {LVB_FIELD_LEVEL_DBM,         LVB_FIELD_GAIN_DB,    LVB_FIELD_TOLERANCE_DB,
+                                     LVB_FIELD_LENGTH_M,          LVB_FIELD_FLOOR_DBM,  LVB_FIELD_WANTED_LOW_DBM,
+                                     LVB_FIELD_CONNECTOR_LOSS_DB, LVB_FIELD_CEILING_DBM};
+    auto ground = sized<lvb_path>();
+    ground.model = LVB_PATH_TWO_RAY;
+    ground.transmit_height_m = 3.0;
+    ground.receive_height_m = 1.5;
+    ground.relative_permittivity = 5.0;
+    for (int i = 0; i < 2500; ++i) {
+        Chain chain(inputs);
+        if (inputs.below(3) == 0)
+            for (lvb_stage &stage : chain.stages)
+                if (stage.kind == LVB_KIND_AIR) stage.path = &ground;
+        auto in = sized<lvb_solve>();
+        auto out = sized<lvb_solution>();
+        auto fault = sized<lvb_fault>();
+        in.structure = inputs.below(3) ? LVB_STRUCT_STAGE : LVB_STRUCT_LINK;
+        const bool stage = in.structure == LVB_STRUCT_STAGE;
+        in.field = stage ? of_stage[inputs.below(8)] : of_link[inputs.below(4)];
+        if (stage) in.stage_index = inputs.below(static_cast<std::uint32_t>(chain.stages.size()));
+        in.goal = 1 + static_cast<std::int32_t>(inputs.below(8));
+        if (in.goal <= 2) in.tolerances = static_cast<std::int32_t>(inputs.below(3));
+        in.link = &chain.link;
+        in.wanted = inputs.below(40) ? inputs.uniform(-90.0, 40.0) : inputs.argument();
+        const lvb_status status = lvb_compute_solution(&in, &out, &fault);
+        digest.number(status);
+        if (status == LVB_OK)
+            digest.numbers(out.outcome, out.value, out.reached, out.missing_db, out.entered, out.reached_entered,
+                           out.lowest, out.highest, out.bound_structure, out.bound_field, out.bound_stage);
+        else add(digest, fault);
+    }
+}
+
+void add_rankings(Digest &digest) {
+    Inputs inputs(88);
+    for (int i = 0; i < 1000; ++i) {
+        const Chain chain(inputs);
+        auto r = sized<lvb_ranking>();
+        auto fault = sized<lvb_fault>();
+        std::vector<lvb_contribution> lines(chain.stages.size());
+        const lvb_status status = lvb_compute_ranking(&chain.link, &r, lines.data(), sizeof(lvb_contribution), &fault);
+        digest.number(status);
+        if (status != LVB_OK) {
+            add(digest, fault);
+            continue;
+        }
+        digest.numbers(r.decided_by, r.loss_stage, r.variance_stage, r.help_stage, r.measure_stage, r.look_up_stage,
+                       r.decided_by_db, r.help_db, r.measure_worst_db, r.measure_rss_db, r.look_up_change_db, r.loss_db,
+                       r.gain_db, r.db_per_mhz, r.db_per_degc);
+        for (const lvb_contribution &l : lines)
+            digest.numbers(l.loss_rank, l.variance_rank, l.help_rank, l.basis, l.far_change_db, l.near_change_db,
+                           l.loss_share, l.variance_share, l.worst_share, l.help_db, l.db_per_db, l.db_per_m,
+                           l.db_per_connector, l.db_per_connector_db, l.db_per_degc, l.far_db_per_mhz,
+                           l.near_db_per_mhz, l.far_db_per_distance_m, l.near_db_per_distance_m);
+    }
+}
+
+void add_comparisons(Digest &digest) {
+    Inputs inputs(90);
+    const char *const labels[] = {nullptr, "", "one", "two", "three"};
+    for (int i = 0; i < 1000; ++i) {
+        Chain first(inputs), second(inputs);
+        for (Chain *chain : {&first, &second})
+            for (lvb_stage &stage : chain->stages) stage.label = labels[inputs.below(5)];
+        std::vector<std::uint8_t> scratch(first.stages.size() * second.stages.size());
+        std::vector<lvb_pair> pairs(first.stages.size() + second.stages.size());
+        auto in = sized<lvb_compare>();
+        auto out = sized<lvb_comparison>();
+        auto fault = sized<lvb_fault>();
+        in.pair_size = sizeof(lvb_pair);
+        in.first = &first.link;
+        in.second = &second.link;
+        in.scratch = scratch.data();
+        in.pairs = pairs.data();
+        const lvb_status status = lvb_compute_comparison(&in, &out, &fault);
+        digest.number(status);
+        if (status != LVB_OK) {
+            add(digest, fault);
+            continue;
+        }
+        digest.numbers(out.pair_count, out.by_label, out.by_kind, out.first_only, out.second_only, out.first_verdict,
+                       out.second_verdict, out.largest_pair, out.largest_db, out.far_level_db, out.near_level_db,
+                       out.margin_db, out.headroom_db, out.far_worst_db, out.near_worst_db, out.eirp_db);
+        for (std::uint32_t k = 0; k < out.pair_count; ++k)
+            digest.numbers(pairs[k].first_stage, pairs[k].second_stage, pairs[k].matched,
+                           pairs[k].far_change_difference_db, pairs[k].near_change_difference_db,
+                           pairs[k].tolerance_difference_db, pairs[k].far_level_difference_db,
+                           pairs[k].near_level_difference_db);
+    }
+}
 
 std::uint64_t digest_with(std::int32_t instructions) {
     Digest digest;
@@ -827,10 +960,14 @@ std::uint64_t digest_with(std::int32_t instructions) {
     // limits
     add_limits(digest);
     // sweeps, maps and walks
+    add_sweeps(digest);
     // choose
     // locate
     // how sure
     // solve, rank, compare
+    add_solutions(digest);
+    add_rankings(digest);
+    add_comparisons(digest);
     return digest.value();
 }
 
