@@ -169,6 +169,13 @@ enum {
     LVB_STRUCT_LIMIT_RULE = 52,
     /* sweeps, maps and walks: from 60 */
     /* choose: from 70 */
+    LVB_STRUCT_ITEM = 70,
+    LVB_STRUCT_SLOT = 71,
+    LVB_STRUCT_NEED = 72,
+    LVB_STRUCT_CHOICE = 73,
+    LVB_STRUCT_CHOSEN = 74,
+    LVB_STRUCT_MISS = 75,
+    LVB_STRUCT_CHOICE_SCRATCH = 76,
     /* locate: from 77 */
     /* how sure: from 82 */
     /* solve, rank, compare: from 86 */
@@ -342,6 +349,30 @@ enum {
     LVB_FIELD_RULE_INDEX = 206,
     /* sweeps, maps and walks: from 220 */
     /* choose: from 260 */
+    LVB_FIELD_CHOICE = 260,
+    LVB_FIELD_NEEDS = 263,
+    LVB_FIELD_NEED_COUNT = 264,
+    LVB_FIELD_NEED_SIZE = 265,
+    LVB_FIELD_ITEMS = 266,
+    LVB_FIELD_ITEM_COUNT = 267,
+    LVB_FIELD_ITEM_SIZE = 268,
+    LVB_FIELD_SLOTS = 269,
+    LVB_FIELD_SLOT_COUNT = 270,
+    LVB_FIELD_SLOT_SIZE = 271,
+    LVB_FIELD_SET_COUNT = 272,
+    LVB_FIELD_SETS = 273,
+    LVB_FIELD_COSTS = 274,
+    LVB_FIELD_MISS_SIZE = 275,
+    LVB_FIELD_SCRATCH_BYTES = 276,
+    LVB_FIELD_STAGE = 277,
+    LVB_FIELD_COST = 278,
+    LVB_FIELD_WORST_CASE = 279,
+    LVB_FIELD_MARGIN_DB = 280,
+    LVB_FIELD_HEADROOM_DB = 281,
+    LVB_FIELD_EIRP_LIMIT_DBM = 282,
+    LVB_FIELD_NOISE_FIGURE_LIMIT_DB = 283,
+    LVB_FIELD_RECEIVER_NOISE_FIGURE_DB = 284,
+    LVB_FIELD_NEED = 285,
     /* locate: from 286 */
     /* how sure: from 300 */
     /* solve, rank, compare: from 320 */
@@ -2614,8 +2645,160 @@ LVB_API const char *lvb_caution_text(uint32_t caution_index);
  * ---------------------------------------------------------------------------------------------------------- */
 
 /* ------------------------------------------------------------------------------------------------------------
- * Choose: gear from stock. (A later version fills this section.)
+ * Choose: gear from stock.
+ * A slot is a stage's place in a link, with the items of the stock that may stand there. A set puts one item into every
+ * slot. Sought are the cheapest sets with which every link holds what it needs, from a stock that all links share.
+ * A set that holds on paper still wants the walk test; the limit of radiated power is what you state, and the licence rules.
  * ---------------------------------------------------------------------------------------------------------- */
+
+enum {
+    LVB_MAX_NEEDS = 256,  /**< the most links that share a stock */
+    LVB_MAX_SLOTS = 1024, /**< the most slots of all links */
+    LVB_MAX_ITEMS = 65536, /**< the most items in a stock, and in a slot's list */
+    LVB_MAX_SETS = 4096   /**< the most sets that are asked for */
+};
+
+/** An item of the stock. */
+typedef struct lvb_item {
+    const lvb_stage *stage; /**< what it is as a stage: a source, passive, cable, amplifier or antenna */
+    const char *label;      /**< the host's; never read */
+    const void *user;       /**< the host's; never read */
+    uint64_t cost;          /**< in the smallest unit that you count in, 0 to 1000000000000 */
+    uint32_t count;         /**< how many are left; 0 is none */
+    uint32_t reserved;      /**< 0 */
+    double noise_figure_db; /**< amplifier: 0.001 to 100 dB, referred to 290 K; needed behind the air where noise is limited */
+    double lowest_mhz;      /**< it serves frequencies from here, 0.1 to 300000 MHz; 0: no such end */
+    double highest_mhz;     /**< it serves frequencies up to here; 0: no such end */
+} lvb_item;
+
+/** A place in a link for one of several items. The link's stage that stands there is not read. Items that do not serve the
+ *  link's frequency (by their band, or by the tables of their stage) or of which none is left are passed over. Passive, cable and
+ *  amplifier may stand in for each other, a source only for a source, an antenna only for an antenna. */
+typedef struct lvb_slot {
+    uint32_t need;         /**< index of the link's lvb_need */
+    uint32_t stage;        /**< index of the stage in its link; slots rise by need and stage */
+    uint32_t item_count;   /**< 1 to LVB_MAX_ITEMS */
+    uint32_t reserved;     /**< 0 */
+    const uint32_t *items; /**< item_count rising indices into the stock */
+} lvb_slot;
+
+/** Bits of worst_case: what must hold with every tolerance against you. */
+enum {
+    LVB_WORST_LEVELS = 1, /**< far level less far_end.worst_db, near level plus near_end.worst_db */
+    LVB_WORST_EIRP = 2    /**< eirp_dbm plus eirp_worst_db */
+};
+
+enum { LVB_STATED_EIRP_LIMIT = 16777216 /**< bit of `stated`: eirp_limit_dbm of lvb_need */ };
+
+/** A link and what it needs, beside the window of its receiver: the far level at or above the floor, the near level at or
+ *  below the ceiling, as far as the receiver states them. */
+typedef struct lvb_need {
+    const lvb_link *link;            /**< with all its stages; what stands in slots is not read */
+    uint32_t stated;                 /**< LVB_STATED_EIRP_LIMIT when eirp_limit_dbm is given */
+    uint32_t worst_case;             /**< LVB_WORST_ bits */
+    double margin_db;                /**< far level above the floor at least, 0 to 100 dB */
+    double headroom_db;              /**< near level under the ceiling at least, 0 to 100 dB */
+    double eirp_limit_dbm;           /**< most e.i.r.p., -200 to 150 dBm */
+    double noise_figure_limit_db;    /**< most noise figure of the receive side, 0.001 to 100 dB; 0: not limited */
+    double receiver_noise_figure_db; /**< of the receiver's input, 0.001 to 100 dB; with noise_figure_limit_db */
+} lvb_need;
+
+/** By how many dB the best sets of a link miss what it needs; the link is taken by itself, with the whole stock. 0: it can be
+ *  held, or is not asked for; infinity: no set holds the others; NaN: the search for it did not end. */
+typedef struct lvb_miss {
+    double far_alone_db;     /**< floor with margin, if nothing else were asked */
+    double near_alone_db;    /**< ceiling with headroom, if nothing else were asked */
+    double eirp_alone_db;    /**< radiated power, if nothing else were asked */
+    double noise_alone_db;   /**< noise figure, if nothing else were asked; within 0.000001 dB */
+    double far_besides_db;   /**< floor with margin, among the sets that hold all else */
+    double near_besides_db;  /**< ceiling with headroom, among the sets that hold all else */
+    double eirp_besides_db;  /**< radiated power, among the sets that hold all else */
+    double noise_besides_db; /**< noise figure, among the sets that hold all else; within 0.000001 dB */
+} lvb_miss;
+
+/** How a search ended. */
+enum {
+    LVB_OUTCOME_PROVEN = 1,         /**< the sets are the cheapest, in order, and none was left out */
+    LVB_OUTCOME_NOT_PROVEN = 2,     /**< the sets hold, but cheaper ones were not ruled out: see lower_bound */
+    LVB_OUTCOME_INFEASIBLE = 3,     /**< there is no set: see the misses */
+    LVB_OUTCOME_SHORT_OF_STOCK = 4, /**< the stock does not even fill the slots, whatever the levels */
+    LVB_OUTCOME_UNDECIDED = 5       /**< no set was found before the search was stopped, and none was ruled out */
+};
+
+/** What is asked. Results and scratch must not overlap each other or anything that is read. */
+typedef struct lvb_choice {
+    uint32_t size;          /**< sizeof(lvb_choice) */
+    uint32_t need_count;    /**< links, 1 to LVB_MAX_NEEDS; each has a slot */
+    uint32_t need_size;     /**< sizeof(lvb_need) */
+    uint32_t item_count;    /**< 1 to LVB_MAX_ITEMS */
+    uint32_t item_size;     /**< sizeof(lvb_item) */
+    uint32_t slot_count;    /**< 1 to LVB_MAX_SLOTS */
+    uint32_t slot_size;     /**< sizeof(lvb_slot) */
+    uint32_t stage_size;    /**< sizeof(lvb_stage), of the items' stages */
+    uint32_t set_count;     /**< how many sets are wanted, 1 to LVB_MAX_SETS */
+    uint32_t miss_size;     /**< sizeof(lvb_miss); 0 where misses is null */
+    const lvb_need *needs;  /**< need_count links */
+    const lvb_item *items;  /**< the stock: item_count items */
+    const lvb_slot *slots;  /**< slot_count slots */
+    void *scratch;          /**< working room anywhere in memory; its content is lost, also where the call is refused */
+    uint64_t scratch_bytes; /**< see lvb_compute_choice_scratch */
+    uint64_t step_limit;    /**< the search is stopped after so many steps; 0: 4000000 */
+    uint32_t *sets;         /**< set_count rows of slot_count item indices; rows beyond those found are left as they were */
+    uint64_t *costs;        /**< set_count costs, of each row */
+    lvb_miss *misses;       /**< need_count misses, written where the outcome is LVB_OUTCOME_INFEASIBLE; or null */
+    const void *user;       /**< the host's; never read */
+} lvb_choice;
+
+/** The answer. */
+typedef struct lvb_chosen {
+    uint32_t size;        /**< sizeof(lvb_chosen) */
+    int32_t outcome;      /**< LVB_OUTCOME_ */
+    uint32_t set_count;   /**< sets found: fewer than wanted where there are no more, or the search was stopped */
+    uint32_t coarse;      /**< 1 where the search was stopped and more scratch would have made it sharper */
+    uint64_t cost;        /**< of the best set; 0 where there is none */
+    uint64_t lower_bound; /**< no set costs less; 0 where there is none to speak of */
+    uint64_t gap;         /**< cost - lower_bound: 0 where the best set is proven */
+    uint64_t steps;       /**< steps of the search */
+} lvb_chosen;
+
+/** Room for a choice. */
+typedef struct lvb_choice_scratch {
+    uint32_t size;        /**< sizeof(lvb_choice_scratch) */
+    uint32_t reserved;    /**< 0 */
+    uint64_t least_bytes; /**< with less the call is refused */
+    uint64_t ample_bytes; /**< more makes no difference: up to 1 MiB for each slot */
+} lvb_choice_scratch;
+
+/** Tells how much scratch a choice needs. Read are the counts, sizes and lists of choice; scratch, sets and costs may still be
+ *  null. fault may be null.
+ *  Refused: null choice or scratch; null arrays; wrong sizes; counts outside their ranges; slots out of order. Since: 0.1. */
+LVB_API lvb_status lvb_compute_choice_scratch(const lvb_choice *choice, lvb_choice_scratch *scratch, lvb_fault *fault);
+
+/** Finds the cheapest sets of items with which every link holds what it needs, in order of cost, then of the item
+ *  indices slot by slot. A set is judged by what lvb_compute_budget gives for the links with its items in their slots, bit for
+ *  bit: far_end.margin_db (less worst_db) at least margin_db, near_end.headroom_db (less worst_db) at least headroom_db,
+ *  eirp_dbm (plus eirp_worst_db) at most eirp_limit_dbm; and its noise figure.
+ *  Formula: noise figure of the receive side, behind the second antenna: F = F1 + (F2 - 1) / G1 + (F3 - 1) / (G1 G2) ...; a passive
+ *  or cable's F is its loss at 290 K, allowances count nothing; without tolerances. An amplifier behind the air must be a
+ *  slot where noise is limited (of one item, if need be), so that its noise figure is known.
+ *  Source: Friis, cascade of noise figures (Pozar, Microwave Engineering, 10.1); choice by branch and bound with
+ *  bounds by dynamic programming over ranges of levels: textbook methods, no source needed.
+ *  The answer is exact where the outcome says so, whatever the scratch; less scratch makes the search longer. How long it takes
+ *  depends on the numbers: one link of 12 slots of 12 items takes some milliseconds, seldom more (DEVELOPERS.md). Links that
+ *  want the same scarce items are solved to the end up to some 8 slots altogether, and may be stopped beyond. step_limit ends the search: the best sets so far come back with lower_bound and
+ *  gap. The same input gives the same sets, steps and bounds on every machine. fault may be null.
+ *  A fault about a link's fields names the index of its need in `row`; one about the fields of an item's stage names the
+ *  structure LVB_STRUCT_ITEM and the item's index in `row`, one about a table of it the item's index in `stage`.
+ *  Range: as the fields say.
+ *  Refused: as lvb_compute_choice_scratch; as lvb_compute_budget for every link with its first items in its slots, and for every
+ *  item's stage; null sets, costs or scratch; too little scratch (LVB_E_BELOW_RANGE); a slot or its items of a kind
+ *  that may not stand there; a link without a slot (LVB_E_MISSING); a margin without a stated floor, a headroom without a
+ *  ceiling, a limit of e.i.r.p. without an antenna, a limit of noise without air (LVB_E_UNUSED); a noise figure that is missing.
+ *  Accuracy: exact in cost; levels as lvb_compute_budget. Cost: see above; a step is a slot's list. Since: 0.1. */
+LVB_API lvb_status lvb_compute_choice(const lvb_choice *choice, lvb_chosen *result, lvb_fault *fault);
+
+/** Plain name of an outcome ("proven"); an unknown value gives "unknown". Since: 0.1. */
+LVB_API const char *lvb_outcome_name(int32_t outcome);
 
 /* ------------------------------------------------------------------------------------------------------------
  * Locate: which stage has a fault. (A later version fills this section.)

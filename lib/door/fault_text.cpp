@@ -119,8 +119,40 @@ const char *lent_path(std::int32_t structure) noexcept {
     }
 }
 
+// The arrays of a choice: items[3].cost, needs[1].link.far_distance_m.
+bool put_element(Writer &out, const lvb_fault &fault) noexcept {
+    if (fault.row < 0) return false;
+    const char *array = nullptr;
+    switch (fault.structure) {
+    case LVB_STRUCT_ITEM:
+        array = "items[";
+        break;
+    case LVB_STRUCT_SLOT:
+        array = "slots[";
+        break;
+    case LVB_STRUCT_NEED:
+    case LVB_STRUCT_LINK:
+    case LVB_STRUCT_STAGE:
+        array = "needs[";
+        break;
+    default:
+        return false;
+    }
+    out.put(array);
+    out.put_whole(static_cast<std::uint64_t>(fault.row));
+    out.put("].");
+    if (fault.structure == LVB_STRUCT_LINK || fault.structure == LVB_STRUCT_STAGE) out.put("link.");
+    if (fault.structure == LVB_STRUCT_STAGE) {
+        put_stage(out, fault);
+        out.put('.');
+    }
+    out.put(lvb_field_name(fault.field));
+    return true;
+}
+
 // The field as a programmer writes it: stages[2].cable_table.frequency_mhz[3], stages[4].path.edges[1].height_m.
 void put_path(Writer &out, const lvb_fault &fault) noexcept {
+    if (put_element(out, fault)) return;
     const char *lent = fault.stage >= 0 || fault.stage == LVB_STAGE_TRANSMIT || fault.stage == LVB_STAGE_RECEIVE
                            ? lent_path(fault.structure)
                            : nullptr;

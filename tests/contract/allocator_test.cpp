@@ -383,6 +383,67 @@ void call_limits() {
 
 // ---- choose
 
+void call_choose() {
+    lvb_stage stages[4] = {};
+    const int32_t kinds[4] = {LVB_KIND_SOURCE, LVB_KIND_PASSIVE, LVB_KIND_PASSIVE, LVB_KIND_RECEIVER};
+    for (int i = 0; i < 4; ++i) stages[i].kind = kinds[i];
+    stages[3].stated = LVB_STATED_FLOOR;
+    stages[3].floor_dbm = -5.0;
+    auto link = sized<lvb_link>();
+    link.stages = stages;
+    link.stage_count = 4;
+    link.stage_size = sizeof(lvb_stage);
+    link.frequency_mhz = 600.0;
+    lvb_stage gear[3] = {};
+    lvb_item items[3] = {};
+    const uint32_t list[3] = {0, 1, 2};
+    for (int i = 0; i < 3; ++i) {
+        gear[i].kind = LVB_KIND_PASSIVE;
+        gear[i].gain_db = -1.0 - i;
+        items[i].stage = &gear[i];
+        items[i].cost = 30u - 10u * static_cast<uint32_t>(i);
+        items[i].count = 1;
+    }
+    const lvb_slot slots[2] = {{0, 1, 3, 0, list}, {0, 2, 3, 0, list}};
+    lvb_need need = {};
+    need.link = &link;
+    static unsigned char scratch[65536];
+    uint32_t sets[8] = {};
+    uint64_t costs[4] = {};
+    lvb_miss miss = {};
+    auto choice = sized<lvb_choice>();
+    choice.need_count = 1;
+    choice.need_size = sizeof need;
+    choice.item_count = 3;
+    choice.item_size = sizeof(lvb_item);
+    choice.slot_count = 2;
+    choice.slot_size = sizeof(lvb_slot);
+    choice.stage_size = sizeof(lvb_stage);
+    choice.set_count = 4;
+    choice.miss_size = sizeof miss;
+    choice.needs = &need;
+    choice.items = items;
+    choice.slots = slots;
+    choice.scratch = scratch;
+    choice.scratch_bytes = sizeof scratch;
+    choice.sets = sets;
+    choice.costs = costs;
+    choice.misses = &miss;
+    auto room = sized<lvb_choice_scratch>();
+    auto chosen = sized<lvb_chosen>();
+    auto fault = sized<lvb_fault>();
+    CALL(lvb_compute_choice_scratch, &choice, &room, &fault);
+    CALL(lvb_compute_choice, &choice, &chosen, &fault);
+    if (kept != 0.0 || chosen.outcome != LVB_OUTCOME_PROVEN) { // LVB_OK
+        std::printf("the sound choice is refused: %g\n", kept);
+        std::exit(1);
+    }
+    need.margin_db = 3.0; // misses are searched
+    CALL(lvb_compute_choice, &choice, &chosen, &fault);
+    CALL(lvb_compute_choice, nullptr, nullptr, &fault);
+    for (int32_t outcome = -1; outcome < 8; ++outcome) CALL_TEXT(lvb_outcome_name, outcome);
+}
+
 // ---- locate
 
 // ---- how sure
@@ -415,6 +476,7 @@ int main(int count, char **arguments) {
     // limits
     call_limits();
     // sweeps, maps and walks
+    call_choose();
     // choose
     // locate
     // how sure

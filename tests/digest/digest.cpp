@@ -788,6 +788,106 @@ void add_limits(Digest &digest) {
 
 // ---- Choose.
 
+// Links that share a stock; every slot takes any item.
+void add_choices(Digest &digest) {
+    Inputs inputs(70);
+    for (int round = 0; round < 60; ++round) {
+        const std::uint32_t links = 1 + inputs.below(2), slots_each = 2 + inputs.below(3), gear = 4 + inputs.below(6);
+        const bool steps = inputs.below(2) != 0;
+        std::vector<lvb_stage> stages(gear);
+        std::vector<lvb_item> items(gear);
+        std::vector<std::uint32_t> list;
+        for (std::uint32_t i = 0; i < gear; ++i) {
+            const bool amplifier = inputs.below(4) == 0;
+            stages[i].kind = amplifier ? LVB_KIND_AMPLIFIER : LVB_KIND_PASSIVE;
+            stages[i].gain_db = inputs.uniform(amplifier ? 0.0 : -9.0, amplifier ? 9.0 : 0.0);
+            if (steps) stages[i].gain_db = static_cast<double>(static_cast<int>(stages[i].gain_db * 2.0)) / 2.0;
+            stages[i].tolerance_db = inputs.uniform(0.0, 1.0);
+            items[i].stage = &stages[i];
+            items[i].cost = inputs.below(40);
+            items[i].count = inputs.below(4);
+            if (amplifier) items[i].noise_figure_db = inputs.uniform(1.0, 8.0);
+            list.push_back(i);
+        }
+        std::vector<std::vector<lvb_stage>> chains(links);
+        std::vector<lvb_link> lent(links);
+        std::vector<lvb_need> needs(links);
+        std::vector<lvb_slot> slots;
+        for (std::uint32_t l = 0; l < links; ++l) {
+            std::vector<lvb_stage> &chain = chains[l];
+            const auto add = [&](std::int32_t kind) -> lvb_stage & {
+                chain.push_back({});
+                chain.back().kind = kind;
+                return chain.back();
+            };
+            const auto reserve = [&] {
+                slots.push_back({l, static_cast<std::uint32_t>(chain.size()), gear, 0, list.data()});
+                add(LVB_KIND_PASSIVE);
+            };
+            add(LVB_KIND_SOURCE).level_dbm = 15.0;
+            for (std::uint32_t i = 0; i < slots_each / 2; ++i) reserve();
+            add(LVB_KIND_ANTENNA);
+            add(LVB_KIND_AIR);
+            add(LVB_KIND_ANTENNA);
+            for (std::uint32_t i = slots_each / 2; i < slots_each; ++i) reserve();
+            lvb_stage &end = add(LVB_KIND_RECEIVER);
+            end.stated = LVB_STATED_FLOOR | LVB_STATED_CEILING;
+            end.floor_dbm = inputs.uniform(-60.0, -40.0);
+            end.ceiling_dbm = end.floor_dbm + inputs.uniform(2.0, 25.0);
+            lent[l] = sized<lvb_link>();
+            lent[l].stages = chain.data();
+            lent[l].stage_count = static_cast<std::uint32_t>(chain.size());
+            lent[l].stage_size = sizeof(lvb_stage);
+            lent[l].frequency_mhz = 600.0;
+            lent[l].far_distance_m = inputs.uniform(10.0, 60.0);
+            needs[l].link = &lent[l];
+            needs[l].worst_case = inputs.below(4);
+            if (inputs.below(2) != 0) {
+                needs[l].stated = LVB_STATED_EIRP_LIMIT;
+                needs[l].eirp_limit_dbm = inputs.uniform(5.0, 20.0);
+            }
+            if (inputs.below(2) != 0) {
+                needs[l].noise_figure_limit_db = inputs.uniform(5.0, 25.0);
+                needs[l].receiver_noise_figure_db = 6.0;
+            }
+        }
+        auto choice = sized<lvb_choice>();
+        choice.need_count = links;
+        choice.need_size = sizeof(lvb_need);
+        choice.item_count = gear;
+        choice.item_size = sizeof(lvb_item);
+        choice.slot_count = static_cast<std::uint32_t>(slots.size());
+        choice.slot_size = sizeof(lvb_slot);
+        choice.stage_size = sizeof(lvb_stage);
+        choice.set_count = 5;
+        choice.miss_size = sizeof(lvb_miss);
+        choice.needs = needs.data();
+        choice.items = items.data();
+        choice.slots = slots.data();
+        choice.step_limit = 1 + inputs.below(400);
+        auto room = sized<lvb_choice_scratch>();
+        digest.number(lvb_compute_choice_scratch(&choice, &room, nullptr));
+        std::vector<unsigned char> scratch(static_cast<std::size_t>(room.least_bytes) + 65536);
+        std::vector<std::uint32_t> sets(5 * slots.size());
+        std::vector<std::uint64_t> costs(5);
+        std::vector<lvb_miss> misses(links);
+        choice.scratch = scratch.data();
+        choice.scratch_bytes = scratch.size();
+        choice.sets = sets.data();
+        choice.costs = costs.data();
+        choice.misses = misses.data();
+        auto chosen = sized<lvb_chosen>();
+        digest.number(lvb_compute_choice(&choice, &chosen, nullptr));
+        digest.numbers(chosen.outcome, chosen.set_count, chosen.cost, chosen.lower_bound, chosen.steps);
+        for (const std::uint32_t item : sets) digest.number(item);
+        for (const std::uint64_t cost : costs) digest.number(cost);
+        for (const lvb_miss &miss : misses)
+            digest.numbers(miss.far_alone_db, miss.near_alone_db, miss.eirp_alone_db, miss.noise_alone_db,
+                           miss.far_besides_db, miss.near_besides_db, miss.eirp_besides_db, miss.noise_besides_db);
+    }
+    for (std::int32_t outcome = -1; outcome < 8; ++outcome) digest.text(lvb_outcome_name(outcome));
+}
+
 // ---- Locate.
 
 // ---- How sure.
@@ -816,6 +916,7 @@ std::uint64_t digest_with(std::int32_t instructions) {
     // limits
     add_limits(digest);
     // sweeps, maps and walks
+    add_choices(digest);
     // choose
     // locate
     // how sure
