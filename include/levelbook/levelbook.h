@@ -177,6 +177,10 @@ enum {
     LVB_STRUCT_MISS = 75,
     LVB_STRUCT_CHOICE_SCRATCH = 76,
     /* locate: from 77 */
+    LVB_STRUCT_LOCATE = 77,
+    LVB_STRUCT_READING = 78,
+    LVB_STRUCT_SUSPECT = 79,
+    LVB_STRUCT_LOCATE_RESULT = 80,
     /* how sure: from 82 */
     /* solve, rank, compare: from 86 */
 };
@@ -374,6 +378,15 @@ enum {
     LVB_FIELD_RECEIVER_NOISE_FIGURE_DB = 284,
     LVB_FIELD_NEED = 285,
     /* locate: from 286 */
+    LVB_FIELD_LOCATE = 286,
+    LVB_FIELD_READINGS = 287,
+    LVB_FIELD_READING_COUNT = 288,
+    LVB_FIELD_READING_SIZE = 289,
+    LVB_FIELD_UNCERTAINTY_DB = 291,
+    LVB_FIELD_FAULT_PROBABILITY = 292,
+    LVB_FIELD_FAULT_SPREAD_DB = 293,
+    LVB_FIELD_FALSE_ALARM = 294,
+    LVB_FIELD_SUSPECT_SIZE = 295,
     /* how sure: from 300 */
     /* solve, rank, compare: from 320 */
 };
@@ -2801,8 +2814,96 @@ LVB_API lvb_status lvb_compute_choice(const lvb_choice *choice, lvb_chosen *resu
 LVB_API const char *lvb_outcome_name(int32_t outcome);
 
 /* ------------------------------------------------------------------------------------------------------------
- * Locate: which stage has a fault. (A later version fills this section.)
+ * Locate: which stage has a fault.
  * ---------------------------------------------------------------------------------------------------------- */
+
+enum { LVB_MAX_READINGS = 64 /**< the most readings that one search takes */ };
+
+/** A level measured after a stage. There is a point to measure at where the level is conducted: up to the first antenna,
+ *  and from the second one to the receiver, whose own meter may serve. Several readings at one point are combined. */
+typedef struct lvb_reading {
+    uint32_t stage;        /**< index of the stage after which it was measured, from 0 */
+    uint32_t reserved;     /**< 0 */
+    double level_dbm;      /**< what was measured, -300 to 200 dBm; 0 is 1 mW */
+    double uncertainty_db; /**< standard uncertainty, 0.001 to 100 dB, or infinite: no reading; 0: that of lvb_locate */
+    double distance_m;     /**< over the air, 0.01 to 1e9 m; only after the air; 0: the link's far_distance_m */
+} lvb_reading;
+
+/** A search for a fault: the link as it should be, and what was measured. Uncertainties of readings are standard
+ *  uncertainties; of a limit of error that a meter's data sheet gives, plus and minus, divide by sqrt(3). */
+typedef struct lvb_locate {
+    uint32_t size;               /**< sizeof(lvb_locate) */
+    uint32_t reading_count;      /**< 0 to LVB_MAX_READINGS */
+    uint32_t reading_size;       /**< sizeof(lvb_reading); not used without readings */
+    uint32_t reserved;           /**< 0 */
+    const lvb_link *link;        /**< the chain as entered, with its tolerances */
+    const lvb_reading *readings; /**< reading_count readings in any order; may be null without any */
+    const void *user;            /**< the host's; never read */
+    double uncertainty_db;       /**< standard uncertainty of a reading, the next one too, 0.001 to 100 dB; needed */
+    double fault_probability;    /**< that some stage has a fault, as held before any reading, 1e-6 to 0.999999; 0: 0.5 */
+    double fault_spread_db;      /**< standard deviation of a fault's size around 0, 0.1 to 100 dB; 0: 10 */
+    double false_alarm;          /**< how often a healthy chain may be called inconsistent, 1e-6 to 0.5; 0: 0.01 */
+} lvb_locate;
+
+/** One stage as a suspect. */
+typedef struct lvb_suspect {
+    uint32_t span;        /**< stages of one number have no reading between them: these readings cannot tell them apart */
+    uint32_t reserved;    /**< 0 */
+    double probability;   /**< that this stage has the fault */
+    double fault_db;      /**< if so, the size of the fault, negative where power is lost: the best estimate */
+    double deviation_db;  /**< its standard deviation */
+    double expected_bits; /**< what a next reading after this stage should tell; NaN where there is no point to measure */
+} lvb_suspect;
+
+/** What a search found. */
+typedef struct lvb_locate_result {
+    uint32_t size;           /**< sizeof(lvb_locate_result) */
+    int32_t consistent;      /**< 1: the readings fit the chain without a fault (p_value is at least false_alarm) */
+    uint32_t reading_count;  /**< readings that were counted: those of finite uncertainty */
+    uint32_t stage;          /**< most likely stage; of its span, which is as likely, the first */
+    uint32_t span_first;     /**< first stage of its span */
+    uint32_t span_last;      /**< last stage of its span */
+    uint32_t next_stage;     /**< measure after this stage next */
+    uint32_t reserved;       /**< 0 */
+    double chi_square;       /**< of all readings against the chain without a fault; reading_count degrees of freedom */
+    double p_value;          /**< probability that a healthy chain gives so large a chi_square, or a larger one */
+    double none_probability; /**< that no stage has a fault */
+    double probability;      /**< of the most likely stage */
+    double span_probability; /**< of its whole span */
+    double fault_db;         /**< as in lvb_suspect, of that stage */
+    double deviation_db;     /**< as in lvb_suspect, of that stage */
+    double expected_bits;    /**< as in lvb_suspect, of next_stage */
+} lvb_locate_result;
+
+/** Finds the stage that has a fault, by levels measured along the chain: how likely each stage is the culprit and by how
+ *  many dB, whether the readings fit a healthy chain, and after which stage to measure next. Without readings it tells
+ *  where to begin.
+ *  Formula: the level after a stage departs from the predicted one (lvb_compute_budget at the far end, or at the reading's
+ *  distance) by the sum of the deviations of the stages up to there. They are independent and normal, with the standard
+ *  deviation tolerance_db / sqrt(3). Readings err by independent normal errors. At most one stage has a fault besides, each
+ *  as likely, of a size normal around 0 with fault_spread_db: a gain (a pad left out) as likely as a loss. By Bayes' rule
+ *  each stage of a span then has a probability in proportion to sqrt(d / (d + s)) exp(j^2 s / (2 d (d + s))), and no fault
+ *  in proportion to 1, times what was held before; j is the jump of the departure in the span as all readings estimate
+ *  it, d the variance of that estimate, s that of a fault; the fault is j s / (d + s), with the variance d s / (d + s).
+ *  Behind the last reading nothing is seen: the ratio is 1, the fault 0 with fault_spread_db. chi_square is the squared
+ *  departure of the readings in the metric of their covariance without a fault. expected_bits is a lower bound of the
+ *  mutual information of culprit (a stage, or none) and reading, by the Bhattacharyya distances between what each culprit
+ *  predicts; the next stage is the first that has the most, at a conducted point that no allowance follows directly (such
+ *  an allowance belongs to the level there).
+ *  Source: standard deviation of a stated limit: JCGM 100:2008, 4.3.7 (uniform distribution). Estimates before and behind a
+ *  jump: Fraser & Potter, 1969; jumps of a linear system: Willsky & Jones, 1976. Expected information: Lindley, 1956; its
+ *  bound: Kolchinsky & Tracey, Entropy 19, 361 (2017). Prior of the fault: common practice, no source.
+ *  Caution: a meter that reads all levels too high looks like a fault of the source; and where the walk fades, take means.
+ *  suspects is null or has stage_count elements of suspect_size bytes (sizeof(lvb_suspect)). fault may be null.
+ *  Range: as the fields of lvb_locate and lvb_reading say, and lvb_compute_budget for the link.
+ *  Refused: a null locate, result or array of readings; wrong sizes; the link as lvb_compute_budget refuses it, at the
+ *  distance of each reading too; more than LVB_MAX_READINGS readings (LVB_E_COUNT); uncertainty_db of 0 in lvb_locate
+ *  (LVB_E_MISSING); values outside their ranges; a reading after a stage that there is not, or where the level is radiated
+ *  (LVB_E_NOT_FOUND); a distance of a reading before the air (LVB_E_UNUSED).
+ *  Accuracy: probabilities 1e-9, decibels 1e-9 dB, against full covariance matrices. Cost: stages times the square of the
+ *  number of readings. Since: 0.1. */
+LVB_API lvb_status lvb_locate_fault(const lvb_locate *locate, lvb_locate_result *result, lvb_suspect *suspects,
+                                    uint32_t suspect_size, lvb_fault *fault);
 
 #ifdef __cplusplus
 }

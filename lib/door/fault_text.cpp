@@ -119,7 +119,7 @@ const char *lent_path(std::int32_t structure) noexcept {
     }
 }
 
-// The arrays of a choice: items[3].cost, needs[1].link.far_distance_m.
+// The arrays of decisions: items[3].cost, needs[1].link.far_distance_m, readings[2].level_dbm.
 bool put_element(Writer &out, const lvb_fault &fault) noexcept {
     if (fault.row < 0) return false;
     const char *array = nullptr;
@@ -129,6 +129,9 @@ bool put_element(Writer &out, const lvb_fault &fault) noexcept {
         break;
     case LVB_STRUCT_SLOT:
         array = "slots[";
+        break;
+    case LVB_STRUCT_READING:
+        array = "readings[";
         break;
     case LVB_STRUCT_NEED:
     case LVB_STRUCT_LINK:
@@ -140,7 +143,10 @@ bool put_element(Writer &out, const lvb_fault &fault) noexcept {
     }
     out.put(array);
     out.put_whole(static_cast<std::uint64_t>(fault.row));
-    out.put("].");
+    out.put(']');
+    if (fault.field == LVB_FIELD_SIZE && fault.structure != LVB_STRUCT_LINK && fault.structure != LVB_STRUCT_STAGE)
+        return true;
+    out.put('.');
     if (fault.structure == LVB_STRUCT_LINK || fault.structure == LVB_STRUCT_STAGE) out.put("link.");
     if (fault.structure == LVB_STRUCT_STAGE) {
         put_stage(out, fault);
@@ -188,6 +194,8 @@ const char *user_of_field(std::int32_t structure) noexcept {
         return "set-up";
     case LVB_STRUCT_PATTERN:
         return "kind of pattern";
+    case LVB_STRUCT_READING:
+        return "point";
     default:
         return "kind of stage";
     }
@@ -331,6 +339,8 @@ void put_sentence(Writer &out, const lvb_fault &fault) noexcept {
         return put_allowed(out, fault);
     case LVB_E_NOT_FOUND:
         put_value(out, fault);
+        if (fault.structure == LVB_STRUCT_READING && math::is_nan(fault.maximum))
+            return out.put(", where the level is radiated: there is no point to measure");
         out.put(", of which there is none");
         return put_allowed(out, fault);
     default: // sizes, counts, infinities

@@ -446,6 +446,38 @@ void call_choose() {
 
 // ---- locate
 
+void call_locate() {
+    lvb_stage stages[3] = {};
+    stages[0].kind = LVB_KIND_SOURCE;
+    stages[1].kind = LVB_KIND_PASSIVE;
+    stages[2].kind = LVB_KIND_RECEIVER;
+    auto link = sized<lvb_link>();
+    link.stages = stages;
+    link.stage_count = 3;
+    link.stage_size = sizeof(lvb_stage);
+    link.frequency_mhz = 600.0;
+    lvb_reading readings[2] = {};
+    readings[1].stage = 2;
+    readings[1].level_dbm = -6.0;
+    auto locate = sized<lvb_locate>();
+    locate.link = &link;
+    locate.readings = readings;
+    locate.reading_count = 2;
+    locate.reading_size = sizeof(lvb_reading);
+    locate.uncertainty_db = 0.3;
+    auto result = sized<lvb_locate_result>();
+    lvb_suspect suspects[3];
+    auto fault = sized<lvb_fault>();
+    CALL(lvb_locate_fault, &locate, &result, suspects, sizeof(lvb_suspect), &fault);
+    if (kept != 0.0 || result.stage != 1) { // LVB_OK
+        std::printf("the sound search is refused: %g\n", kept);
+        std::exit(1);
+    }
+    readings[1].stage = 3;
+    CALL(lvb_locate_fault, &locate, &result, suspects, sizeof(lvb_suspect), &fault);
+    CALL(lvb_locate_fault, nullptr, nullptr, nullptr, 0, &fault);
+}
+
 // ---- how sure
 
 // ---- solve, rank, compare
@@ -479,6 +511,7 @@ int main(int count, char **arguments) {
     call_choose();
     // choose
     // locate
+    call_locate();
     // how sure
     // solve, rank, compare
 

@@ -523,6 +523,48 @@ TEST(Layout, IsPinned) {
     OFFSET(lvb_choice_scratch, least_bytes, 8);
     OFFSET(lvb_choice_scratch, ample_bytes, 16);
     // locate
+    SIZE(lvb_reading, LVB_STRUCT_READING, 32);
+    OFFSET(lvb_reading, stage, 0);
+    OFFSET(lvb_reading, reserved, 4);
+    OFFSET(lvb_reading, level_dbm, 8);
+    OFFSET(lvb_reading, uncertainty_db, 16);
+    OFFSET(lvb_reading, distance_m, 24);
+    SIZE(lvb_locate, LVB_STRUCT_LOCATE, 72);
+    OFFSET(lvb_locate, size, 0);
+    OFFSET(lvb_locate, reading_count, 4);
+    OFFSET(lvb_locate, reading_size, 8);
+    OFFSET(lvb_locate, reserved, 12);
+    OFFSET(lvb_locate, link, 16);
+    OFFSET(lvb_locate, readings, 24);
+    OFFSET(lvb_locate, user, 32);
+    OFFSET(lvb_locate, uncertainty_db, 40);
+    OFFSET(lvb_locate, fault_probability, 48);
+    OFFSET(lvb_locate, fault_spread_db, 56);
+    OFFSET(lvb_locate, false_alarm, 64);
+    SIZE(lvb_suspect, LVB_STRUCT_SUSPECT, 40);
+    OFFSET(lvb_suspect, span, 0);
+    OFFSET(lvb_suspect, reserved, 4);
+    OFFSET(lvb_suspect, probability, 8);
+    OFFSET(lvb_suspect, fault_db, 16);
+    OFFSET(lvb_suspect, deviation_db, 24);
+    OFFSET(lvb_suspect, expected_bits, 32);
+    SIZE(lvb_locate_result, LVB_STRUCT_LOCATE_RESULT, 96);
+    OFFSET(lvb_locate_result, size, 0);
+    OFFSET(lvb_locate_result, consistent, 4);
+    OFFSET(lvb_locate_result, reading_count, 8);
+    OFFSET(lvb_locate_result, stage, 12);
+    OFFSET(lvb_locate_result, span_first, 16);
+    OFFSET(lvb_locate_result, span_last, 20);
+    OFFSET(lvb_locate_result, next_stage, 24);
+    OFFSET(lvb_locate_result, reserved, 28);
+    OFFSET(lvb_locate_result, chi_square, 32);
+    OFFSET(lvb_locate_result, p_value, 40);
+    OFFSET(lvb_locate_result, none_probability, 48);
+    OFFSET(lvb_locate_result, probability, 56);
+    OFFSET(lvb_locate_result, span_probability, 64);
+    OFFSET(lvb_locate_result, fault_db, 72);
+    OFFSET(lvb_locate_result, deviation_db, 80);
+    OFFSET(lvb_locate_result, expected_bits, 88);
     // how sure
     // solve, rank, compare
 }

@@ -890,6 +890,45 @@ void add_choices(Digest &digest) {
 
 // ---- Locate.
 
+void add_locate(Digest &digest) {
+    Inputs inputs(77);
+    for (int i = 0; i < 1500; ++i) {
+        const Chain chain(inputs);
+        const auto count = static_cast<std::uint32_t>(chain.stages.size());
+        std::vector<lvb_reading> readings(inputs.below(8));
+        for (lvb_reading &reading : readings) {
+            reading.stage = inputs.below(6) ? inputs.below(5) : inputs.below(count + 1);
+            if (inputs.below(3) == 0) reading.stage = count - 1;
+            reading.level_dbm = inputs.below(60) ? inputs.uniform(-110.0, 30.0) : inputs.argument();
+            if (inputs.below(3) == 0) reading.uncertainty_db = inputs.uniform(0.05, 2.0);
+            if (inputs.below(20) == 0) reading.uncertainty_db = HUGE_VAL;
+            if (inputs.below(3) == 0 && reading.stage == count - 1) reading.distance_m = inputs.uniform(1.0, 300.0);
+        }
+        auto locate = sized<lvb_locate>();
+        locate.link = &chain.link;
+        locate.readings = readings.data();
+        locate.reading_count = static_cast<std::uint32_t>(readings.size());
+        locate.reading_size = sizeof(lvb_reading);
+        locate.uncertainty_db = inputs.uniform(0.1, 1.0);
+        if (inputs.below(2)) locate.fault_probability = inputs.uniform(0.01, 0.99);
+        if (inputs.below(2)) locate.fault_spread_db = inputs.uniform(1.0, 30.0);
+        auto r = sized<lvb_locate_result>();
+        auto fault = sized<lvb_fault>();
+        std::vector<lvb_suspect> suspects(count);
+        const lvb_status status = lvb_locate_fault(&locate, &r, suspects.data(), sizeof(lvb_suspect), &fault);
+        digest.number(status);
+        if (status != LVB_OK) {
+            add(digest, fault);
+            continue;
+        }
+        digest.numbers(r.consistent, r.reading_count, r.stage, r.span_first, r.span_last, r.next_stage, r.chi_square,
+                       r.p_value, r.none_probability, r.probability, r.span_probability, r.fault_db, r.deviation_db,
+                       r.expected_bits);
+        for (const lvb_suspect &s : suspects)
+            digest.numbers(s.span, s.probability, s.fault_db, s.deviation_db, s.expected_bits);
+    }
+}
+
 // ---- How sure.
 
 // ---- Solve, rank, compare.
@@ -919,6 +958,7 @@ std::uint64_t digest_with(std::int32_t instructions) {
     add_choices(digest);
     // choose
     // locate
+    add_locate(digest);
     // how sure
     // solve, rank, compare
     return digest.value();

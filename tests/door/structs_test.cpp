@@ -101,6 +101,17 @@ struct NoiseCall {
     }
 };
 
+lvb_locate sound_locate() {
+    static const std::vector<lvb_stage> stages = ordinary();
+    static Chain chain({});
+    chain.link.stages = stages.data();
+    chain.link.stage_count = static_cast<std::uint32_t>(stages.size());
+    auto locate = sized<lvb_locate>();
+    locate.link = &chain.link;
+    locate.uncertainty_db = 0.3;
+    return locate;
+}
+
 std::vector<Entry> entries() {
     return {
         {"link", LVB_STRUCT_LINK, LVB_FIELD_LINK, sizeof(lvb_link), false,
@@ -284,6 +295,21 @@ std::vector<Entry> entries() {
              NoiseCall call;
              return lvb_compute_noise(&call.chain.link, &call.conditions, static_cast<lvb_noise *>(object), nullptr, 0,
                                       fault);
+         },
+         [](void *) {}},
+        {"locate", LVB_STRUCT_LOCATE, LVB_FIELD_LOCATE, sizeof(lvb_locate), false,
+         [](void *object, lvb_fault *fault) {
+             auto result = sized<lvb_locate_result>();
+             return lvb_locate_fault(static_cast<lvb_locate *>(object), &result, nullptr, 0, fault);
+         },
+         [](void *object) {
+             const lvb_locate locate = sound_locate();
+             std::memcpy(object, &locate, sizeof locate);
+         }},
+        {"result of locate", LVB_STRUCT_LOCATE_RESULT, LVB_FIELD_RESULT, sizeof(lvb_locate_result), true,
+         [](void *object, lvb_fault *fault) {
+             const lvb_locate locate = sound_locate();
+             return lvb_locate_fault(&locate, static_cast<lvb_locate_result *>(object), nullptr, 0, fault);
          },
          [](void *) {}},
         {"cable_table", LVB_STRUCT_CABLE_TABLE, LVB_FIELD_CABLE_TABLE, sizeof(lvb_cable_table), false,
@@ -498,6 +524,8 @@ TEST(Zeroed, IsValidOrNamesTheMissingField) {
             return {LVB_E_MISSING, LVB_FIELD_FORMULA};
         case LVB_STRUCT_GRID:
             return {LVB_E_NULL, LVB_FIELD_LINK};
+        case LVB_STRUCT_LOCATE:
+            return {LVB_E_MISSING, LVB_FIELD_UNCERTAINTY_DB};
         case LVB_STRUCT_CABLE_RUN:
         case LVB_STRUCT_COAXIAL_LINE:
             return {LVB_E_MISSING, LVB_FIELD_FREQUENCY_MHZ};
