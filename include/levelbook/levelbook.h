@@ -375,7 +375,6 @@ enum {
     LVB_FIELD_HEADROOM_DB = 281,
     LVB_FIELD_EIRP_LIMIT_DBM = 282,
     LVB_FIELD_NOISE_FIGURE_LIMIT_DB = 283,
-    LVB_FIELD_RECEIVER_NOISE_FIGURE_DB = 284,
     LVB_FIELD_NEED = 285,
     /* locate: from 286 */
     LVB_FIELD_LOCATE = 286,
@@ -2679,7 +2678,6 @@ typedef struct lvb_item {
     uint64_t cost;          /**< in the smallest unit that you count in, 0 to 1000000000000 */
     uint32_t count;         /**< how many are left; 0 is none */
     uint32_t reserved;      /**< 0 */
-    double noise_figure_db; /**< amplifier: 0.001 to 100 dB, referred to 290 K; needed behind the air where noise is limited */
     double lowest_mhz;      /**< it serves frequencies from here, 0.1 to 300000 MHz; 0: no such end */
     double highest_mhz;     /**< it serves frequencies up to here; 0: no such end */
 } lvb_item;
@@ -2713,7 +2711,6 @@ typedef struct lvb_need {
     double headroom_db;              /**< near level under the ceiling at least, 0 to 100 dB */
     double eirp_limit_dbm;           /**< most e.i.r.p., -200 to 150 dBm */
     double noise_figure_limit_db;    /**< most noise figure of the receive side, 0.001 to 100 dB; 0: not limited */
-    double receiver_noise_figure_db; /**< of the receiver's input, 0.001 to 100 dB; with noise_figure_limit_db */
 } lvb_need;
 
 /** By how many dB the best sets of a link miss what it needs; the link is taken by itself, with the whole stock. 0: it can be
@@ -2792,8 +2789,8 @@ LVB_API lvb_status lvb_compute_choice_scratch(const lvb_choice *choice, lvb_choi
  *  bit: far_end.margin_db (less worst_db) at least margin_db, near_end.headroom_db (less worst_db) at least headroom_db,
  *  eirp_dbm (plus eirp_worst_db) at most eirp_limit_dbm; and its noise figure.
  *  Formula: noise figure of the receive side, behind the second antenna: F = F1 + (F2 - 1) / G1 + (F3 - 1) / (G1 G2) ...; a passive
- *  or cable's F is its loss at 290 K, allowances count nothing; without tolerances. An amplifier behind the air must be a
- *  slot where noise is limited (of one item, if need be), so that its noise figure is known.
+ *  or cable's F is its loss at 290 K, allowances count nothing; without tolerances. Where noise is limited, amplifiers
+ *  behind the air and the receiver state their noise_figure_db.
  *  Source: Friis, cascade of noise figures (Pozar, Microwave Engineering, 10.1); choice by branch and bound with
  *  bounds by dynamic programming over ranges of levels: textbook methods, no source needed.
  *  The answer is exact where the outcome says so, whatever the scratch; less scratch makes the search longer. How long it takes
@@ -2898,8 +2895,8 @@ typedef struct lvb_locate_result {
  *  Range: as the fields of lvb_locate and lvb_reading say, and lvb_compute_budget for the link.
  *  Refused: a null locate, result or array of readings; wrong sizes; the link as lvb_compute_budget refuses it, at the
  *  distance of each reading too; more than LVB_MAX_READINGS readings (LVB_E_COUNT); uncertainty_db of 0 in lvb_locate
- *  (LVB_E_MISSING); values outside their ranges; a reading after a stage that there is not, or where the level is radiated
- *  (LVB_E_NOT_FOUND); a distance of a reading before the air (LVB_E_UNUSED).
+ *  (LVB_E_MISSING); values outside their ranges; a reading after a stage that there is not, where the level is radiated, or
+ *  behind a pattern's null (LVB_E_NOT_FOUND); a distance of a reading before the air (LVB_E_UNUSED).
  *  Accuracy: probabilities 1e-9, decibels 1e-9 dB, against full covariance matrices. Cost: stages times the square of the
  *  number of readings. Since: 0.1. */
 LVB_API lvb_status lvb_locate_fault(const lvb_locate *locate, lvb_locate_result *result, lvb_suspect *suspects,

@@ -13,7 +13,6 @@ struct Item {
     chain::Stage stage;
     std::uint64_t cost;
     std::uint32_t count; ///< how many are left, at most the number of slots
-    double noise_figure_db;
 };
 
 /// A place in a link, with the candidates for it: `count` item numbers from `first` on.
@@ -33,7 +32,7 @@ struct Link {
     std::uint32_t first_slot, slot_count;
     Requirements required;
     bool worst_levels, worst_radiated; ///< with every tolerance against the limit
-    double margin_db, headroom_db, radiated_limit_dbm, noise_limit_db, receiver_noise_figure_db;
+    double margin_db, headroom_db, radiated_limit_dbm, noise_limit_db;
 };
 
 struct Problem {

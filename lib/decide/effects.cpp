@@ -20,15 +20,15 @@ std::int64_t grains(double db) noexcept {
     return static_cast<std::int64_t>(held * grains_per_db + (held < 0.0 ? -0.5 : 0.5));
 }
 
-Noise noise_of(const Stage &stage, double change_db, double noise_figure_db) noexcept {
+Noise noise_of(const Stage &stage, double change_db) noexcept {
     switch (stage.kind) {
     case Kind::passive:
     case Kind::cable:
         return {math::power_of_db_m1(0.0 - change_db), math::power_of_db(change_db)};
     case Kind::amplifier:
-        return {math::power_of_db_m1(noise_figure_db), math::power_of_db(change_db)};
+        return {math::power_of_db_m1(stage.noise_figure_db), math::power_of_db(change_db)};
     case Kind::receiver: // its noise figure is that of its input
-        return {math::power_of_db_m1(noise_figure_db), 1.0};
+        return {math::power_of_db_m1(stage.noise_figure_db), 1.0};
     default:
         return {};
     }
@@ -67,8 +67,7 @@ class Walk {
 };
 
 // One stage by itself.
-Effect effect_of(const Link &link, const Stage &stage, double noise_figure_db, bool radiated,
-                 bool behind_air) noexcept {
+Effect effect_of(const Link &link, const Stage &stage, bool radiated, bool behind_air) noexcept {
     Ledger alone(link.conditions);
     const Line &line = alone.enter(stage);
     const double low_db = line.far_end.change_db - (link.worst_levels ? line.far_end.worst_db : 0.0);
@@ -82,18 +81,13 @@ Effect effect_of(const Link &link, const Stage &stage, double noise_figure_db, b
         const double worst_db = antenna ? closed.eirp_worst_db : line.near_end.worst_db;
         effect.radiated = grains(power_db + (link.worst_radiated ? worst_db : 0.0));
     }
-    if (behind_air && (link.required & needs_noise) != 0)
-        effect.noise = noise_of(stage, line.far_end.change_db, noise_figure_db);
+    if (behind_air && (link.required & needs_noise) != 0) effect.noise = noise_of(stage, line.far_end.change_db);
     return effect;
 }
 
 const chain::Window *window_of(const Link &link) noexcept {
     const Stage &last = link.stages[link.stage_count - 1];
     return (link.required & (needs_floor | needs_ceiling)) != 0 ? &last.window : nullptr;
-}
-
-double noise_figure_of(const Link &link, const Stage &stage) noexcept {
-    return stage.kind == Kind::receiver ? link.receiver_noise_figure_db : 0.0;
 }
 
 } // namespace
@@ -106,8 +100,7 @@ Frame find_effects(const Problem &problem, const Link &link, Effect *effects) no
     for (Walk walk(problem, link); !walk.ended();) {
         if (!walk.next_is_slot()) {
             const Stage &stage = walk.fixed();
-            const Effect effect =
-                effect_of(link, stage, noise_figure_of(link, stage), walk.radiated(), walk.behind_air());
+            const Effect effect = effect_of(link, stage, walk.radiated(), walk.behind_air());
             low += effect.low;
             high += effect.high;
             power += effect.radiated;
@@ -122,8 +115,7 @@ Frame find_effects(const Problem &problem, const Link &link, Effect *effects) no
         if (!walk.radiated()) ++frame.radiated_slots;
         for (std::uint32_t i = 0; i < last->count; ++i) {
             const Item &item = problem.items[problem.candidates[last->first + i]];
-            effects[last->first + i] =
-                effect_of(link, item.stage, item.noise_figure_db, walk.radiated(), walk.behind_air());
+            effects[last->first + i] = effect_of(link, item.stage, walk.radiated(), walk.behind_air());
         }
         walk.enter(problem.items[problem.candidates[last->first]].stage);
     }
@@ -143,13 +135,11 @@ Shortfall shortfall_of(const Problem &problem, const Link &link, const std::uint
     Walk walk(problem, link);
     while (!walk.ended()) {
         const bool slot = walk.next_is_slot();
-        const Item *item = slot ? &problem.items[problem.candidates[chosen[walk.slot() - link.first_slot]]] : nullptr;
-        const Stage &stage = slot ? item->stage : walk.fixed();
+        const Stage &stage =
+            slot ? problem.items[problem.candidates[chosen[walk.slot() - link.first_slot]]].stage : walk.fixed();
         const bool receiving = walk.behind_air();
         const Line &line = walk.enter(stage);
-        if (receiving && (link.required & needs_noise) != 0)
-            so_far = so_far + noise_of(stage, line.far_end.change_db,
-                                       slot ? item->noise_figure_db : noise_figure_of(link, stage));
+        if (receiving && (link.required & needs_noise) != 0) so_far = so_far + noise_of(stage, line.far_end.change_db);
     }
     const chain::Result result = walk.ledger().close();
     const double far_worst = link.worst_levels ? result.far_end.worst_db : 0.0;

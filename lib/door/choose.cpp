@@ -175,8 +175,7 @@ bool take_item(Refusal &refusal, const lvb_choice &in, std::uint32_t index, deci
     if (static_cast<double>(lent.cost) > largest_cost)
         return refuse(refusal, LVB_E_ABOVE_RANGE, place, LVB_FIELD_COST, static_cast<double>(lent.cost), 0.0,
                       largest_cost);
-    if (!check_field(refusal, lent.noise_figure_db, figure_range, place, LVB_FIELD_NOISE_FIGURE_DB) ||
-        !check_field(refusal, lent.lowest_mhz, band_range, place, LVB_FIELD_LOWEST_MHZ) ||
+    if (!check_field(refusal, lent.lowest_mhz, band_range, place, LVB_FIELD_LOWEST_MHZ) ||
         !check_field(refusal, lent.highest_mhz, band_range, place, LVB_FIELD_HIGHEST_MHZ))
         return false;
     if (lent.highest_mhz != 0.0 && lent.highest_mhz < lent.lowest_mhz)
@@ -192,11 +191,8 @@ bool take_item(Refusal &refusal, const lvb_choice &in, std::uint32_t index, deci
     }
     const auto kind = static_cast<std::int32_t>(item.stage.kind);
     if (!may_be_item(kind)) return refuse(refusal, LVB_E_UNKNOWN_KIND, place, LVB_FIELD_KIND, kind);
-    if (lent.noise_figure_db != 0.0 && kind != LVB_KIND_AMPLIFIER)
-        return refuse(refusal, LVB_E_UNUSED, place, LVB_FIELD_NOISE_FIGURE_DB, lent.noise_figure_db);
     item.cost = lent.cost;
     item.count = lent.count < in.slot_count ? lent.count : in.slot_count; // more make no difference
-    item.noise_figure_db = lent.noise_figure_db;
     return true;
 }
 
@@ -207,6 +203,11 @@ bool serves(const lvb_choice &in, std::uint32_t index, const decide::Item &item,
     return item.count > 0 && frequency_mhz >= lent.lowest_mhz &&
            (lent.highest_mhz == 0.0 || frequency_mhz <= lent.highest_mhz) &&
            check_tables(passed_over, item.stage, frequency_mhz, -1);
+}
+
+// What adds noise of its own, and does not say how much.
+bool lacks_figure(const chain::Stage &stage) noexcept {
+    return (stage.kind == Kind::amplifier || stage.kind == Kind::receiver) && math::is_nan(stage.noise_figure_db);
 }
 
 bool is_conducted(Kind kind) noexcept {
@@ -254,9 +255,7 @@ bool LinkTaker::take_slot(const lvb_slot &slot, double frequency_mhz, bool noise
         const Place place{LVB_STRUCT_ITEM, -1, static_cast<std::int32_t>(number)};
         if (item.stage.kind != kind && !(is_conducted(kind) && is_conducted(item.stage.kind)))
             return refuse_at(LVB_E_CONFLICT, place, LVB_FIELD_KIND, static_cast<double>(item.stage.kind));
-        if (noise && item.stage.kind == Kind::amplifier && item.noise_figure_db == 0.0)
-            return refuse(refusal_, LVB_E_MISSING, place, LVB_FIELD_NOISE_FIGURE_DB, 0.0, figure_range.minimum,
-                          figure_range.maximum);
+        if (noise && lacks_figure(item.stage)) return refuse_at(LVB_E_MISSING, place, LVB_FIELD_NOISE_FIGURE_DB, 0.0);
         if (!serves(asked_.in, number, item, frequency_mhz)) continue;
         laid_.candidates[candidates_++] = number;
         ++out.count;
@@ -284,13 +283,14 @@ bool LinkTaker::take_stages(const lvb_link &lent, std::uint32_t index, decide::L
             ++slot_;
         } else {
             if (!take_stage(refusal_, lent, i, stages[i]) ||
-                !check_tables(refusal_, stages[i], lent.frequency_mhz, number))
+                !check_tables(refusal_, stages[i], lent.frequency_mhz, number) ||
+                (stages[i].has_path && !check_walk(refusal_, lent, stages[i], number)))
                 return false;
             kind = stages[i].kind;
-            if (limited && kind == Kind::amplifier)
-                return refuse_at(LVB_E_MISSING, {LVB_STRUCT_STAGE, number}, LVB_FIELD_NOISE_FIGURE_DB, 0.0);
         }
         if (!order.next(refusal_, kind, number)) return false;
+        if (limited && lacks_figure(stages[i]))
+            return refuse_at(LVB_E_MISSING, {LVB_STRUCT_STAGE, number}, LVB_FIELD_NOISE_FIGURE_DB, 0.0);
         if (kind == Kind::antenna && seen.antenna < 0) seen.antenna = number;
         seen.receiver = kind == Kind::receiver;
     }
@@ -313,8 +313,7 @@ bool LinkTaker::take_needs(const lvb_need &need, std::int32_t row, const Seen &s
     if (!check_field(refusal_, need.margin_db, room_range, place, LVB_FIELD_MARGIN_DB) ||
         !check_field(refusal_, need.headroom_db, room_range, place, LVB_FIELD_HEADROOM_DB) ||
         !check_field(refusal_, need.eirp_limit_dbm, limit_range, place, LVB_FIELD_EIRP_LIMIT_DBM) ||
-        !check_field(refusal_, need.noise_figure_limit_db, figure_range, place, LVB_FIELD_NOISE_FIGURE_LIMIT_DB) ||
-        !check_field(refusal_, need.receiver_noise_figure_db, figure_range, place, LVB_FIELD_RECEIVER_NOISE_FIGURE_DB))
+        !check_field(refusal_, need.noise_figure_limit_db, figure_range, place, LVB_FIELD_NOISE_FIGURE_LIMIT_DB))
         return false;
     if (!has_limit && need.eirp_limit_dbm != 0.0)
         return refuse_at(LVB_E_NOT_STATED, place, LVB_FIELD_EIRP_LIMIT_DBM, need.eirp_limit_dbm);
@@ -326,11 +325,6 @@ bool LinkTaker::take_needs(const lvb_need &need, std::int32_t row, const Seen &s
         return refuse_at(LVB_E_UNUSED, place, LVB_FIELD_EIRP_LIMIT_DBM, need.eirp_limit_dbm);
     if (has_noise && seen.air < 0)
         return refuse_at(LVB_E_UNUSED, place, LVB_FIELD_NOISE_FIGURE_LIMIT_DB, need.noise_figure_limit_db);
-    if (need.receiver_noise_figure_db != 0.0 && (!has_noise || !seen.receiver))
-        return refuse_at(LVB_E_UNUSED, place, LVB_FIELD_RECEIVER_NOISE_FIGURE_DB, need.receiver_noise_figure_db);
-    if (has_noise && seen.receiver && need.receiver_noise_figure_db == 0.0)
-        return refuse(refusal_, LVB_E_MISSING, place, LVB_FIELD_RECEIVER_NOISE_FIGURE_DB, 0.0, figure_range.minimum,
-                      figure_range.maximum);
     link.required = (window.has_floor ? decide::needs_floor : 0u) | (window.has_ceiling ? decide::needs_ceiling : 0u) |
                     (has_limit ? decide::needs_power : 0u) | (has_noise ? decide::needs_noise : 0u);
     link.worst_levels = (need.worst_case & LVB_WORST_LEVELS) != 0;
@@ -339,7 +333,6 @@ bool LinkTaker::take_needs(const lvb_need &need, std::int32_t row, const Seen &s
     link.headroom_db = need.headroom_db;
     link.radiated_limit_dbm = need.eirp_limit_dbm;
     link.noise_limit_db = need.noise_figure_limit_db;
-    link.receiver_noise_figure_db = need.receiver_noise_figure_db;
     return true;
 }
 

@@ -51,16 +51,9 @@ bool walk(Refusal &refusal, const lvb_link *lent, lvb_link &link, Show show) noe
     chain::Conditions conditions;
     if (!take_link(refusal, lent, link, conditions)) return false;
     chain::Ledger ledger(conditions);
-    chain::Stage stage;
-    Order order;
-    for (std::uint32_t i = 0; i < link.stage_count; ++i) {
-        const auto index = static_cast<std::int32_t>(i);
-        if (!take_stage(refusal, link, i, stage) || !order.next(refusal, stage.kind, index) ||
-            !check_tables(refusal, stage, link.frequency_mhz, index))
-            return false;
-        show(i, stage.kind, ledger.enter(stage));
-    }
-    return order.end(refusal) && check_distances(refusal, link, order.air());
+    std::uint32_t i = 0;
+    return walk_stages(refusal, link,
+                       [&](const chain::Stage &stage) noexcept { show(i++, stage.kind, ledger.enter(stage)); });
 }
 
 // A stage's tolerance is a limit of error, taken as uniform: JCGM 100:2008, 4.3.7.
@@ -116,6 +109,8 @@ bool take_reading(Refusal &refusal, Search &search, std::uint32_t index, const d
         return false;
     double predicted_dbm = level_dbm[in.stage];
     if (in.distance_m != 0.0 && !predict_at(refusal, search, in.distance_m, in.stage, predicted_dbm)) return false;
+    if (predicted_dbm == -math::infinity) // behind a pattern's null there is nothing to compare with
+        return refuse(refusal, LVB_E_NOT_FOUND, place_of(index), LVB_FIELD_STAGE, in.stage);
     if (in.uncertainty_db == math::infinity) return true;
     const double uncertainty = or_else(in.uncertainty_db, search.in.uncertainty_db);
     search.reading[search.readings++] = {in.stage, in.level_dbm - predicted_dbm, uncertainty * uncertainty};

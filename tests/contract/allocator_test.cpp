@@ -508,8 +508,8 @@ int main(int count, char **arguments) {
     // limits
     call_limits();
     // sweeps, maps and walks
-    call_choose();
     // choose
+    call_choose();
     // locate
     call_locate();
     // how sure

@@ -453,23 +453,22 @@ TEST(Layout, IsPinned) {
     OFFSET(lvb_limit_rule, remark, 64);
     // sweeps, maps and walks
     // choose
-    SIZE(lvb_item, LVB_STRUCT_ITEM, 64);
+    SIZE(lvb_item, LVB_STRUCT_ITEM, 56);
     OFFSET(lvb_item, stage, 0);
     OFFSET(lvb_item, label, 8);
     OFFSET(lvb_item, user, 16);
     OFFSET(lvb_item, cost, 24);
     OFFSET(lvb_item, count, 32);
     OFFSET(lvb_item, reserved, 36);
-    OFFSET(lvb_item, noise_figure_db, 40);
-    OFFSET(lvb_item, lowest_mhz, 48);
-    OFFSET(lvb_item, highest_mhz, 56);
+    OFFSET(lvb_item, lowest_mhz, 40);
+    OFFSET(lvb_item, highest_mhz, 48);
     SIZE(lvb_slot, LVB_STRUCT_SLOT, 24);
     OFFSET(lvb_slot, need, 0);
     OFFSET(lvb_slot, stage, 4);
     OFFSET(lvb_slot, item_count, 8);
     OFFSET(lvb_slot, reserved, 12);
     OFFSET(lvb_slot, items, 16);
-    SIZE(lvb_need, LVB_STRUCT_NEED, 56);
+    SIZE(lvb_need, LVB_STRUCT_NEED, 48);
     OFFSET(lvb_need, link, 0);
     OFFSET(lvb_need, stated, 8);
     OFFSET(lvb_need, worst_case, 12);
@@ -477,7 +476,6 @@ TEST(Layout, IsPinned) {
     OFFSET(lvb_need, headroom_db, 24);
     OFFSET(lvb_need, eirp_limit_dbm, 32);
     OFFSET(lvb_need, noise_figure_limit_db, 40);
-    OFFSET(lvb_need, receiver_noise_figure_db, 48);
     SIZE(lvb_choice, LVB_STRUCT_CHOICE, 120);
     OFFSET(lvb_choice, size, 0);
     OFFSET(lvb_choice, need_count, 4);

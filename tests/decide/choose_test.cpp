@@ -107,7 +107,7 @@ class SmallMaker {
         if (radiates && random_.below(2)) in.stated = LVB_STATED_EIRP_LIMIT, in.eirp_limit_dbm = db(5.0, 40.0);
         if (radiates && random_.below(2)) {
             in.noise_figure_limit_db = random_.uniform(3.0, 25.0);
-            if (receiver_there) in.receiver_noise_figure_db = random_.uniform(2.0, 12.0);
+            if (receiver_there) with_noise(made.link_stages[need].back(), random_.uniform(2.0, 12.0));
         }
     }
 
@@ -370,7 +370,7 @@ TEST(Choose, GetsNoDearerWithoutALimit) {
             need.eirp_limit_dbm = 0.0;
             break;
         case 1:
-            need.noise_figure_limit_db = need.receiver_noise_figure_db = 0.0;
+            need.noise_figure_limit_db = 0.0;
             break;
         case 2:
             need.worst_case = 0;
@@ -408,12 +408,14 @@ double noise_figure_of(const std::vector<std::pair<lvb_stage, double>> &parts, d
     Choosing c;
     std::vector<lvb_stage> stages = {source(10.0), antenna(), air(), antenna()};
     for (std::size_t i = 0; i < parts.size(); ++i) stages.push_back(stage(LVB_KIND_PASSIVE));
-    if (receiver_db > 0.0) stages.push_back(receiver());
+    if (receiver_db > 0.0) {
+        stages.push_back(receiver());
+        with_noise(stages.back(), receiver_db);
+    }
     const std::uint32_t need = c.link(stages, 600.0, 10.0, 0.0);
     for (std::size_t i = 0; i < parts.size(); ++i)
         c.slot(need, static_cast<std::uint32_t>(4 + i), {c.item(parts[i].first, 1, 1, parts[i].second)});
     c.needs[0].noise_figure_limit_db = 0.01;
-    c.needs[0].receiver_noise_figure_db = receiver_db;
     EXPECT_EQ(c.compute(1), LVB_OK);
     EXPECT_EQ(c.chosen.outcome, LVB_OUTCOME_INFEASIBLE);
     EXPECT_EQ(c.misses[0].noise_alone_db, c.misses[0].noise_besides_db);

@@ -97,12 +97,10 @@ class Exhaustive {
         const lvb_need &in = c_.needs[need];
         const auto slots = slots_of(need);
         std::vector<lvb_stage> stages(in.link->stages, in.link->stages + in.link->stage_count);
-        std::vector<double> figures(stages.size(), 0.0);
         Combination made;
         made.items = items;
         for (std::size_t i = 0; i < items.size(); ++i) {
             stages[slots[i]->stage] = *c_.items[items[i]].stage;
-            figures[slots[i]->stage] = c_.items[items[i]].noise_figure_db;
             made.cost += c_.items[items[i]].cost;
         }
         lvb_link link = *in.link;
@@ -121,12 +119,12 @@ class Exhaustive {
             const long double change = levels[i].far_change_db;
             const bool passive = stage.kind == LVB_KIND_PASSIVE || stage.kind == LVB_KIND_CABLE;
             if (receiving && (passive || stage.kind == LVB_KIND_AMPLIFIER)) {
-                const long double figure = passive ? -change : static_cast<long double>(figures[i]);
+                const long double figure = passive ? -change : static_cast<long double>(stage.noise_figure_db);
                 factor += (powl(10.0L, figure / 10.0L) - 1.0L) / gain;
                 gain *= powl(10.0L, change / 10.0L);
             }
             if (receiving && stage.kind == LVB_KIND_RECEIVER)
-                factor += (powl(10.0L, static_cast<long double>(in.receiver_noise_figure_db) / 10.0L) - 1.0L) / gain;
+                factor += (powl(10.0L, static_cast<long double>(stage.noise_figure_db) / 10.0L) - 1.0L) / gain;
             receiving |= stage.kind == LVB_KIND_AIR;
         }
         made.shortfall[3] = static_cast<double>(10.0L * log10l(factor)) - in.noise_figure_limit_db;

@@ -124,6 +124,21 @@ TEST(Refused, Readings) {
     refused(on_the_bench, {LVB_E_UNUSED, in_reading, LVB_FIELD_DISTANCE_M, -1, 0, 5.0});
 }
 
+// A dipole turned end on hears nothing: there is no level to compare a reading with.
+TEST(Refused, AReadingBehindANull) {
+    auto pattern = sized<lvb_pattern>();
+    pattern.kind = LVB_PATTERN_HALF_WAVE_DIPOLE;
+    const auto turn = [&](Search &search) {
+        search.chain.stages[6].pattern = &pattern;
+        search.chain.stages[6].gain_db = 0.0;
+        search.chain.stages[6].far_elevation_deg = 90.0;
+    };
+    refused(turn, {LVB_E_NOT_FOUND, in_reading, LVB_FIELD_STAGE, -1, 1, 7.0});
+    Search search(outbound(), {{1, 0.2}}); // before it all is well
+    turn(search);
+    EXPECT_EQ(lvb_locate_fault(&search.request, &search.result, nullptr, 0, &search.fault), LVB_OK);
+}
+
 TEST(Refused, AReadingWithAnUnknownTail) {
     struct Longer {
         lvb_reading known;

@@ -30,10 +30,11 @@ struct Choosing {
 
     std::uint32_t item(const lvb_stage &stage, std::uint64_t cost, std::uint32_t count, double noise_figure_db = 0.0) {
         lvb_item made{};
-        made.stage = &item_stages.emplace_back(stage);
+        lvb_stage &kept = item_stages.emplace_back(stage);
+        if (noise_figure_db != 0.0) with_noise(kept, noise_figure_db);
+        made.stage = &kept;
         made.cost = cost;
         made.count = count;
-        made.noise_figure_db = noise_figure_db;
         items.push_back(made);
         return static_cast<std::uint32_t>(items.size() - 1);
     }
@@ -172,7 +173,7 @@ inline Choosing make_choosing(Random &random, const Shape &shape) {
     }
     if (shape.limited_noise) {
         need.noise_figure_limit_db = random.uniform(8.0, 20.0);
-        need.receiver_noise_figure_db = 6.0;
+        with_noise(kept[last], 6.0);
     }
     return made;
 }

@@ -806,7 +806,10 @@ void add_choices(Digest &digest) {
             items[i].stage = &stages[i];
             items[i].cost = inputs.below(40);
             items[i].count = inputs.below(4);
-            if (amplifier) items[i].noise_figure_db = inputs.uniform(1.0, 8.0);
+            if (amplifier) {
+                stages[i].stated = LVB_STATED_NOISE_FIGURE;
+                stages[i].noise_figure_db = inputs.uniform(1.0, 8.0);
+            }
             list.push_back(i);
         }
         std::vector<std::vector<lvb_stage>> chains(links);
@@ -848,7 +851,8 @@ void add_choices(Digest &digest) {
             }
             if (inputs.below(2) != 0) {
                 needs[l].noise_figure_limit_db = inputs.uniform(5.0, 25.0);
-                needs[l].receiver_noise_figure_db = 6.0;
+                end.stated |= LVB_STATED_NOISE_FIGURE;
+                end.noise_figure_db = 6.0;
             }
         }
         auto choice = sized<lvb_choice>();

@@ -17,18 +17,18 @@ Choosing sound() {
     const std::uint32_t wire = c.item(stage(LVB_KIND_CABLE, -1.0), 7, 2);
     const std::uint32_t amplifier = c.item(stage(LVB_KIND_AMPLIFIER, 10.0), 9, 2, 3.0);
     const std::uint32_t whip = c.item(antenna(2.0), 1, 2);
+    lvb_stage end = receiver(-90.0, -20.0);
+    with_noise(end, 6.0);
     for (int i = 0; i < 2; ++i) {
-        const std::uint32_t need =
-            c.link({source(10.0), stage(LVB_KIND_PASSIVE), antenna(2.0), air(), stage(LVB_KIND_ALLOWANCE, -3.0),
-                    antenna(), stage(LVB_KIND_PASSIVE), receiver(-90.0, -20.0)},
-                   600.0, 40.0, 10.0);
+        const std::uint32_t need = c.link({source(10.0), stage(LVB_KIND_PASSIVE), antenna(2.0), air(),
+                                           stage(LVB_KIND_ALLOWANCE, -3.0), antenna(), stage(LVB_KIND_PASSIVE), end},
+                                          600.0, 40.0, 10.0);
         c.slot(need, 1, {pad, wire, amplifier});
         c.slot(need, 5, {whip});
         c.slot(need, 6, {pad, wire, amplifier});
         c.needs[need].stated = LVB_STATED_EIRP_LIMIT;
         c.needs[need].eirp_limit_dbm = 30.0;
         c.needs[need].noise_figure_limit_db = 12.0;
-        c.needs[need].receiver_noise_figure_db = 6.0;
     }
     return c;
 }
@@ -130,12 +130,11 @@ TEST(ChoiceRefusals, Items) {
     refused([](Choosing &c) { c.items[1].cost = 1000000000001; },
             {LVB_E_ABOVE_RANGE, in_item, LVB_FIELD_COST, -1, 1, 1000000000001.0, 0.0, 1e12,
              "items[1].cost is 1e12, which is too high; allowed 0 to 1e12."});
-    refused([](Choosing &c) { c.items[2].noise_figure_db = 101.0; },
-            {LVB_E_ABOVE_RANGE, in_item, LVB_FIELD_NOISE_FIGURE_DB, -1, 2, 101.0, 0.001, 100.0});
-    refused([](Choosing &c) { c.items[2].noise_figure_db = 0.0; }, // noise is limited
-            {LVB_E_MISSING, in_item, LVB_FIELD_NOISE_FIGURE_DB, -1, 2, 0.0, 0.001, 100.0});
-    refused([](Choosing &c) { c.items[0].noise_figure_db = 3.0; },
-            {LVB_E_UNUSED, in_item, LVB_FIELD_NOISE_FIGURE_DB, -1, 0, 3.0});
+    refused([](Choosing &c) { c.item_stages[2].noise_figure_db = 101.0; },
+            {LVB_E_ABOVE_RANGE, in_item, LVB_FIELD_NOISE_FIGURE_DB, -1, 2, 101.0, 0.0, 100.0});
+    refused(
+        [](Choosing &c) { c.item_stages[2].stated = 0, c.item_stages[2].noise_figure_db = 0.0; }, // noise is limited
+        {LVB_E_MISSING, in_item, LVB_FIELD_NOISE_FIGURE_DB, -1, 2, 0.0});
     refused([](Choosing &c) { c.items[0].lowest_mhz = nan; },
             {LVB_E_NAN, in_item, LVB_FIELD_LOWEST_MHZ, -1, 0, nan, 0.1, 300000.0});
     refused([](Choosing &c) { c.items[0].lowest_mhz = 500.0, c.items[0].highest_mhz = 400.0; },
@@ -173,14 +172,15 @@ TEST(ChoiceRefusals, Links) {
             {LVB_E_BELOW_RANGE, in_need, LVB_FIELD_MARGIN_DB, -1, 1, -1.0, 0.0, 100.0});
     refused([](Choosing &c) { c.needs[1].headroom_db = 101.0; },
             {LVB_E_ABOVE_RANGE, in_need, LVB_FIELD_HEADROOM_DB, -1, 1, 101.0, 0.0, 100.0});
-    refused([](Choosing &c) { c.needs[1].receiver_noise_figure_db = 0.0; },
-            {LVB_E_MISSING, in_need, LVB_FIELD_RECEIVER_NOISE_FIGURE_DB, -1, 1, 0.0, 0.001, 100.0});
-    refused([](Choosing &c) { c.needs[1].noise_figure_limit_db = 0.0; },
-            {LVB_E_UNUSED, in_need, LVB_FIELD_RECEIVER_NOISE_FIGURE_DB, -1, 1, 6.0});
+    refused(
+        [](Choosing &c) {
+            c.link_stages[1][7].stated ^= LVB_STATED_NOISE_FIGURE, c.link_stages[1][7].noise_figure_db = 0.0;
+        },
+        {LVB_E_MISSING, LVB_STRUCT_STAGE, LVB_FIELD_NOISE_FIGURE_DB, 7, 1, 0.0});
     refused(
         [](Choosing &c) {
             lvb_stage &end = c.link_stages[1][7];
-            end.stated = LVB_STATED_CEILING;
+            end.stated = LVB_STATED_CEILING | LVB_STATED_NOISE_FIGURE;
             end.floor_dbm = 0.0;
             c.needs[1].margin_db = 3.0;
         },
@@ -188,7 +188,7 @@ TEST(ChoiceRefusals, Links) {
     refused(
         [](Choosing &c) {
             lvb_stage &end = c.link_stages[1][7];
-            end.stated = LVB_STATED_FLOOR;
+            end.stated = LVB_STATED_FLOOR | LVB_STATED_NOISE_FIGURE;
             end.ceiling_dbm = 0.0;
             c.needs[1].headroom_db = 3.0;
         },
@@ -219,6 +219,8 @@ TEST(ChoiceRefusals, LimitsWithoutTheirStage) {
     fixed.needs[0].noise_figure_limit_db = 6.0;
     EXPECT_EQ(fixed.compute(1), LVB_E_MISSING);
     expect_fault(fixed.fault, {LVB_E_MISSING, LVB_STRUCT_STAGE, LVB_FIELD_NOISE_FIGURE_DB, 4, 0, 0.0});
+    with_noise(fixed.link_stages[0][4], 3.0);
+    EXPECT_EQ(fixed.compute(1), LVB_OK);
 }
 
 } // namespace

@@ -99,7 +99,7 @@ void require_answer(const lvb_choice &choice, const std::vector<Lent> &links, co
 
 extern "C" int LLVMFuzzerTestOneInput(const std::uint8_t *data, std::size_t size) {
     Bytes bytes(data, size);
-    fuzz::Tables tables;
+    fuzz::Lenders lenders;
     const std::uint32_t link_count = 1 + bytes.below(2), gear = 1 + bytes.below(5);
     std::vector<lvb_stage> gear_stages(gear);
     std::vector<lvb_item> items(gear);
@@ -110,15 +110,18 @@ extern "C" int LLVMFuzzerTestOneInput(const std::uint8_t *data, std::size_t size
         gear_stages[i].kind = kind;
         gear_stages[i].gain_db = kind == LVB_KIND_AMPLIFIER ? bytes.between(0.0, 20.0) : -bytes.between(0.5, 12.0);
         if (bytes.once_in(3)) gear_stages[i].tolerance_db = bytes.between(0.0, 3.0);
-        if (bytes.once_in(16)) gear_stages[i] = fuzz::make_stage(bytes, kind, tables);
+        if (bytes.once_in(16)) gear_stages[i] = fuzz::make_stage(bytes, kind, lenders);
         tabled = tabled || gear_stages[i].gain_table != nullptr || gear_stages[i].cable_table != nullptr ||
                  gear_stages[i].cable_type != 0;
-        if (bytes.once_in(64)) fuzz::spoil(bytes, gear_stages[i], tables);
+        if (bytes.once_in(64)) fuzz::spoil(bytes, gear_stages[i], lenders);
         items[i].stage = bytes.once_in(255) ? nullptr : &gear_stages[i];
         items[i].label = reinterpret_cast<const char *>(std::uintptr_t{bytes.byte()});
         items[i].cost = bytes.once_in(64) ? bytes.raw<std::uint64_t>() : bytes.below(32);
         items[i].count = bytes.once_in(16) ? bytes.raw<std::uint32_t>() : 1 + bytes.below(3);
-        if (kind == LVB_KIND_AMPLIFIER || bytes.once_in(64)) items[i].noise_figure_db = bytes.number(0.001, 100.0);
+        if (kind == LVB_KIND_AMPLIFIER && gear_stages[i].stated == 0 && !bytes.once_in(64)) {
+            gear_stages[i].stated = LVB_STATED_NOISE_FIGURE;
+            gear_stages[i].noise_figure_db = bytes.number(0.0, 100.0);
+        }
         if (bytes.once_in(8)) items[i].lowest_mhz = bytes.number(0.1, 3000.0);
         if (bytes.once_in(8)) items[i].highest_mhz = bytes.number(0.1, 3000.0);
         if (bytes.once_in(255)) items[i].reserved = 1;
@@ -137,8 +140,8 @@ extern "C" int LLVMFuzzerTestOneInput(const std::uint8_t *data, std::size_t size
             lvb_stage stage{};
             stage.kind = kind;
             stage.gain_db = gain_db;
-            lent.stages.push_back(bytes.once_in(32) ? fuzz::make_stage(bytes, kind, tables) : stage);
-            if (bytes.once_in(128)) fuzz::spoil(bytes, lent.stages.back(), tables);
+            lent.stages.push_back(bytes.once_in(32) ? fuzz::make_stage(bytes, kind, lenders) : stage);
+            if (bytes.once_in(128)) fuzz::spoil(bytes, lent.stages.back(), lenders);
         };
         const auto reserve = [&](std::uint32_t count) {
             for (; count > 0; --count) {
@@ -187,7 +190,10 @@ extern "C" int LLVMFuzzerTestOneInput(const std::uint8_t *data, std::size_t size
         if (bytes.once_in(4)) {
             noise = true;
             needs[l].noise_figure_limit_db = bytes.number(0.001, 60.0);
-            needs[l].receiver_noise_figure_db = bytes.number(0.001, 60.0);
+            if (lent.stages.back().kind == LVB_KIND_RECEIVER) {
+                lent.stages.back().stated |= LVB_STATED_NOISE_FIGURE;
+                lent.stages.back().noise_figure_db = bytes.number(0.0, 60.0);
+            }
         }
     }
 

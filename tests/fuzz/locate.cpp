@@ -34,14 +34,14 @@ void require_suspects(const Memory &suspects, std::uint32_t step, std::uint32_t 
 
 extern "C" int LLVMFuzzerTestOneInput(const std::uint8_t *data, std::size_t size) {
     Bytes bytes(data, size);
-    fuzz::Tables tables;
+    fuzz::Lenders lenders;
 
     const std::vector<std::int32_t> kinds = fuzz::make_kinds(bytes);
     Memory stages(kinds.size() * sizeof(lvb_stage));
     bool air = false;
     for (std::size_t i = 0; i < kinds.size(); ++i) {
-        lvb_stage stage = fuzz::make_stage(bytes, kinds[i], tables);
-        if (bytes.once_in(48)) fuzz::spoil(bytes, stage, tables);
+        lvb_stage stage = fuzz::make_stage(bytes, kinds[i], lenders);
+        if (bytes.once_in(48)) fuzz::spoil(bytes, stage, lenders);
         air = air || stage.kind == LVB_KIND_AIR;
         stages.put(stage, i * sizeof stage);
     }
