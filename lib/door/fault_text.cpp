@@ -133,6 +133,15 @@ bool put_element(Writer &out, const lvb_fault &fault) noexcept {
     case LVB_STRUCT_READING:
         array = "readings[";
         break;
+    case LVB_STRUCT_SPREAD:
+        array = "spreads[";
+        break;
+    case LVB_STRUCT_TALLY:
+        array = "tallies[";
+        break;
+    case LVB_STRUCT_QUANTILE:
+        array = "quantiles[";
+        break;
     case LVB_STRUCT_NEED:
     case LVB_STRUCT_LINK:
     case LVB_STRUCT_STAGE:
@@ -196,6 +205,10 @@ const char *user_of_field(std::int32_t structure) noexcept {
         return "kind of pattern";
     case LVB_STRUCT_READING:
         return "point";
+    case LVB_STRUCT_SPREAD:
+        return "law";
+    case LVB_STRUCT_TRIALS:
+        return "kind of trials";
     default:
         return "kind of stage";
     }
