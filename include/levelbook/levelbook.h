@@ -2685,7 +2685,7 @@ LVB_API const char *lvb_caution_text(uint32_t caution_index);
  * How sure: tolerances, shadowing and fading drawn many times over.
  * Worst case and root of squares bound what may be; trials tell how often. They are as good as the laws and tolerances
  * that you state, and take every quantity as independent of the others: a walk test sees what they do not.
- * No scratch is needed: a call works on pieces of 128 trials, with some KiB of stack.
+ * No scratch is needed: a call works on pieces of 128 trials, with some 40 KiB of stack.
  * ---------------------------------------------------------------------------------------------------------- */
 
 /** Laws by which a tolerance is spread around a stage's value, each of mean 0. */

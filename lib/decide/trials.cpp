@@ -217,8 +217,9 @@ void enter(Tally &tally, const chain::Window &window, const Levels &levels, cons
 }
 
 double probability_error(std::uint64_t hits, std::uint64_t count) noexcept {
-    const double n = static_cast<double>(count), p = (static_cast<double>(hits) + 1.0) / (n + 2.0);
-    return math::sqrt(p * (1.0 - p) / (n + 3.0));
+    const double n = static_cast<double>(count), h = static_cast<double>(hits);
+    const double p = (h + 1.0) / (n + 2.0), others = (n - h + 1.0) / (n + 2.0);
+    return math::sqrt(p * others / (n + 3.0));
 }
 
 Quantile quantile(double *levels_dbm, std::uint64_t count, double probability) noexcept {
@@ -229,7 +230,7 @@ Quantile quantile(double *levels_dbm, std::uint64_t count, double probability) n
     };
     // the least level that at least this share of all does not exceed
     const double share = probability * n, whole = static_cast<double>(static_cast<std::int64_t>(share));
-    const double rank = whole < share ? whole : whole - 1.0;
+    const double rank = whole < share ? whole : whole > 0.0 ? whole - 1.0 : 0.0;
     const double side =
         static_cast<double>(static_cast<std::int64_t>(math::sqrt(n * probability * (1.0 - probability)) + 0.5));
     const double away = side < 1.0 ? 1.0 : side;

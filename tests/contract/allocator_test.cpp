@@ -480,6 +480,42 @@ void call_locate() {
 
 // ---- how sure
 
+void call_how_sure() {
+    lvb_stage stages[2] = {};
+    stages[0].kind = LVB_KIND_SOURCE;
+    stages[1].kind = LVB_KIND_RECEIVER;
+    stages[0].tolerance_db = stages[1].tolerance_db = 1.0;
+    lvb_spread spreads[2] = {};
+    spreads[1].law = LVB_LAW_NORMAL;
+    auto link = sized<lvb_link>();
+    link.stages = stages;
+    link.stage_count = 2;
+    link.stage_size = sizeof(lvb_stage);
+    link.frequency_mhz = 600.0;
+    double levels[300];
+    auto trials = sized<lvb_trials>();
+    trials.link = &link;
+    trials.spreads = spreads;
+    trials.spread_count = 2;
+    trials.spread_size = sizeof(lvb_spread);
+    trials.trial_count = 300;
+    trials.far_dbm = levels;
+    auto tally = sized<lvb_tally>();
+    auto sureness = sized<lvb_sureness>();
+    lvb_quantile quantile = {0.5, 0.0, 0.0};
+    auto fault = sized<lvb_fault>();
+    CALL(lvb_compute_trials, &trials, &tally, &fault);
+    if (kept != 0.0 || tally.trials != 300) { // LVB_OK
+        std::printf("sound trials are refused: %g\n", kept);
+        std::exit(1);
+    }
+    CALL(lvb_compute_sureness, &tally, 1, sizeof tally, &sureness, &fault);
+    CALL(lvb_compute_quantiles, levels, 300, &quantile, 1, sizeof quantile, &fault);
+    CALL(lvb_compute_trials, nullptr, nullptr, &fault);
+    CALL(lvb_compute_sureness, nullptr, 0, 0, nullptr, &fault);
+    CALL(lvb_compute_quantiles, nullptr, 0, nullptr, 0, 0, &fault);
+}
+
 // ---- solve, rank, compare
 
 } // namespace
@@ -513,6 +549,7 @@ int main(int count, char **arguments) {
     // locate
     call_locate();
     // how sure
+    call_how_sure();
     // solve, rank, compare
 
     int missed = 0;

@@ -935,6 +935,56 @@ void add_locate(Digest &digest) {
 
 // ---- How sure.
 
+void add_trials(Digest &digest, std::int32_t instructions) {
+    Inputs inputs(82);
+    for (int i = 0; i < 400; ++i) {
+        Chain chain(inputs);
+        const std::size_t count = chain.stages.size();
+        std::vector<lvb_spread> spreads(inputs.below(3) ? count : 0);
+        for (lvb_stage &stage : chain.stages) stage.tolerance_db = inputs.below(3) ? inputs.uniform(0.0, 6.0) : 0.0;
+        for (lvb_spread &spread : spreads) {
+            spread.law = static_cast<std::int32_t>(inputs.below(4));
+            if (spread.law == LVB_LAW_NORMAL && inputs.below(2)) spread.coverage_factor = inputs.uniform(1.0, 10.0);
+        }
+        auto trials = sized<lvb_trials>();
+        trials.instructions = instructions;
+        trials.link = &chain.link;
+        trials.spreads = spreads.data();
+        trials.spread_count = static_cast<std::uint32_t>(spreads.size());
+        trials.spread_size = sizeof(lvb_spread);
+        trials.fading = static_cast<std::int32_t>(inputs.below(4));
+        if (trials.fading == LVB_FADING_RICE) trials.rice_factor_db = inputs.uniform(-20.0, 40.0);
+        if (trials.fading == LVB_FADING_NAKAGAMI) trials.nakagami_shape = inputs.uniform(0.5, 8.0);
+        if (inputs.below(2)) trials.shadowing_db = inputs.uniform(0.0, 9.0);
+        trials.seed = std::uint64_t{inputs.below(1u << 31)} << inputs.below(33);
+        trials.first_trial = std::uint64_t{inputs.below(1u << 31)} << inputs.below(21);
+        trials.trial_count = 1 + inputs.below(400);
+        std::vector<double> far(trials.trial_count), near(trials.trial_count);
+        trials.far_dbm = far.data();
+        trials.near_dbm = near.data();
+        auto tally = sized<lvb_tally>();
+        auto fault = sized<lvb_fault>();
+        const lvb_status status = lvb_compute_trials(&trials, &tally, &fault);
+        digest.number(status);
+        if (status != LVB_OK) {
+            add(digest, fault);
+            continue;
+        }
+        for (const double level : far) digest.number(level);
+        for (const double level : near) digest.number(level);
+        auto s = sized<lvb_sureness>();
+        digest.number(lvb_compute_sureness(&tally, 1, sizeof tally, &s, nullptr));
+        digest.numbers(s.inside_probability, s.inside_error, s.far_below_probability, s.far_below_error,
+                       s.far_above_probability, s.far_above_error, s.near_below_probability, s.near_below_error,
+                       s.near_above_probability, s.near_above_error, s.far_mean_dbm, s.far_mean_error_db,
+                       s.far_standard_deviation_db, s.near_mean_dbm, s.near_mean_error_db,
+                       s.near_standard_deviation_db);
+        lvb_quantile quantiles[] = {{0.025, 0.0, 0.0}, {0.5, 0.0, 0.0}, {inputs.uniform(0.0, 1.0), 0.0, 0.0}};
+        digest.number(lvb_compute_quantiles(far.data(), far.size(), quantiles, 3, sizeof quantiles[0], nullptr));
+        for (const lvb_quantile &q : quantiles) digest.numbers(q.level_dbm, q.error_db);
+    }
+}
+
 // ---- Solve, rank, compare.
 
 std::uint64_t digest_with(std::int32_t instructions) {
@@ -964,6 +1014,7 @@ std::uint64_t digest_with(std::int32_t instructions) {
     // locate
     add_locate(digest);
     // how sure
+    add_trials(digest, instructions);
     // solve, rank, compare
     return digest.value();
 }

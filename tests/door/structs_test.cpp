@@ -112,6 +112,13 @@ lvb_locate sound_locate() {
     return locate;
 }
 
+lvb_trials sound_trials() {
+    auto trials = sized<lvb_trials>();
+    trials.link = sound_locate().link;
+    trials.trial_count = 3;
+    return trials;
+}
+
 std::vector<Entry> entries() {
     return {
         {"link", LVB_STRUCT_LINK, LVB_FIELD_LINK, sizeof(lvb_link), false,
@@ -310,6 +317,28 @@ std::vector<Entry> entries() {
          [](void *object, lvb_fault *fault) {
              const lvb_locate locate = sound_locate();
              return lvb_locate_fault(&locate, static_cast<lvb_locate_result *>(object), nullptr, 0, fault);
+         },
+         [](void *) {}},
+        {"trials", LVB_STRUCT_TRIALS, LVB_FIELD_TRIALS, sizeof(lvb_trials), false,
+         [](void *object, lvb_fault *fault) {
+             return lvb_compute_trials(static_cast<lvb_trials *>(object), nullptr, fault);
+         },
+         [](void *object) {
+             const lvb_trials trials = sound_trials();
+             std::memcpy(object, &trials, sizeof trials);
+         }},
+        {"tally", LVB_STRUCT_TALLY, LVB_FIELD_TALLY, sizeof(lvb_tally), true,
+         [](void *object, lvb_fault *fault) {
+             const lvb_trials trials = sound_trials();
+             return lvb_compute_trials(&trials, static_cast<lvb_tally *>(object), fault);
+         },
+         [](void *) {}},
+        {"sureness", LVB_STRUCT_SURENESS, LVB_FIELD_SURENESS, sizeof(lvb_sureness), true,
+         [](void *object, lvb_fault *fault) {
+             const lvb_trials trials = sound_trials();
+             auto tally = sized<lvb_tally>();
+             lvb_compute_trials(&trials, &tally, nullptr);
+             return lvb_compute_sureness(&tally, 1, sizeof tally, static_cast<lvb_sureness *>(object), fault);
          },
          [](void *) {}},
         {"cable_table", LVB_STRUCT_CABLE_TABLE, LVB_FIELD_CABLE_TABLE, sizeof(lvb_cable_table), false,
@@ -524,6 +553,8 @@ TEST(Zeroed, IsValidOrNamesTheMissingField) {
             return {LVB_E_MISSING, LVB_FIELD_FORMULA};
         case LVB_STRUCT_GRID:
             return {LVB_E_NULL, LVB_FIELD_LINK};
+        case LVB_STRUCT_TRIALS:
+            return {LVB_E_MISSING, LVB_FIELD_TRIAL_COUNT};
         case LVB_STRUCT_LOCATE:
             return {LVB_E_MISSING, LVB_FIELD_UNCERTAINTY_DB};
         case LVB_STRUCT_CABLE_RUN:
@@ -565,8 +596,8 @@ TEST(Zeroed, IsValidOrNamesTheMissingField) {
 TEST(Null, EachPointerThatMustBeGiven) {
     for (const Entry &entry : entries()) {
         if (entry.structure == LVB_STRUCT_CABLE_TABLE || entry.structure == LVB_STRUCT_GAIN_TABLE ||
-            entry.structure == LVB_STRUCT_BAD || entry.structure == LVB_STRUCT_AZIMUTH_CUT ||
-            entry.structure == LVB_STRUCT_ELEVATION_CUT)
+            entry.structure == LVB_STRUCT_BAD || entry.structure == LVB_STRUCT_TALLY ||
+            entry.structure == LVB_STRUCT_AZIMUTH_CUT || entry.structure == LVB_STRUCT_ELEVATION_CUT)
             continue; // may be null
         auto fault = sized<lvb_fault>();
         EXPECT_EQ(entry.call(nullptr, &fault), LVB_E_NULL) << entry.name;
