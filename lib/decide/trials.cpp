@@ -18,43 +18,43 @@ struct Piece {
     alignas(64) double at[piece];
 };
 
-// All the fading of a piece, in decibels of the mean power.
+// Nothing, to begin a sum with.
+constexpr Piece nothing{};
+
+// The fading of a piece, in decibels of the mean power, on top of what is there.
 class Fader {
   public:
-    Fader(const Loops &loops, std::uint64_t seed, std::uint64_t number, double *far_db) noexcept
-        : loops_(loops), seed_(seed), number_(number), far_db_(far_db) {}
+    Fader(const Loops &loops, std::uint64_t seed, std::uint64_t number, const double *before_db,
+          double *after_db) noexcept
+        : loops_(loops), seed_(seed), number_(number), before_db_(before_db), after_db_(after_db) {}
 
     void rayleigh() noexcept {
         Piece v;
         draw(fading_quantity, 0, v);
-        loops_.exponential_decibels(v.at, far_db_);
+        loops_.exponential_decibels(v.at, before_db_, after_db_);
     }
     // A steady part and two normal ones at right angles.
     void rice(double factor_db) noexcept {
         const double share = 1.0 / (1.0 + math::power_of_db(factor_db)); // of what is not steady
         const double steady = math::sqrt(1.0 / (1.0 + math::power_of_db(0.0 - factor_db)));
         const double deviation = math::sqrt(0.5 * share);
-        Piece v, a{}, b{}, y;
+        Piece v, a, b, y, db;
         draw(fading_quantity, 0, v);
-        loops_.deviate[normal](v.at, deviation, a.at);
+        loops_.deviate[normal](v.at, deviation, nothing.at, a.at);
         draw(fading_quantity_2, 0, v);
-        loops_.deviate[normal](v.at, deviation, b.at);
+        loops_.deviate[normal](v.at, deviation, nothing.at, b.at);
         for (std::size_t i = 0; i < piece; ++i) {
             const double along = steady + a.at[i];
             y.at[i] = along * along + b.at[i] * b.at[i];
         }
-        add_decibels(y, 0.0);
+        loops_.decibels(y.at, db.at, 1.0, 0.0);
+        for (std::size_t i = 0; i < piece; ++i) after_db_[i] = before_db_[i] + db.at[i];
     }
     void nakagami(double shape) noexcept;
 
   private:
     void draw(std::uint32_t quantity, std::uint32_t attempt, Piece &v) const noexcept {
         loops_.draw(number_, seed_, quantity, attempt, v.at);
-    }
-    void add_decibels(const Piece &y, double more_db) noexcept {
-        Piece db;
-        loops_.decibels(y.at, db.at, 1.0, 0.0);
-        for (std::size_t i = 0; i < piece; ++i) far_db_[i] += db.at[i] + more_db;
     }
     // The same number as loops_.draw gives this trial, by itself.
     double draw_one(std::size_t trial, std::uint32_t quantity, std::uint32_t attempt) const noexcept {
@@ -67,7 +67,8 @@ class Fader {
 
     const Loops &loops_;
     std::uint64_t seed_, number_;
-    double *far_db_;
+    const double *before_db_;
+    double *after_db_;
 };
 
 // Gamma deviates by Marsaglia & Tsang (2000): a cube of a shifted normal deviate, taken or drawn again.
@@ -94,9 +95,9 @@ void Fader::nakagami(double shape) noexcept {
     const bool low = shape < 1.0;
     const Gamma gamma(low ? shape + 1.0 : shape);
     const double mean_db = math::ten_log10(gamma.d / shape);
-    Piece v, x{}, base, db, exponential;
+    Piece v, x, base, db, exponential;
     draw(fading_quantity, 0, v);
-    loops_.deviate[normal](v.at, 1.0, x.at);
+    loops_.deviate[normal](v.at, 1.0, nothing.at, x.at);
     draw(fading_quantity_2, 0, v);
     loops_.exponential(v.at, exponential.at);
     for (std::size_t i = 0; i < piece; ++i) base.at[i] = gamma.base(x.at[i]);
@@ -110,12 +111,12 @@ void Fader::nakagami(double shape) noexcept {
             taken =
                 gamma.takes(again, cube_db, math::kernel::exponential_deviate(draw_one(i, fading_quantity_2, attempt)));
         }
-        far_db_[i] += cube_db + mean_db;
+        after_db_[i] = before_db_[i] + (cube_db + mean_db);
     }
     if (!low) return;
     draw(fading_quantity + 2, 0, v);
     loops_.exponential(v.at, exponential.at); // -ln u
-    for (std::size_t i = 0; i < piece; ++i) far_db_[i] -= exponential.at[i] / shape * math::db_per_neper;
+    for (std::size_t i = 0; i < piece; ++i) after_db_[i] -= exponential.at[i] / shape * math::db_per_neper;
 }
 
 void swap(double &a, double &b) noexcept {
@@ -151,20 +152,36 @@ double select(double *levels, std::int64_t count, std::int64_t rank) noexcept {
 
 } // namespace
 
-void draw(const Loops &loops, const Trials &trials, std::uint64_t number, Deviations &deviations) noexcept {
-    double *far = deviations.far_db, *near = deviations.near_db;
-    for (std::size_t i = 0; i < piece; ++i) far[i] = near[i] = 0.0;
-    Piece v;
-    for (std::uint32_t i = 0; i < trials.spread_count; ++i) {
-        const Spread &spread = trials.spreads[i];
-        loops.draw(number, trials.seed, spread.quantity, 0, v.at);
-        loops.deviate[static_cast<std::size_t>(spread.law)](v.at, spread.scale_db, spread.far_only ? far : near);
+Deviations::Deviations(const Loops &loops, const Trials &trials, std::uint64_t number) noexcept
+    : far_db(nothing.at), near_db(nothing.at) {
+    alignas(64) double v[piece];
+    // both ends first, and on top of these the far one
+    for (int end = 0; end < 2; ++end) {
+        const bool far_only = end == 1;
+        double *sum = far_only ? far_.at : near_.at;
+        const double *&so_far = far_only ? far_db : near_db;
+        for (std::uint32_t i = 0; i < trials.spread_count; ++i) {
+            const Spread &spread = trials.spreads[i];
+            if (spread.far_only != far_only) continue;
+            loops.draw(number, trials.seed, spread.quantity, 0, v);
+            loops.deviate[static_cast<std::size_t>(spread.law)](v, spread.scale_db, so_far, sum);
+            so_far = sum;
+        }
+        if (!far_only) far_db = near_db;
     }
-    Fader fader(loops, trials.seed, number, far);
+    if (trials.fading == Fading::none) return;
+    Fader fader(loops, trials.seed, number, far_db, far_.at);
     if (trials.fading == Fading::rayleigh) fader.rayleigh();
     if (trials.fading == Fading::rice) fader.rice(trials.rice_factor_db);
     if (trials.fading == Fading::nakagami) fader.nakagami(trials.nakagami_shape);
-    for (std::size_t i = 0; i < piece; ++i) far[i] += near[i];
+    far_db = far_.at;
+}
+
+void give_levels(double level_dbm, const double *deviation_db, std::size_t count, double *levels_dbm) noexcept {
+    if (count == piece)
+        for (std::size_t i = 0; i < piece; ++i) levels_dbm[i] = level_dbm + deviation_db[i];
+    else
+        for (std::size_t i = 0; i < count; ++i) levels_dbm[i] = level_dbm + deviation_db[i];
 }
 
 void Moments::enter(double deviation_db) noexcept {

@@ -29,12 +29,21 @@ struct Trials {
     std::uint64_t seed;
 };
 
-/// The deviations in the trials of one piece.
-struct Deviations {
-    alignas(64) double far_db[math::piece], near_db[math::piece];
-};
-void draw(const math::Loops &loops, const Trials &trials, std::uint64_t number, Deviations &deviations) noexcept;
+/// The deviations in the trials of one piece; where nothing differs at the far end, both are the near ones.
+class Deviations {
+  public:
+    Deviations(const math::Loops &loops, const Trials &trials, std::uint64_t number) noexcept;
+    Deviations(const Deviations &) = delete;
+    Deviations &operator=(const Deviations &) = delete;
 
+    const double *far_db, *near_db;
+
+  private:
+    struct Piece {
+        alignas(64) double at[math::piece];
+    };
+    Piece near_, far_;
+};
 /// Sums of whole grains, which add up to the same in any order.
 struct Moments {
     std::int64_t sum = 0;
@@ -56,6 +65,9 @@ struct Tally {
 struct Levels {
     double far_dbm, near_dbm;
 };
+
+/// The levels of `count` trials.
+void give_levels(double level_dbm, const double *deviation_db, std::size_t count, double *levels_dbm) noexcept;
 
 /// Enters trials `from` to `to` of a piece.
 void enter(Tally &tally, const chain::Window &window, const Levels &levels, const Deviations &deviations,

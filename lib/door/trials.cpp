@@ -137,10 +137,6 @@ bool take_stages(Refusal &refusal, Asked &asked, bool &has_air) noexcept {
     return true;
 }
 
-void give_levels(double level_dbm, const double *deviation_db, std::size_t count, double *out) noexcept {
-    for (std::size_t i = 0; i < count; ++i) out[i] = level_dbm + deviation_db[i];
-}
-
 lvb_tally tally_of(const decide::Tally &tally, const decide::Levels &levels) noexcept {
     lvb_tally out{};
     out.trials = tally.trials;
@@ -169,18 +165,17 @@ bool compute_trials(Refusal &refusal, const lvb_trials *lent, lvb_tally *result)
         !check_fading(refusal, asked.in, has_air))
         return false;
     decide::Tally tally;
-    decide::Deviations deviations;
     double *far = asked.in.far_dbm, *near = asked.in.near_dbm;
     const std::uint64_t end = asked.in.first_trial + asked.in.trial_count;
     for (std::uint64_t trial = asked.in.first_trial; trial < end;) {
         const std::uint64_t number = trial / piece, start = number * piece;
         const auto from = static_cast<std::size_t>(trial - start);
         const auto to = end - start < piece ? static_cast<std::size_t>(end - start) : piece;
-        decide::draw(*asked.loops, asked.trials, number, deviations);
+        const decide::Deviations deviations(*asked.loops, asked.trials, number);
         if (far != nullptr)
-            give_levels(asked.levels.far_dbm, deviations.far_db + from, to - from, far), far += to - from;
+            decide::give_levels(asked.levels.far_dbm, deviations.far_db + from, to - from, far), far += to - from;
         if (near != nullptr)
-            give_levels(asked.levels.near_dbm, deviations.near_db + from, to - from, near), near += to - from;
+            decide::give_levels(asked.levels.near_dbm, deviations.near_db + from, to - from, near), near += to - from;
         if (result != nullptr) decide::enter(tally, asked.window, asked.levels, deviations, from, to);
         trial += to - from;
     }

@@ -45,12 +45,12 @@ struct Loops {
     void (*levels)(const double *high, const double *low, double *y, std::size_t length, const Row &row);
     /// v gets a number between -1 and 1, by the quantity and attempt, for each trial of the piece of that number
     void (*draw)(std::uint64_t number, std::uint64_t seed, std::uint32_t quantity, std::uint32_t attempt, double *v);
-    /// y += scale law(v)
-    void (*deviate[laws])(const double *v, double scale, double *y);
+    /// y = x + scale law(v); x may be y
+    void (*deviate[laws])(const double *v, double scale, const double *x, double *y);
     /// y = an exponential deviate of mean 1
     void (*exponential)(const double *v, double *y);
-    /// y += its decibels
-    void (*exponential_decibels)(const double *v, double *y);
+    /// y = x + its decibels; x may be y
+    void (*exponential_decibels)(const double *v, const double *x, double *y);
 };
 
 const Loops &loops_of(InstructionSet set) noexcept;
