@@ -60,7 +60,7 @@ class Fader {
     double draw_one(std::size_t trial, std::uint32_t quantity, std::uint32_t attempt) const noexcept {
         using namespace math::kernel;
         const std::uint64_t counter = number_ * counters_of_piece + trial % counters_of_piece;
-        const Words words = philox({counter & low_word, counter >> 32, quantity, attempt}, seed_);
+        const auto words = philox(Words<std::uint64_t>{counter & low_word, counter >> 32, quantity, attempt}, seed_);
         const std::uint64_t of_trial[] = {words.a, words.b, words.c, words.d};
         return signed_unit(of_trial[trial / counters_of_piece]);
     }

@@ -6,25 +6,26 @@
 #pragma once
 
 #include "math/decibel.hpp"
+#include "math/lanes.hpp"
 
 namespace lvb::math::LVB_KERNEL {
 
-/// Four words of 32 bits, each in the lower half of its place.
+/// Four words of 32 bits, each in the lower half of its place; or of several counters, lane by lane.
+template <class Word>
 struct Words {
-    std::uint64_t a, b, c, d;
+    Word a, b, c, d;
 };
 
-inline constexpr std::uint64_t low_word = 0xffffffff;
-
-template <int rounds>
-inline Words philox(const Words &counter, std::uint64_t key_low, std::uint64_t key_high) noexcept {
-    const std::uint64_t first = counter.a * 0xd2511f53, third = counter.c * 0xcd9e8d57;
-    const Words next{(third >> 32) ^ counter.b ^ key_low, third & low_word, (first >> 32) ^ counter.d ^ key_high,
-                     first & low_word};
+/// Upper halves of the words are of no account, before and after.
+template <int rounds, class Word>
+inline Words<Word> philox(const Words<Word> &counter, std::uint64_t key_low, std::uint64_t key_high) noexcept {
+    const Word first = product(counter.a, 0xd2511f53), third = product(counter.c, 0xcd9e8d57);
+    const Words<Word> next{(third >> 32) ^ counter.b ^ key_low, third, (first >> 32) ^ counter.d ^ key_high, first};
     if constexpr (rounds == 1) return next;
     else return philox<rounds - 1>(next, (key_low + 0x9e3779b9) & low_word, (key_high + 0xbb67ae85) & low_word);
 }
-inline Words philox(const Words &counter, std::uint64_t key) noexcept {
+template <class Word>
+inline Words<Word> philox(const Words<Word> &counter, std::uint64_t key) noexcept {
     return philox<10>(counter, key & low_word, key >> 32);
 }
 
@@ -33,7 +34,7 @@ inline constexpr std::uint64_t trials_of_counter = 4, counters_of_piece = 32;
 
 /// A word as a number between -1 and 1: the middle of one of 2^32 equal steps, exact, and never 0.
 inline double signed_unit(std::uint64_t word) noexcept {
-    return (from_bits(word | bits_of(0x1p52)) - 0x1p52) * 0x1p-31 + (0x1p-32 - 1.0);
+    return (from_bits((word & low_word) | bits_of(0x1p52)) - 0x1p52) * 0x1p-31 + (0x1p-32 - 1.0);
 }
 
 inline double size_of(double x) noexcept { return from_bits(bits_of(x) & 0x7fffffffffffffff); }
@@ -41,14 +42,17 @@ inline double with_sign_of(double x, double size) noexcept {
     return from_bits(bits_of(size) | (bits_of(x) & 0x8000000000000000));
 }
 
+/// Decibels of power in a natural logarithm: 10 / ln(10).
+inline constexpr double per_neper = 0x1.15f2ced384f29p+2;
+
 /// ln(x) of a normal x > 0, within 1e-14 (1 + |ln x|).
-inline double natural_log(double x) noexcept {
-    const Reduced reduced = reduce(x);
-    const double s = reduced.s, z = s * s, w = z * z;
+inline double natural_log(const Reduced &x) noexcept {
+    const double s = x.s, z = s * s, w = z * z;
     const double r = (0x1.55555556b1dddp-1 + z * 0x1.9999956ce1cf0p-2) +
                      w * ((0x1.2494828ea529ap-2 + z * 0x1.c60a57de29e8fp-3) + w * 0x1.92c280be78d42p-3);
-    return reduced.k * 0x1.62e42fefa39efp-1 + s * (2.0 + z * r);
+    return x.k * 0x1.62e42fefa39efp-1 + s * (2.0 + z * r);
 }
+inline double natural_log(double x) noexcept { return natural_log(reduce(x)); }
 
 // The laws, each from a number between -1 and 1 that is uniform. Those of a tolerance are odd functions of it, so that
 // their means are exactly 0, and reach from -1 to 1 but for the normal law.
@@ -71,8 +75,11 @@ struct ArcSine {
 };
 /// Standard deviation 1. Within 2e-9: at the middle a step of the words is 6e-10, and wider everywhere else.
 struct Normal {
-    static double of(double v) noexcept {
-        const double w = 0.0 - natural_log((1.0 - v) * (1.0 + v)); // 1 - v^2
+    static double of(double v) noexcept { return of(v, 0.0 - natural_log(room(v))); }
+    /// 1 - v^2
+    static double room(double v) noexcept { return (1.0 - v) * (1.0 + v); }
+    /// With w = -ln(1 - v^2).
+    static double of(double v, double w) noexcept {
         const double w2 = w * w, w4 = w2 * w2;
         const double p = ((0x1.40d9322b3244cp+0 + w * 0x1.a4c179473208bp-2) +
                           w2 * (0x1.4186a3f47a1e3p-4 + w * 0x1.4db90758a3d69p-7)) +
@@ -84,9 +91,9 @@ struct Normal {
         return v * (p / q);
     }
 };
+/// Of a uniform v, the probability to lie above it.
+inline double above(double v) noexcept { return 0.5 - 0.5 * v; }
 /// Positive, with mean 1. Within 1e-14 of it, and a few units of the last place where it is small.
-inline double exponential_deviate(double v) noexcept { return 0.0 - natural_log(0.5 - 0.5 * v); }
-/// Its decibels, within 1e-12 dB.
-inline double exponential_db(double v) noexcept { return natural_log(exponential_deviate(v)) * 0x1.15f2ced384f29p+2; }
+inline double exponential_deviate(double v) noexcept { return 0.0 - natural_log(above(v)); }
 
 } // namespace lvb::math::LVB_KERNEL
