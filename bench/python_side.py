@@ -153,8 +153,8 @@ for task in "grid", "python_grid":
 measure("python_grid", "levelbook", 1000000, "lvb.lvb_compute_grid(grid, ffi.NULL, ffi.NULL)")
 
 
-# Draws: one stage's tolerance, or fading alone, of a short link; NumPy by its usual generator, and by its generator that
-# counts, as levelbook's does.
+# Draws: one stage's tolerance, or fading alone, of a short link; NumPy by its usual generator, and by its generator
+# that counts, as levelbook's does.
 def trials_of(law, fading, tallied=False, **more):
     count = 65536
     far, near = aligned(count), aligned(count)
@@ -195,4 +195,5 @@ for task, law, fading, more, numpy in (
     measure("draw_" + task, "numpy", 65536, numpy, g=usual, n=65536, a=0.894, s=0.316)
     measure("draw_" + task + "_counting", "numpy", 65536, numpy, g=counting, n=65536, a=0.894, s=0.316)
 request, tally = trials_of(lvb.LVB_LAW_NORMAL, NONE, True)
-measure("draw_tallied", "levelbook", 65536, "lvb.lvb_compute_trials(request, tally, ffi.NULL)", request=request, tally=tally)
+measure("draw_tallied", "levelbook", 65536, "lvb.lvb_compute_trials(request, tally, ffi.NULL)", request=request,
+        tally=tally)

@@ -359,13 +359,11 @@ void add_python(Table &table) {
         table.add({task, "cffi", Kind::other, table.from_python(key, "levelbook"), table.from_python(key, "plain"),
                    table.from_python(key, "numpy"), nullptr, nullptr});
     // Draws, against NumPy's usual generator and against its generator that counts.
-    for (const auto &[task, key] : {std::pair{"draw, rectangular", "draw_rectangular"},
-                                    std::pair{"draw, triangular", "draw_triangular"},
-                                    std::pair{"draw, normal", "draw_normal"},
-                                    std::pair{"draw, arc sine", "draw_arc_sine"},
-                                    std::pair{"draw, Rayleigh in dB", "draw_rayleigh"},
-                                    std::pair{"draw, Rice in dB", "draw_rice"},
-                                    std::pair{"draw, Nakagami in dB", "draw_nakagami"}}) {
+    for (const auto &[task, key] :
+         {std::pair{"draw, rectangular", "draw_rectangular"}, std::pair{"draw, triangular", "draw_triangular"},
+          std::pair{"draw, normal", "draw_normal"}, std::pair{"draw, arc sine", "draw_arc_sine"},
+          std::pair{"draw, Rayleigh in dB", "draw_rayleigh"}, std::pair{"draw, Rice in dB", "draw_rice"},
+          std::pair{"draw, Nakagami in dB", "draw_nakagami"}}) {
         Contender *ours = table.from_python(key, "levelbook");
         table.add({task, "cffi", Kind::draw, ours, nullptr, table.from_python(key, "numpy"), nullptr, nullptr});
         table.add({"  NumPy by counter", "cffi", Kind::draw_by_counter, ours, nullptr,

@@ -115,6 +115,20 @@ TEST(Trials, GiveTheSameBitsInAnySplitAndOnEveryInstructionSet) {
     }
 }
 
+// Source: the first of the known answers that the authors of Philox publish (file kat_vectors, philox4x32 10): counter
+// and key 0 give 6627e8d5 e169c58d bc57ac4c 9b00dbd8. The others are beyond a stage's index; trials_test.py has them
+// all.
+TEST(Trials, AreDrawnFromThePublishedWords) {
+    Trials trials({source(0.0, 1.0)});
+    trials.spreads.clear();
+    set_fading(trials, LVB_FADING_NONE);
+    trials.request.shadowing_db = 0.0;
+    trials.request.seed = 0;
+    ASSERT_EQ(trials.run(0, 128), LVB_OK);
+    const std::uint32_t words[] = {0x6627e8d5, 0xe169c58d, 0xbc57ac4c, 0x9b00dbd8};
+    for (std::size_t i = 0; i < 4; ++i) EXPECT_EQ(trials.far[32 * i], (2.0 * words[i] + 1.0) / 0x1p32 - 1.0);
+}
+
 TEST(Trials, CountTheLevelsThatTheyGive) {
     Trials trials;
     ASSERT_EQ(trials.run(0, 5000), LVB_OK);
@@ -220,7 +234,8 @@ TEST(Trials, AddUpTheLargestDeviations) {
     trials.request.shadowing_db = 0.0;
     ASSERT_EQ(trials.run(0, 20000), LVB_OK);
     const lvb_sureness told = sureness_of({trials.tally, trials.tally, trials.tally});
-    EXPECT_NEAR(told.far_standard_deviation_db, 100.0 * std::sqrt(double{LVB_MAX_STAGES}), 4 * 3200.0 / std::sqrt(40000.0));
+    EXPECT_NEAR(told.far_standard_deviation_db, 100.0 * std::sqrt(double{LVB_MAX_STAGES}),
+                4 * 3200.0 / std::sqrt(40000.0));
     lvb_tally huge = trials.tally;
     huge.far_squares_low = ~std::uint64_t{0};
     huge.far_squares_high = 0;
@@ -300,8 +315,9 @@ TEST(RefusedTrials, TheirFrame) {
 }
 
 TEST(RefusedTrials, LawsAndFading) {
-    refused([](Trials &t) { t.spreads[2].law = 4; }, {LVB_E_UNKNOWN_VALUE, in_spread, LVB_FIELD_LAW, -1, 2, 4.0, 0.0,
-                                                      3.0, "spreads[2].law is 4, which this library does not know; allowed 0 to 3."});
+    refused([](Trials &t) { t.spreads[2].law = 4; },
+            {LVB_E_UNKNOWN_VALUE, in_spread, LVB_FIELD_LAW, -1, 2, 4.0, 0.0, 3.0,
+             "spreads[2].law is 4, which this library does not know; allowed 0 to 3."});
     refused([](Trials &t) { t.spreads[7].reserved = 2; }, // also of a stage without a tolerance
             {LVB_E_RESERVED, in_spread, LVB_FIELD_RESERVED, -1, 7, 2.0, 0.0, 0.0});
     refused([](Trials &t) { t.spreads[1].coverage_factor = 2.0; },
