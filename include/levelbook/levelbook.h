@@ -2868,7 +2868,8 @@ enum {
     LVB_LAW_RECTANGULAR = 0, /**< every value up to tolerance_db as likely: a limit of error of which nothing more is known */
     LVB_LAW_TRIANGULAR = 1,  /**< up to tolerance_db, values near 0 more likely: the sum of two alike rectangular ones */
     LVB_LAW_NORMAL = 2,      /**< tolerance_db is so many standard deviations as coverage_factor says */
-    LVB_LAW_ARC_SINE = 3     /**< up to tolerance_db, the ends most likely: mismatch of unknown phase, a sine of time */
+    LVB_LAW_ARC_SINE = 3     /**< up to tolerance_db, the ends most likely: mismatch of unknown phase, whose two limits in dB differ
+                                  but little (lvb_mismatch_uncertainty_high_db, _low_db) */
 };
 
 /** The law of a stage's tolerance. A zeroed one is rectangular. */
@@ -2940,16 +2941,17 @@ typedef struct lvb_tally {
  *  g(v) + fading. v = (2 n + 1) / 2^32 - 1, where n is word t % 128 / 32 of the four that Philox4x32-10 makes, for trial t, of
  *  the counter (c % 2^32, c / 2^32, quantity, attempt), c = t / 128 * 32 + t % 32, and the key (seed % 2^32, seed / 2^32);
  *  quantity is the stage's index, 65536 shadowing, from 65537 on fading; attempt is 0 but for Nakagami. g is the inverse of
- *  the law's distribution function: v; v / |v| (1 - sqrt(1 - |v|)); that of the standard normal law at (1 + v) / 2; sin(90 v degrees).
- *  Rayleigh: 10 log10(-ln((1 - v) / 2)). Rice: the power of a steady amplitude and two normal ones. Nakagami: gamma
+ *  the law's distribution function: v; v / |v| (1 - sqrt(1 - |v|)); that of the standard normal law at (1 + v) / 2;
+ *  sin(90 v degrees). Rayleigh: 10 log10(-ln((1 - v) / 2)). Rice: the power of a steady amplitude and two normal ones. Nakagami: gamma
  *  deviates by Marsaglia's and Tsang's acceptance, over their mean.
  *  Source: propagation of distributions, and laws by what is known of a quantity: JCGM 101:2008, 5 and 6. Philox: Salmon, Moraes,
  *  Dror & Shaw, 2011. Gamma: Marsaglia & Tsang, 2000. Fading: Rappaport, Wireless Communications, 5.6; Proakis, Digital
  *  Communications, 2.1.
  *  Range: as the fields of lvb_trials and lvb_spread say, and lvb_compute_budget for the link.
  *  Refused: the link as lvb_compute_budget refuses it; null trials or link; a law or fading that is not known
- *  (LVB_E_UNKNOWN_VALUE); a number of spreads that is neither 0 nor that of the stages (LVB_E_COUNT); a coverage factor for another law than the normal one, fading or
- *  shadowing without air, a factor or shape of another fading (LVB_E_UNUSED); a shape that is missing. Nothing is written then.
+ *  (LVB_E_UNKNOWN_VALUE); a number of spreads that is neither 0 nor that of the stages (LVB_E_COUNT); a coverage factor for
+ *  another law than the normal one, fading or shadowing without air, a factor or shape of another fading
+ *  (LVB_E_UNUSED); a shape that is missing. Nothing is written then.
  *  Accuracy: g within 2e-9 for the normal law and 1e-13 for the others; Rayleigh 1e-11 dB; the same bits on every machine and
  *  instruction set. Results scatter with the root of the number of trials. Cost: linear in trials times stages with a
  *  tolerance, 1 to 3 ns each with AVX-512; Rice and Nakagami some 5 to 9 ns. Since: 0.1. */
@@ -2979,8 +2981,8 @@ typedef struct lvb_sureness {
 } lvb_sureness;
 
 /** Adds up tallies of one link's trials and tells what they come to. fault may be null.
- *  Formula: probability = hits / trials; its error is sqrt(p (1 - p) / (trials + 3)) with p = (hits + 1) / (trials + 2), the standard
- *  deviation of what is known of it when nothing was known before, so that no hit of n is an error of about 1 / n, not 0.
+ *  Formula: probability = hits / trials; its error is sqrt(p (1 - p) / (trials + 3)) with p = (hits + 1) / (trials + 2), the
+ *  standard deviation of what is known of it when nothing was known before, so that no hit of n is an error of about 1 / n, not 0.
  *  The mean's error is the standard deviation over the root of the number of trials.
  *  Source: rule of succession (Laplace; beta law of a share). Mean and standard deviation: JCGM 101:2008, 7.6.
  *  Range: tally_count 1 to 65536; 4294967296 trials altogether.
@@ -2999,12 +3001,12 @@ typedef struct lvb_quantile {
 
 /** Finds quantiles of levels (of any numbers, in fact) in place: levels_dbm is put into another order, and needs no room
  *  beside it. The levels' order makes no difference to the answer. fault may be null.
- *  Formula: the quantile is the level of rank ceil(probability count), at least 1; its error half the distance between the levels of
- *  that rank plus and minus sqrt(count probability (1 - probability)), at least 1: the standard deviation of the rank.
+ *  Formula: the quantile is the level of rank ceil(probability count), at least 1; its error half the distance between the
+ *  levels of that rank plus and minus sqrt(count probability (1 - probability)), at least 1: the standard deviation of the rank.
  *  Source: inverse of the distribution function, JCGM 101:2008, 7.5 and 7.7; order statistics (textbooks).
  *  Range: probability [0, 1], levels of any size, infinite ones too.
- *  Refused: null levels or quantiles; a count of 0 (LVB_E_MISSING) or above LVB_MAX_VALUES (LVB_E_COUNT); a wrong size; a probability outside its
- *  range; a level that is NaN. Nothing is written or moved then.
+ *  Refused: null levels or quantiles; a count of 0 (LVB_E_MISSING) or above LVB_MAX_VALUES (LVB_E_COUNT); a wrong size; a
+ *  probability outside its range; a level that is NaN. Nothing is written or moved then.
  *  Accuracy: exact. Cost: some 20 ns a level and quantile. Since: 0.1. */
 LVB_API lvb_status lvb_compute_quantiles(double *levels_dbm, uint64_t count, lvb_quantile *quantiles, uint32_t quantile_count,
                                          uint32_t quantile_size, lvb_fault *fault);
@@ -3148,8 +3150,8 @@ LVB_API lvb_status lvb_compute_choice_scratch(const lvb_choice *choice, lvb_choi
  *  bounds by dynamic programming over ranges of levels: textbook methods, no source needed.
  *  The answer is exact where the outcome says so, whatever the scratch; less scratch makes the search longer. How long it takes
  *  depends on the numbers: one link of 12 slots of 12 items takes some milliseconds, seldom more (DEVELOPERS.md). Links that
- *  want the same scarce items are solved to the end up to some 8 slots altogether, and may be stopped beyond. step_limit ends the search: the best sets so far come back with lower_bound and
- *  gap. The same input gives the same sets, steps and bounds on every machine. fault may be null.
+ *  want the same scarce items are solved to the end up to some 8 slots altogether, and may be stopped beyond. step_limit ends
+ *  the search: the best sets so far come back with lower_bound and gap. The same input gives the same sets, steps and bounds on every machine. fault may be null.
  *  A fault about a link's fields names the index of its need in `row`; one about the fields of an item's stage names the
  *  structure LVB_STRUCT_ITEM and the item's index in `row`, one about a table of it the item's index in `stage`.
  *  Range: as the fields say.
