@@ -151,3 +151,49 @@ same(levels, ours)
 for task in "grid", "python_grid":
     measure(task, "numpy", 1000000, "numpy_grid()")
 measure("python_grid", "levelbook", 1000000, "lvb.lvb_compute_grid(grid, ffi.NULL, ffi.NULL)")
+
+
+# Draws: one stage's tolerance, or fading alone, of a short link; NumPy by its usual generator, and by its generator
+# that counts, as levelbook's does.
+def trials_of(law, fading, tallied=False, **more):
+    count = 65536
+    far, near = aligned(count), aligned(count)
+    air = fading != lvb.LVB_FADING_NONE
+    kinds = ([lvb.LVB_KIND_SOURCE] + [lvb.LVB_KIND_ANTENNA, lvb.LVB_KIND_AIR, lvb.LVB_KIND_ANTENNA] * air)
+    lent = ffi.new("lvb_stage[]", [{"kind": kind} for kind in kinds])
+    if not air:
+        lent[0].tolerance_db = 1.0
+    laws = ffi.new("lvb_spread[]", [{"law": law, "coverage_factor": 1.0 if law == lvb.LVB_LAW_NORMAL else 0.0}
+                                    for _ in kinds])
+    short = ffi.new("lvb_link *", {"size": ffi.sizeof("lvb_link"), "stages": lent, "stage_count": len(kinds),
+                                   "stage_size": ffi.sizeof("lvb_stage"), "frequency_mhz": 600.0,
+                                   "far_distance_m": 40.0 if air else 0.0})
+    request = ffi.new("lvb_trials *", {
+        "size": ffi.sizeof("lvb_trials"), "instructions": best, "link": short, "spreads": laws,
+        "spread_count": len(kinds), "spread_size": ffi.sizeof("lvb_spread"), "fading": fading, "seed": 1,
+        "trial_count": count, "far_dbm": pointer(far), **more})
+    tally = ffi.new("lvb_tally *", {"size": ffi.sizeof("lvb_tally")}) if tallied else ffi.NULL
+    assert lvb.lvb_compute_trials(request, tally, ffi.NULL) == lvb.LVB_OK
+    kept.append((far, near, lent, laws, short, tally))
+    return request, tally
+
+
+kept = []
+usual, counting = np.random.default_rng(1), np.random.Generator(np.random.Philox(1))
+NONE = lvb.LVB_FADING_NONE
+for task, law, fading, more, numpy in (
+        ("rectangular", lvb.LVB_LAW_RECTANGULAR, NONE, {}, "g.uniform(-1.0, 1.0, n)"),
+        ("triangular", lvb.LVB_LAW_TRIANGULAR, NONE, {}, "g.triangular(-1.0, 0.0, 1.0, n)"),
+        ("normal", lvb.LVB_LAW_NORMAL, NONE, {}, "g.normal(0.0, 1.0, n)"),
+        ("arc_sine", lvb.LVB_LAW_ARC_SINE, NONE, {}, "np.sin(g.uniform(-math.pi, math.pi, n))"),
+        ("rayleigh", 0, lvb.LVB_FADING_RAYLEIGH, {}, "10.0 * np.log10(g.standard_exponential(n))"),
+        ("rice", 0, lvb.LVB_FADING_RICE, {"rice_factor_db": 6.0},
+         "10.0 * np.log10(np.square(a + s * g.standard_normal(n)) + np.square(s * g.standard_normal(n)))"),
+        ("nakagami", 0, lvb.LVB_FADING_NAKAGAMI, {"nakagami_shape": 2.3}, "10.0 * np.log10(g.standard_gamma(2.3, n))")):
+    request, _ = trials_of(law, fading, **more)
+    measure("draw_" + task, "levelbook", 65536, "lvb.lvb_compute_trials(request, ffi.NULL, ffi.NULL)", request=request)
+    measure("draw_" + task, "numpy", 65536, numpy, g=usual, n=65536, a=0.894, s=0.316)
+    measure("draw_" + task + "_counting", "numpy", 65536, numpy, g=counting, n=65536, a=0.894, s=0.316)
+request, tally = trials_of(lvb.LVB_LAW_NORMAL, NONE, True)
+measure("draw_tallied", "levelbook", 65536, "lvb.lvb_compute_trials(request, tally, ffi.NULL)", request=request,
+        tally=tally)

@@ -81,7 +81,7 @@ struct Contender {
     }
 };
 
-enum class Kind { logarithm, exponential, grid, other };
+enum class Kind { logarithm, exponential, grid, draw, draw_by_counter, other };
 
 struct Row {
     const char *task, *instructions;
@@ -358,6 +358,19 @@ void add_python(Table &table) {
           std::pair{"Python, 20 log of 4096", "python_array"}, std::pair{"Python, budget 1000 x 1000", "python_grid"}})
         table.add({task, "cffi", Kind::other, table.from_python(key, "levelbook"), table.from_python(key, "plain"),
                    table.from_python(key, "numpy"), nullptr, nullptr});
+    // Draws, against NumPy's usual generator and against its generator that counts.
+    for (const auto &[task, key] :
+         {std::pair{"draw, rectangular", "draw_rectangular"}, std::pair{"draw, triangular", "draw_triangular"},
+          std::pair{"draw, normal", "draw_normal"}, std::pair{"draw, arc sine", "draw_arc_sine"},
+          std::pair{"draw, Rayleigh in dB", "draw_rayleigh"}, std::pair{"draw, Rice in dB", "draw_rice"},
+          std::pair{"draw, Nakagami in dB", "draw_nakagami"}}) {
+        Contender *ours = table.from_python(key, "levelbook");
+        table.add({task, "cffi", Kind::draw, ours, nullptr, table.from_python(key, "numpy"), nullptr, nullptr});
+        table.add({"  NumPy by counter", "cffi", Kind::draw_by_counter, ours, nullptr,
+                   table.from_python(std::string(key) + "_counting", "numpy"), nullptr, nullptr});
+    }
+    table.add({"trial, normal, counted", "cffi", Kind::other, table.from_python("draw_tallied", "levelbook"), nullptr,
+               nullptr, nullptr, nullptr});
 }
 
 } // namespace
@@ -398,6 +411,8 @@ int main(int argc, char **argv) {
     table.judge("logarithms: faster than SLEEF's", {Kind::logarithm}, &Row::sleef, 1.0, false);
     table.judge("exponentials: within 1.3 times SLEEF's time", {Kind::exponential}, &Row::sleef, 1.0 / 1.3, false);
     table.judge("budget grid: within 1.5 times the copy of its result", {Kind::grid}, &Row::copy, 1.0 / 1.5, false);
+    table.judge("draws: 4 times as fast as NumPy by counter", {Kind::draw_by_counter}, &Row::numpy, 4.0, false);
+    table.judge("draws: 4 times as fast as NumPy", {Kind::draw}, &Row::numpy, 4.0, false);
     table.judge("budget grid: faster than NumPy", {Kind::grid}, &Row::numpy, 1.0, false);
     return 0;
 }

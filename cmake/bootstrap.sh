@@ -121,6 +121,7 @@ bench)
     # Debian's python3 by its path: another one may stand before it, without these packages.
     build/bin/levelbook-table \
         "/usr/bin/python3 bench/python_side.py build/bench/plain/levelbook.cdef.h build/lib/liblevelbook.so"
+    build/bin/levelbook-choices
     ;;
 fuzz)
     seconds=${1-60}

@@ -173,8 +173,24 @@ enum {
     LVB_STRUCT_SWEEP_RESULT = 67,
     LVB_STRUCT_EXTREME = 68, /**< part of lvb_sweep_result; has no member `size` */
     /* choose: from 70 */
+    LVB_STRUCT_ITEM = 70,
+    LVB_STRUCT_SLOT = 71,
+    LVB_STRUCT_NEED = 72,
+    LVB_STRUCT_CHOICE = 73,
+    LVB_STRUCT_CHOSEN = 74,
+    LVB_STRUCT_MISS = 75,
+    LVB_STRUCT_CHOICE_SCRATCH = 76,
     /* locate: from 77 */
+    LVB_STRUCT_LOCATE = 77,
+    LVB_STRUCT_READING = 78,
+    LVB_STRUCT_SUSPECT = 79,
+    LVB_STRUCT_LOCATE_RESULT = 80,
     /* how sure: from 82 */
+    LVB_STRUCT_QUANTILE = 81, /**< an element of an array; has no member `size` */
+    LVB_STRUCT_SPREAD = 82,   /**< an element of an array; has no member `size` */
+    LVB_STRUCT_TRIALS = 83,
+    LVB_STRUCT_TALLY = 84,
+    LVB_STRUCT_SURENESS = 85,
     /* solve, rank, compare: from 86 */
     LVB_STRUCT_SOLVE = 86,
     LVB_STRUCT_SOLUTION = 87,
@@ -359,8 +375,64 @@ enum {
     LVB_FIELD_LOWEST_MARGIN_DB = 243,
     LVB_FIELD_LOWEST_HEADROOM_DB = 244,
     /* choose: from 260 */
+    LVB_FIELD_CHOICE = 260,
+    LVB_FIELD_NEEDS = 263,
+    LVB_FIELD_NEED_COUNT = 264,
+    LVB_FIELD_NEED_SIZE = 265,
+    LVB_FIELD_ITEMS = 266,
+    LVB_FIELD_ITEM_COUNT = 267,
+    LVB_FIELD_ITEM_SIZE = 268,
+    LVB_FIELD_SLOTS = 269,
+    LVB_FIELD_SLOT_COUNT = 270,
+    LVB_FIELD_SLOT_SIZE = 271,
+    LVB_FIELD_SET_COUNT = 272,
+    LVB_FIELD_SETS = 273,
+    LVB_FIELD_COSTS = 274,
+    LVB_FIELD_MISS_SIZE = 275,
+    LVB_FIELD_SCRATCH_BYTES = 276,
+    LVB_FIELD_STAGE = 277,
+    LVB_FIELD_COST = 278,
+    LVB_FIELD_WORST_CASE = 279,
+    LVB_FIELD_MARGIN_DB = 280,
+    LVB_FIELD_HEADROOM_DB = 281,
+    LVB_FIELD_EIRP_LIMIT_DBM = 282,
+    LVB_FIELD_NOISE_FIGURE_LIMIT_DB = 283,
+    LVB_FIELD_NEED = 285,
     /* locate: from 286 */
+    LVB_FIELD_LOCATE = 286,
+    LVB_FIELD_READINGS = 287,
+    LVB_FIELD_READING_COUNT = 288,
+    LVB_FIELD_READING_SIZE = 289,
+    LVB_FIELD_UNCERTAINTY_DB = 291,
+    LVB_FIELD_FAULT_PROBABILITY = 292,
+    LVB_FIELD_FAULT_SPREAD_DB = 293,
+    LVB_FIELD_FALSE_ALARM = 294,
+    LVB_FIELD_SUSPECT_SIZE = 295,
     /* how sure: from 300 */
+    LVB_FIELD_SURENESS = 296,
+    LVB_FIELD_FAR_LEVEL_DBM = 297,
+    LVB_FIELD_NEAR_LEVEL_DBM = 298,
+    LVB_FIELD_PROBABILITY = 299,
+    LVB_FIELD_TRIALS = 300,
+    LVB_FIELD_SPREADS = 301,
+    LVB_FIELD_SPREAD_COUNT = 302,
+    LVB_FIELD_SPREAD_SIZE = 303,
+    LVB_FIELD_LAW = 304,
+    LVB_FIELD_COVERAGE_FACTOR = 305,
+    LVB_FIELD_FADING = 306,
+    LVB_FIELD_RICE_FACTOR_DB = 307,
+    LVB_FIELD_NAKAGAMI_SHAPE = 308,
+    LVB_FIELD_SHADOWING_DB = 309,
+    LVB_FIELD_FIRST_TRIAL = 310,
+    LVB_FIELD_TRIAL_COUNT = 311,
+    LVB_FIELD_TALLY = 312,
+    LVB_FIELD_TALLIES = 313,
+    LVB_FIELD_TALLY_COUNT = 314,
+    LVB_FIELD_TALLY_SIZE = 315,
+    LVB_FIELD_LEVELS_DBM = 316,
+    LVB_FIELD_QUANTILES = 317,
+    LVB_FIELD_QUANTILE_COUNT = 318,
+    LVB_FIELD_QUANTILE_SIZE = 319,
     /* solve, rank, compare: from 320 */
     LVB_FIELD_SOLVE = 320,
     LVB_FIELD_SOLUTION = 321,
@@ -3160,16 +3232,405 @@ LVB_API uint64_t lvb_comparison_scratch_bytes(uint32_t first_count, uint32_t sec
 LVB_API lvb_status lvb_compute_comparison(const lvb_compare *compare, lvb_comparison *comparison, lvb_fault *fault);
 
 /* ------------------------------------------------------------------------------------------------------------
- * How sure: draws over tolerances, fading and shadowing. (A later version fills this section.)
+ * How sure: tolerances, shadowing and fading drawn many times over.
+ * Worst case and root of squares bound what may be; trials tell how often. They are as good as the laws and tolerances
+ * that you state, and take every quantity as independent of the others: a walk test sees what they do not.
+ * No scratch is needed: a call works on pieces of 128 trials, with some 40 KiB of stack.
  * ---------------------------------------------------------------------------------------------------------- */
 
-/* ------------------------------------------------------------------------------------------------------------
- * Choose: gear from stock. (A later version fills this section.)
- * ---------------------------------------------------------------------------------------------------------- */
+/** Laws by which a tolerance is spread around a stage's value, each of mean 0. */
+enum {
+    LVB_LAW_RECTANGULAR = 0, /**< every value up to tolerance_db as likely: a limit of error of which nothing more is known */
+    LVB_LAW_TRIANGULAR = 1,  /**< up to tolerance_db, values near 0 more likely: the sum of two alike rectangular ones */
+    LVB_LAW_NORMAL = 2,      /**< tolerance_db is so many standard deviations as coverage_factor says */
+    LVB_LAW_ARC_SINE = 3     /**< up to tolerance_db, the ends most likely: mismatch of unknown phase, whose two limits in dB differ
+                                  but little (lvb_mismatch_uncertainty_high_db, _low_db) */
+};
+
+/** The law of a stage's tolerance. A zeroed one is rectangular. */
+typedef struct lvb_spread {
+    int32_t law;            /**< LVB_LAW_ */
+    uint32_t reserved;      /**< 0 */
+    double coverage_factor; /**< normal: tolerance_db in standard deviations, 1 to 10; 0: 2 */
+} lvb_spread;
+
+/** Laws of fading at the far end. Each leaves the mean power where it is: the level without fading is that of the mean power
+ *  (decibels of fading then have a mean below 0; Rayleigh's is -2.51 dB). Where the level that you budgeted is a median
+ *  instead, as of most measurements, raise it by the margin below the mean at an outage of 0.5
+ *  (lvb_rayleigh_margin_below_mean_db and its sisters; Rayleigh: 1.59 dB). */
+enum {
+    LVB_FADING_NONE = 0,
+    LVB_FADING_RAYLEIGH = 1, /**< many paths, none stronger than the rest */
+    LVB_FADING_RICE = 2,     /**< one steady path, rice_factor_db above the power of all others */
+    LVB_FADING_NAKAGAMI = 3  /**< power by a gamma law of nakagami_shape: 1 is Rayleigh, less is deeper, more is milder */
+};
+
+/** Trials of a link. The draws of a trial depend on seed, its number and the stage alone: any split of the trials between
+ *  calls, threads or machines gives the same levels, and tallies that add up to the same. */
+typedef struct lvb_trials {
+    uint32_t size;             /**< sizeof(lvb_trials) */
+    int32_t instructions;      /**< what lvb_best_instructions gave, or an LVB_INSTRUCTIONS_ value */
+    uint32_t spread_count;     /**< stage_count of the link, or 0: all laws rectangular */
+    uint32_t spread_size;      /**< sizeof(lvb_spread); not used without spreads */
+    int32_t fading;            /**< LVB_FADING_, with air, at the far end */
+    uint32_t reserved;         /**< 0 */
+    const lvb_link *link;      /**< the chain, its tolerances, and the window of its receiver */
+    const lvb_spread *spreads; /**< spread_count laws, in the order of the stages */
+    const void *user;          /**< the host's; never read */
+    double rice_factor_db;     /**< Rice: -100 to 100 dB; 0 is 0 dB */
+    double nakagami_shape;     /**< Nakagami: 0.5 to 100; needed */
+    double shadowing_db;       /**< standard deviation of normal decibels of mean (and median) 0, with air, at the far end, 0 to
+                                    50 dB; for example the budget's path_standard_deviation_db */
+    uint64_t seed;             /**< any number */
+    uint64_t first_trial;      /**< number of the first trial, 0 to 4503599627370496; multiples of 128 are fastest */
+    uint64_t trial_count;      /**< 1 to LVB_MAX_VALUES */
+    double *far_dbm;           /**< trial_count levels at the far end, in the order of trials, or null */
+    double *near_dbm;          /**< trial_count levels at the near end, or null */
+} lvb_trials;
+
+/** What was counted in trials. Sums are whole numbers of grains of 1/65536 dB, so that tallies add up to the same bits in any
+ *  order; deviations beyond 16384 dB count as that. */
+typedef struct lvb_tally {
+    uint32_t size;              /**< sizeof(lvb_tally) */
+    uint32_t reserved;          /**< 0 */
+    uint64_t trials;            /**< trials that were counted */
+    uint64_t inside;            /**< inside the window at both ends of the walk; what is not stated does not judge */
+    uint64_t far_below;         /**< far level below the floor */
+    uint64_t far_above;         /**< far level above the ceiling */
+    uint64_t near_below;        /**< near level below the floor */
+    uint64_t near_above;        /**< near level above the ceiling */
+    int64_t far_sum;            /**< sum of the far deviations, in grains */
+    uint64_t far_squares_high;  /**< sum of their squares: times 2^64, and */
+    uint64_t far_squares_low;   /**< the rest */
+    int64_t near_sum;           /**< as far_sum, at the near end */
+    uint64_t near_squares_high; /**< as far_squares_high */
+    uint64_t near_squares_low;  /**< as far_squares_low */
+    double far_level_dbm;       /**< far level without deviations, as lvb_compute_budget gives it */
+    double near_level_dbm;      /**< near level without deviations */
+} lvb_tally;
+
+/** Draws trials of a link and counts them: in each trial every stage's tolerance takes one value by its law, the same at
+ *  both ends (an allowance's at the far end only), and shadowing and fading come at the far end.
+ *  tally may be null where only levels are wanted; fault may be null.
+ *  Formula: level = that of lvb_compute_budget + sum of tolerance_db g(v) (normal: tolerance_db / coverage_factor) + shadowing_db
+ *  g(v) + fading. v = (2 n + 1) / 2^32 - 1, where n is word t % 128 / 32 of the four that Philox4x32-10 makes, for trial t, of
+ *  the counter (c % 2^32, c / 2^32, quantity, attempt), c = t / 128 * 32 + t % 32, and the key (seed % 2^32, seed / 2^32);
+ *  quantity is the stage's index, 65536 shadowing, from 65537 on fading; attempt is 0 but for Nakagami. g is the inverse of
+ *  the law's distribution function: v; v / |v| (1 - sqrt(1 - |v|)); that of the standard normal law at (1 + v) / 2;
+ *  sin(90 v degrees). Rayleigh: 10 log10(-ln((1 - v) / 2)). Rice: the power of a steady amplitude and two normal ones. Nakagami: gamma
+ *  deviates by Marsaglia's and Tsang's acceptance, over their mean.
+ *  Source: propagation of distributions, and laws by what is known of a quantity: JCGM 101:2008, 5 and 6. Philox: Salmon, Moraes,
+ *  Dror & Shaw, 2011. Gamma: Marsaglia & Tsang, 2000. Fading: Rappaport, Wireless Communications, 5.6; Proakis, Digital
+ *  Communications, 2.1.
+ *  Range: as the fields of lvb_trials and lvb_spread say, and lvb_compute_budget for the link.
+ *  Refused: the link as lvb_compute_budget refuses it; null trials or link; a law or fading that is not known
+ *  (LVB_E_UNKNOWN_VALUE); a number of spreads that is neither 0 nor that of the stages (LVB_E_COUNT); a coverage factor for
+ *  another law than the normal one, fading or shadowing without air, a factor or shape of another fading
+ *  (LVB_E_UNUSED); a shape that is missing. Nothing is written then.
+ *  Accuracy: g within 2e-9 for the normal law and 1e-13 for the others; Rayleigh 1e-11 dB; the same bits on every machine and
+ *  instruction set. Results scatter with the root of the number of trials. Cost: linear in trials times stages with a
+ *  tolerance, 1 to 3 ns each with AVX-512; Rice and Nakagami some 5 to 9 ns. Since: 0.1. */
+LVB_API lvb_status lvb_compute_trials(const lvb_trials *trials, lvb_tally *tally, lvb_fault *fault);
+
+/** What trials tell. Each probability comes with its standard error. A limit that the window does not state is never missed. */
+typedef struct lvb_sureness {
+    uint32_t size;                     /**< sizeof(lvb_sureness) */
+    uint32_t reserved;                 /**< 0 */
+    uint64_t trials;                   /**< trials of all tallies */
+    double inside_probability;         /**< share of trials inside the window at both ends */
+    double inside_error;               /**< its standard error */
+    double far_below_probability;      /**< share of trials with the far level below the floor */
+    double far_below_error;            /**< its standard error */
+    double far_above_probability;      /**< share with the far level above the ceiling */
+    double far_above_error;            /**< its standard error */
+    double near_below_probability;     /**< share with the near level below the floor */
+    double near_below_error;           /**< its standard error */
+    double near_above_probability;     /**< share with the near level above the ceiling */
+    double near_above_error;           /**< its standard error */
+    double far_mean_dbm;               /**< mean of the far levels */
+    double far_mean_error_db;          /**< its standard error; NaN of one trial */
+    double far_standard_deviation_db;  /**< standard deviation of the far levels; NaN of one trial */
+    double near_mean_dbm;              /**< as far_mean_dbm, at the near end */
+    double near_mean_error_db;         /**< as far_mean_error_db */
+    double near_standard_deviation_db; /**< as far_standard_deviation_db */
+} lvb_sureness;
+
+/** Adds up tallies of one link's trials and tells what they come to. fault may be null.
+ *  Formula: probability = hits / trials; its error is sqrt(p (1 - p) / (trials + 3)) with p = (hits + 1) / (trials + 2), the
+ *  standard deviation of what is known of it when nothing was known before, so that no hit of n is an error of about 1 / n, not 0.
+ *  The mean's error is the standard deviation over the root of the number of trials.
+ *  Source: rule of succession (Laplace; beta law of a share). Mean and standard deviation: JCGM 101:2008, 7.6.
+ *  Range: tally_count 1 to 65536; 4294967296 trials altogether.
+ *  Refused: null tallies or sureness; wrong sizes; no tally or no trials (LVB_E_MISSING); too many (LVB_E_COUNT); tallies of
+ *  different levels without deviations (LVB_E_CONFLICT); fewer trials than were counted of some kind (LVB_E_BELOW_RANGE).
+ *  Accuracy: sums are exact; standard deviations to 0.00001 dB. Since: 0.1. */
+LVB_API lvb_status lvb_compute_sureness(const lvb_tally *tallies, uint32_t tally_count, uint32_t tally_size,
+                                        lvb_sureness *sureness, lvb_fault *fault);
+
+/** A quantile that is asked for, and the answer. */
+typedef struct lvb_quantile {
+    double probability; /**< asked: share of levels up to the quantile, 0 to 1 */
+    double level_dbm;   /**< answer: the quantile */
+    double error_db;    /**< answer: its standard error */
+} lvb_quantile;
+
+/** Finds quantiles of levels (of any numbers, in fact) in place: levels_dbm is put into another order, and needs no room
+ *  beside it. The levels' order makes no difference to the answer. fault may be null.
+ *  Formula: the quantile is the level of rank ceil(probability count), at least 1; its error half the distance between the
+ *  levels of that rank plus and minus sqrt(count probability (1 - probability)), at least 1: the standard deviation of the rank.
+ *  Source: inverse of the distribution function, JCGM 101:2008, 7.5 and 7.7; order statistics (textbooks).
+ *  Range: probability [0, 1], levels of any size, infinite ones too.
+ *  Refused: null levels or quantiles; a count of 0 (LVB_E_MISSING) or above LVB_MAX_VALUES (LVB_E_COUNT); a wrong size; a
+ *  probability outside its range; a level that is NaN. Nothing is written or moved then.
+ *  Accuracy: exact. Cost: some 20 ns a level and quantile. Since: 0.1. */
+LVB_API lvb_status lvb_compute_quantiles(double *levels_dbm, uint64_t count, lvb_quantile *quantiles, uint32_t quantile_count,
+                                         uint32_t quantile_size, lvb_fault *fault);
 
 /* ------------------------------------------------------------------------------------------------------------
- * Locate: which stage has a fault. (A later version fills this section.)
+ * Choose: gear from stock.
+ * A slot is a stage's place in a link, with the items of the stock that may stand there. A set puts one item into every
+ * slot. Sought are the cheapest sets with which every link holds what it needs, from a stock that all links share.
+ * A set that holds on paper still wants the walk test; the limit of radiated power is what you state, and the licence rules.
  * ---------------------------------------------------------------------------------------------------------- */
+
+enum {
+    LVB_MAX_NEEDS = 256,  /**< the most links that share a stock */
+    LVB_MAX_SLOTS = 1024, /**< the most slots of all links */
+    LVB_MAX_ITEMS = 65536, /**< the most items in a stock, and in a slot's list */
+    LVB_MAX_SETS = 4096   /**< the most sets that are asked for */
+};
+
+/** An item of the stock. */
+typedef struct lvb_item {
+    const lvb_stage *stage; /**< what it is as a stage: a source, passive, cable, amplifier or antenna */
+    const char *label;      /**< the host's; never read */
+    const void *user;       /**< the host's; never read */
+    uint64_t cost;          /**< in the smallest unit that you count in, 0 to 1000000000000 */
+    uint32_t count;         /**< how many are left; 0 is none */
+    uint32_t reserved;      /**< 0 */
+    double lowest_mhz;      /**< it serves frequencies from here, 0.1 to 300000 MHz; 0: no such end */
+    double highest_mhz;     /**< it serves frequencies up to here; 0: no such end */
+} lvb_item;
+
+/** A place in a link for one of several items. The link's stage that stands there is not read. Items that do not serve the
+ *  link's frequency (by their band, or by the tables of their stage) or of which none is left are passed over. Passive, cable and
+ *  amplifier may stand in for each other, a source only for a source, an antenna only for an antenna. */
+typedef struct lvb_slot {
+    uint32_t need;         /**< index of the link's lvb_need */
+    uint32_t stage;        /**< index of the stage in its link; slots rise by need and stage */
+    uint32_t item_count;   /**< 1 to LVB_MAX_ITEMS */
+    uint32_t reserved;     /**< 0 */
+    const uint32_t *items; /**< item_count rising indices into the stock */
+} lvb_slot;
+
+/** Bits of worst_case: what must hold with every tolerance against you. */
+enum {
+    LVB_WORST_LEVELS = 1, /**< far level less far_end.worst_db, near level plus near_end.worst_db */
+    LVB_WORST_EIRP = 2    /**< eirp_dbm plus eirp_worst_db */
+};
+
+enum { LVB_STATED_EIRP_LIMIT = 16777216 /**< bit of `stated`: eirp_limit_dbm of lvb_need */ };
+
+/** A link and what it needs, beside the window of its receiver: the far level at or above the floor, the near level at or
+ *  below the ceiling, as far as the receiver states them. */
+typedef struct lvb_need {
+    const lvb_link *link;            /**< with all its stages; what stands in slots is not read */
+    uint32_t stated;                 /**< LVB_STATED_EIRP_LIMIT when eirp_limit_dbm is given */
+    uint32_t worst_case;             /**< LVB_WORST_ bits */
+    double margin_db;                /**< far level above the floor at least, 0 to 100 dB */
+    double headroom_db;              /**< near level under the ceiling at least, 0 to 100 dB */
+    double eirp_limit_dbm;           /**< most e.i.r.p., -200 to 150 dBm */
+    double noise_figure_limit_db;    /**< most noise figure of the receive side, 0.001 to 100 dB; 0: not limited */
+} lvb_need;
+
+/** By how many dB the best sets of a link miss what it needs; the link is taken by itself, with the whole stock. 0: it can be
+ *  held, or is not asked for; infinity: no set holds the others; NaN: the search for it did not end. */
+typedef struct lvb_miss {
+    double far_alone_db;     /**< floor with margin, if nothing else were asked */
+    double near_alone_db;    /**< ceiling with headroom, if nothing else were asked */
+    double eirp_alone_db;    /**< radiated power, if nothing else were asked */
+    double noise_alone_db;   /**< noise figure, if nothing else were asked; within 0.000001 dB */
+    double far_besides_db;   /**< floor with margin, among the sets that hold all else */
+    double near_besides_db;  /**< ceiling with headroom, among the sets that hold all else */
+    double eirp_besides_db;  /**< radiated power, among the sets that hold all else */
+    double noise_besides_db; /**< noise figure, among the sets that hold all else; within 0.000001 dB */
+} lvb_miss;
+
+/** How a search ended. */
+enum {
+    LVB_OUTCOME_PROVEN = 1,         /**< the sets are the cheapest, in order, and none was left out */
+    LVB_OUTCOME_NOT_PROVEN = 2,     /**< the sets hold, but cheaper ones were not ruled out: see lower_bound */
+    LVB_OUTCOME_INFEASIBLE = 3,     /**< there is no set: see the misses */
+    LVB_OUTCOME_SHORT_OF_STOCK = 4, /**< the stock does not even fill the slots, whatever the levels */
+    LVB_OUTCOME_UNDECIDED = 5       /**< no set was found before the search was stopped, and none was ruled out */
+};
+
+/** What is asked. Results and scratch must not overlap each other or anything that is read. */
+typedef struct lvb_choice {
+    uint32_t size;          /**< sizeof(lvb_choice) */
+    uint32_t need_count;    /**< links, 1 to LVB_MAX_NEEDS; each has a slot */
+    uint32_t need_size;     /**< sizeof(lvb_need) */
+    uint32_t item_count;    /**< 1 to LVB_MAX_ITEMS */
+    uint32_t item_size;     /**< sizeof(lvb_item) */
+    uint32_t slot_count;    /**< 1 to LVB_MAX_SLOTS */
+    uint32_t slot_size;     /**< sizeof(lvb_slot) */
+    uint32_t stage_size;    /**< sizeof(lvb_stage), of the items' stages */
+    uint32_t set_count;     /**< how many sets are wanted, 1 to LVB_MAX_SETS */
+    uint32_t miss_size;     /**< sizeof(lvb_miss); 0 where misses is null */
+    const lvb_need *needs;  /**< need_count links */
+    const lvb_item *items;  /**< the stock: item_count items */
+    const lvb_slot *slots;  /**< slot_count slots */
+    void *scratch;          /**< working room anywhere in memory; its content is lost, also where the call is refused */
+    uint64_t scratch_bytes; /**< see lvb_compute_choice_scratch */
+    uint64_t step_limit;    /**< the search is stopped after so many steps; 0: 4000000 */
+    uint32_t *sets;         /**< set_count rows of slot_count item indices; rows beyond those found are left as they were */
+    uint64_t *costs;        /**< set_count costs, of each row */
+    lvb_miss *misses;       /**< need_count misses, written where the outcome is LVB_OUTCOME_INFEASIBLE; or null */
+    const void *user;       /**< the host's; never read */
+} lvb_choice;
+
+/** The answer. */
+typedef struct lvb_chosen {
+    uint32_t size;        /**< sizeof(lvb_chosen) */
+    int32_t outcome;      /**< LVB_OUTCOME_ */
+    uint32_t set_count;   /**< sets found: fewer than wanted where there are no more, or the search was stopped */
+    uint32_t coarse;      /**< 1 where the search was stopped and more scratch would have made it sharper */
+    uint64_t cost;        /**< of the best set; 0 where there is none */
+    uint64_t lower_bound; /**< no set costs less; 0 where there is none to speak of */
+    uint64_t gap;         /**< cost - lower_bound: 0 where the best set is proven */
+    uint64_t steps;       /**< steps of the search */
+} lvb_chosen;
+
+/** Room for a choice. */
+typedef struct lvb_choice_scratch {
+    uint32_t size;        /**< sizeof(lvb_choice_scratch) */
+    uint32_t reserved;    /**< 0 */
+    uint64_t least_bytes; /**< with less the call is refused */
+    uint64_t ample_bytes; /**< more makes no difference: up to 1 MiB for each slot */
+} lvb_choice_scratch;
+
+/** Tells how much scratch a choice needs. Read are the counts, sizes and lists of choice; scratch, sets and costs may still be
+ *  null. fault may be null.
+ *  Refused: null choice or scratch; null arrays; wrong sizes; counts outside their ranges; slots out of order. Since: 0.1. */
+LVB_API lvb_status lvb_compute_choice_scratch(const lvb_choice *choice, lvb_choice_scratch *scratch, lvb_fault *fault);
+
+/** Finds the cheapest sets of items with which every link holds what it needs, in order of cost, then of the item
+ *  indices slot by slot. A set is judged by what lvb_compute_budget gives for the links with its items in their slots, bit for
+ *  bit: far_end.margin_db (less worst_db) at least margin_db, near_end.headroom_db (less worst_db) at least headroom_db,
+ *  eirp_dbm (plus eirp_worst_db) at most eirp_limit_dbm; and its noise figure.
+ *  Formula: noise figure of the receive side, behind the second antenna: F = F1 + (F2 - 1) / G1 + (F3 - 1) / (G1 G2) ...; a passive
+ *  or cable's F is its loss at 290 K, allowances count nothing; without tolerances. Where noise is limited, amplifiers
+ *  behind the air and the receiver state their noise_figure_db.
+ *  Source: Friis, cascade of noise figures (Pozar, Microwave Engineering, 10.1); choice by branch and bound with
+ *  bounds by dynamic programming over ranges of levels: textbook methods, no source needed.
+ *  The answer is exact where the outcome says so, whatever the scratch; less scratch makes the search longer. How long it takes
+ *  depends on the numbers: one link of 12 slots of 12 items takes some milliseconds, seldom more (DEVELOPERS.md). Links that
+ *  want the same scarce items are solved to the end up to some 8 slots altogether, and may be stopped beyond. step_limit ends
+ *  the search: the best sets so far come back with lower_bound and gap. The same input gives the same sets, steps and bounds on every machine. fault may be null.
+ *  A fault about a link's fields names the index of its need in `row`; one about the fields of an item's stage names the
+ *  structure LVB_STRUCT_ITEM and the item's index in `row`, one about a table of it the item's index in `stage`.
+ *  Range: as the fields say.
+ *  Refused: as lvb_compute_choice_scratch; as lvb_compute_budget for every link with its first items in its slots, and for every
+ *  item's stage; null sets, costs or scratch; too little scratch (LVB_E_BELOW_RANGE); a slot or its items of a kind
+ *  that may not stand there; a link without a slot (LVB_E_MISSING); a margin without a stated floor, a headroom without a
+ *  ceiling, a limit of e.i.r.p. without an antenna, a limit of noise without air (LVB_E_UNUSED); a noise figure that is missing.
+ *  Accuracy: exact in cost; levels as lvb_compute_budget. Cost: see above; a step is a slot's list. Since: 0.1. */
+LVB_API lvb_status lvb_compute_choice(const lvb_choice *choice, lvb_chosen *result, lvb_fault *fault);
+
+/** Plain name of an outcome ("proven"); an unknown value gives "unknown". Since: 0.1. */
+LVB_API const char *lvb_outcome_name(int32_t outcome);
+
+/* ------------------------------------------------------------------------------------------------------------
+ * Locate: which stage has a fault.
+ * ---------------------------------------------------------------------------------------------------------- */
+
+enum { LVB_MAX_READINGS = 64 /**< the most readings that one search takes */ };
+
+/** A level measured after a stage. There is a point to measure at where the level is conducted: up to the first antenna,
+ *  and from the second one to the receiver, whose own meter may serve. Several readings at one point are combined. */
+typedef struct lvb_reading {
+    uint32_t stage;        /**< index of the stage after which it was measured, from 0 */
+    uint32_t reserved;     /**< 0 */
+    double level_dbm;      /**< what was measured, -300 to 200 dBm; 0 is 1 mW */
+    double uncertainty_db; /**< standard uncertainty, 0.001 to 100 dB, or infinite: no reading; 0: that of lvb_locate */
+    double distance_m;     /**< over the air, 0.01 to 1e9 m; only after the air; 0: the link's far_distance_m */
+} lvb_reading;
+
+/** A search for a fault: the link as it should be, and what was measured. Uncertainties of readings are standard
+ *  uncertainties; of a limit of error that a meter's data sheet gives, plus and minus, divide by sqrt(3). */
+typedef struct lvb_locate {
+    uint32_t size;               /**< sizeof(lvb_locate) */
+    uint32_t reading_count;      /**< 0 to LVB_MAX_READINGS */
+    uint32_t reading_size;       /**< sizeof(lvb_reading); not used without readings */
+    uint32_t reserved;           /**< 0 */
+    const lvb_link *link;        /**< the chain as entered, with its tolerances */
+    const lvb_reading *readings; /**< reading_count readings in any order; may be null without any */
+    const void *user;            /**< the host's; never read */
+    double uncertainty_db;       /**< standard uncertainty of a reading, the next one too, 0.001 to 100 dB; needed */
+    double fault_probability;    /**< that some stage has a fault, as held before any reading, 1e-6 to 0.999999; 0: 0.5 */
+    double fault_spread_db;      /**< standard deviation of a fault's size around 0, 0.1 to 100 dB; 0: 10 */
+    double false_alarm;          /**< how often a healthy chain may be called inconsistent, 1e-6 to 0.5; 0: 0.01 */
+} lvb_locate;
+
+/** One stage as a suspect. */
+typedef struct lvb_suspect {
+    uint32_t span;        /**< stages of one number have no reading between them: these readings cannot tell them apart */
+    uint32_t reserved;    /**< 0 */
+    double probability;   /**< that this stage has the fault */
+    double fault_db;      /**< if so, the size of the fault, negative where power is lost: the best estimate */
+    double deviation_db;  /**< its standard deviation */
+    double expected_bits; /**< what a next reading after this stage should tell; NaN where there is no point to measure */
+} lvb_suspect;
+
+/** What a search found. */
+typedef struct lvb_locate_result {
+    uint32_t size;           /**< sizeof(lvb_locate_result) */
+    int32_t consistent;      /**< 1: the readings fit the chain without a fault (p_value is at least false_alarm) */
+    uint32_t reading_count;  /**< readings that were counted: those of finite uncertainty */
+    uint32_t stage;          /**< most likely stage; of its span, which is as likely, the first */
+    uint32_t span_first;     /**< first stage of its span */
+    uint32_t span_last;      /**< last stage of its span */
+    uint32_t next_stage;     /**< measure after this stage next */
+    uint32_t reserved;       /**< 0 */
+    double chi_square;       /**< of all readings against the chain without a fault; reading_count degrees of freedom */
+    double p_value;          /**< probability that a healthy chain gives so large a chi_square, or a larger one */
+    double none_probability; /**< that no stage has a fault */
+    double probability;      /**< of the most likely stage */
+    double span_probability; /**< of its whole span */
+    double fault_db;         /**< as in lvb_suspect, of that stage */
+    double deviation_db;     /**< as in lvb_suspect, of that stage */
+    double expected_bits;    /**< as in lvb_suspect, of next_stage */
+} lvb_locate_result;
+
+/** Finds the stage that has a fault, by levels measured along the chain: how likely each stage is the culprit and by how
+ *  many dB, whether the readings fit a healthy chain, and after which stage to measure next. Without readings it tells
+ *  where to begin.
+ *  Formula: the level after a stage departs from the predicted one (lvb_compute_budget at the far end, or at the reading's
+ *  distance) by the sum of the deviations of the stages up to there. They are independent and normal, with the standard
+ *  deviation tolerance_db / sqrt(3). Readings err by independent normal errors. At most one stage has a fault besides, each
+ *  as likely, of a size normal around 0 with fault_spread_db: a gain (a pad left out) as likely as a loss. By Bayes' rule
+ *  each stage of a span then has a probability in proportion to sqrt(d / (d + s)) exp(j^2 s / (2 d (d + s))), and no fault
+ *  in proportion to 1, times what was held before; j is the jump of the departure in the span as all readings estimate
+ *  it, d the variance of that estimate, s that of a fault; the fault is j s / (d + s), with the variance d s / (d + s).
+ *  Behind the last reading nothing is seen: the ratio is 1, the fault 0 with fault_spread_db. chi_square is the squared
+ *  departure of the readings in the metric of their covariance without a fault. expected_bits is a lower bound of the
+ *  mutual information of culprit (a stage, or none) and reading, by the Bhattacharyya distances between what each culprit
+ *  predicts; the next stage is the first that has the most, at a conducted point that no allowance follows directly (such
+ *  an allowance belongs to the level there).
+ *  Source: standard deviation of a stated limit: JCGM 100:2008, 4.3.7 (uniform distribution). Estimates before and behind a
+ *  jump: Fraser & Potter, 1969; jumps of a linear system: Willsky & Jones, 1976. Expected information: Lindley, 1956; its
+ *  bound: Kolchinsky & Tracey, Entropy 19, 361 (2017). Prior of the fault: common practice, no source.
+ *  Caution: a meter that reads all levels too high looks like a fault of the source; and where the walk fades, take means.
+ *  suspects is null or has stage_count elements of suspect_size bytes (sizeof(lvb_suspect)). fault may be null.
+ *  Range: as the fields of lvb_locate and lvb_reading say, and lvb_compute_budget for the link.
+ *  Refused: a null locate, result or array of readings; wrong sizes; the link as lvb_compute_budget refuses it, at the
+ *  distance of each reading too; more than LVB_MAX_READINGS readings (LVB_E_COUNT); uncertainty_db of 0 in lvb_locate
+ *  (LVB_E_MISSING); values outside their ranges; a reading after a stage that there is not, where the level is radiated, or
+ *  behind a pattern's null (LVB_E_NOT_FOUND); a distance of a reading before the air (LVB_E_UNUSED).
+ *  Accuracy: probabilities 1e-9, decibels 1e-9 dB, against full covariance matrices. Cost: stages times the square of the
+ *  number of readings. Since: 0.1. */
+LVB_API lvb_status lvb_locate_fault(const lvb_locate *locate, lvb_locate_result *result, lvb_suspect *suspects,
+                                    uint32_t suspect_size, lvb_fault *fault);
 
 #ifdef __cplusplus
 }

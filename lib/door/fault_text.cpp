@@ -119,8 +119,55 @@ const char *lent_path(std::int32_t structure) noexcept {
     }
 }
 
+// The arrays of decisions: items[3].cost, needs[1].link.far_distance_m, readings[2].level_dbm.
+bool put_element(Writer &out, const lvb_fault &fault) noexcept {
+    if (fault.row < 0) return false;
+    const char *array = nullptr;
+    switch (fault.structure) {
+    case LVB_STRUCT_ITEM:
+        array = "items[";
+        break;
+    case LVB_STRUCT_SLOT:
+        array = "slots[";
+        break;
+    case LVB_STRUCT_READING:
+        array = "readings[";
+        break;
+    case LVB_STRUCT_SPREAD:
+        array = "spreads[";
+        break;
+    case LVB_STRUCT_TALLY:
+        array = "tallies[";
+        break;
+    case LVB_STRUCT_QUANTILE:
+        array = "quantiles[";
+        break;
+    case LVB_STRUCT_NEED:
+    case LVB_STRUCT_LINK:
+    case LVB_STRUCT_STAGE:
+        array = "needs[";
+        break;
+    default:
+        return false;
+    }
+    out.put(array);
+    out.put_whole(static_cast<std::uint64_t>(fault.row));
+    out.put(']');
+    if (fault.field == LVB_FIELD_SIZE && fault.structure != LVB_STRUCT_LINK && fault.structure != LVB_STRUCT_STAGE)
+        return true;
+    out.put('.');
+    if (fault.structure == LVB_STRUCT_LINK || fault.structure == LVB_STRUCT_STAGE) out.put("link.");
+    if (fault.structure == LVB_STRUCT_STAGE) {
+        put_stage(out, fault);
+        out.put('.');
+    }
+    out.put(lvb_field_name(fault.field));
+    return true;
+}
+
 // The field as a programmer writes it: stages[2].cable_table.frequency_mhz[3], stages[4].path.edges[1].height_m.
 void put_path(Writer &out, const lvb_fault &fault) noexcept {
+    if (put_element(out, fault)) return;
     const char *lent = fault.stage >= 0 || fault.stage == LVB_STAGE_TRANSMIT || fault.stage == LVB_STAGE_RECEIVE
                            ? lent_path(fault.structure)
                            : nullptr;
@@ -162,6 +209,12 @@ const char *user_of_field(std::int32_t structure) noexcept {
         return "chain";
     case LVB_STRUCT_SOLVE:
         return "question";
+    case LVB_STRUCT_READING:
+        return "point";
+    case LVB_STRUCT_SPREAD:
+        return "law";
+    case LVB_STRUCT_TRIALS:
+        return "kind of trials";
     default:
         return "kind of stage";
     }
@@ -306,6 +359,8 @@ void put_sentence(Writer &out, const lvb_fault &fault) noexcept {
         return put_allowed(out, fault);
     case LVB_E_NOT_FOUND:
         put_value(out, fault);
+        if (fault.structure == LVB_STRUCT_READING && math::is_nan(fault.maximum))
+            return out.put(", where the level is radiated: there is no point to measure");
         out.put(fault.structure == LVB_STRUCT_SOLVE ? ", which this link does not have" : ", of which there is none");
         return put_allowed(out, fault);
     default: // sizes, counts, infinities

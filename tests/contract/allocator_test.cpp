@@ -421,9 +421,138 @@ void call_sweep() {
 
 // ---- choose
 
+void call_choose() {
+    lvb_stage stages[4] = {};
+    const int32_t kinds[4] = {LVB_KIND_SOURCE, LVB_KIND_PASSIVE, LVB_KIND_PASSIVE, LVB_KIND_RECEIVER};
+    for (int i = 0; i < 4; ++i) stages[i].kind = kinds[i];
+    stages[3].stated = LVB_STATED_FLOOR;
+    stages[3].floor_dbm = -5.0;
+    auto link = sized<lvb_link>();
+    link.stages = stages;
+    link.stage_count = 4;
+    link.stage_size = sizeof(lvb_stage);
+    link.frequency_mhz = 600.0;
+    lvb_stage gear[3] = {};
+    lvb_item items[3] = {};
+    const uint32_t list[3] = {0, 1, 2};
+    for (int i = 0; i < 3; ++i) {
+        gear[i].kind = LVB_KIND_PASSIVE;
+        gear[i].gain_db = -1.0 - i;
+        items[i].stage = &gear[i];
+        items[i].cost = 30u - 10u * static_cast<uint32_t>(i);
+        items[i].count = 1;
+    }
+    const lvb_slot slots[2] = {{0, 1, 3, 0, list}, {0, 2, 3, 0, list}};
+    lvb_need need = {};
+    need.link = &link;
+    static unsigned char scratch[65536];
+    uint32_t sets[8] = {};
+    uint64_t costs[4] = {};
+    lvb_miss miss = {};
+    auto choice = sized<lvb_choice>();
+    choice.need_count = 1;
+    choice.need_size = sizeof need;
+    choice.item_count = 3;
+    choice.item_size = sizeof(lvb_item);
+    choice.slot_count = 2;
+    choice.slot_size = sizeof(lvb_slot);
+    choice.stage_size = sizeof(lvb_stage);
+    choice.set_count = 4;
+    choice.miss_size = sizeof miss;
+    choice.needs = &need;
+    choice.items = items;
+    choice.slots = slots;
+    choice.scratch = scratch;
+    choice.scratch_bytes = sizeof scratch;
+    choice.sets = sets;
+    choice.costs = costs;
+    choice.misses = &miss;
+    auto room = sized<lvb_choice_scratch>();
+    auto chosen = sized<lvb_chosen>();
+    auto fault = sized<lvb_fault>();
+    CALL(lvb_compute_choice_scratch, &choice, &room, &fault);
+    CALL(lvb_compute_choice, &choice, &chosen, &fault);
+    if (kept != 0.0 || chosen.outcome != LVB_OUTCOME_PROVEN) { // LVB_OK
+        std::printf("the sound choice is refused: %g\n", kept);
+        std::exit(1);
+    }
+    need.margin_db = 3.0; // misses are searched
+    CALL(lvb_compute_choice, &choice, &chosen, &fault);
+    CALL(lvb_compute_choice, nullptr, nullptr, &fault);
+    for (int32_t outcome = -1; outcome < 8; ++outcome) CALL_TEXT(lvb_outcome_name, outcome);
+}
+
 // ---- locate
 
+void call_locate() {
+    lvb_stage stages[3] = {};
+    stages[0].kind = LVB_KIND_SOURCE;
+    stages[1].kind = LVB_KIND_PASSIVE;
+    stages[2].kind = LVB_KIND_RECEIVER;
+    auto link = sized<lvb_link>();
+    link.stages = stages;
+    link.stage_count = 3;
+    link.stage_size = sizeof(lvb_stage);
+    link.frequency_mhz = 600.0;
+    lvb_reading readings[2] = {};
+    readings[1].stage = 2;
+    readings[1].level_dbm = -6.0;
+    auto locate = sized<lvb_locate>();
+    locate.link = &link;
+    locate.readings = readings;
+    locate.reading_count = 2;
+    locate.reading_size = sizeof(lvb_reading);
+    locate.uncertainty_db = 0.3;
+    auto result = sized<lvb_locate_result>();
+    lvb_suspect suspects[3];
+    auto fault = sized<lvb_fault>();
+    CALL(lvb_locate_fault, &locate, &result, suspects, sizeof(lvb_suspect), &fault);
+    if (kept != 0.0 || result.stage != 1) { // LVB_OK
+        std::printf("the sound search is refused: %g\n", kept);
+        std::exit(1);
+    }
+    readings[1].stage = 3;
+    CALL(lvb_locate_fault, &locate, &result, suspects, sizeof(lvb_suspect), &fault);
+    CALL(lvb_locate_fault, nullptr, nullptr, nullptr, 0, &fault);
+}
+
 // ---- how sure
+
+void call_how_sure() {
+    lvb_stage stages[2] = {};
+    stages[0].kind = LVB_KIND_SOURCE;
+    stages[1].kind = LVB_KIND_RECEIVER;
+    stages[0].tolerance_db = stages[1].tolerance_db = 1.0;
+    lvb_spread spreads[2] = {};
+    spreads[1].law = LVB_LAW_NORMAL;
+    auto link = sized<lvb_link>();
+    link.stages = stages;
+    link.stage_count = 2;
+    link.stage_size = sizeof(lvb_stage);
+    link.frequency_mhz = 600.0;
+    double levels[300];
+    auto trials = sized<lvb_trials>();
+    trials.link = &link;
+    trials.spreads = spreads;
+    trials.spread_count = 2;
+    trials.spread_size = sizeof(lvb_spread);
+    trials.trial_count = 300;
+    trials.far_dbm = levels;
+    auto tally = sized<lvb_tally>();
+    auto sureness = sized<lvb_sureness>();
+    lvb_quantile quantile = {0.5, 0.0, 0.0};
+    auto fault = sized<lvb_fault>();
+    CALL(lvb_compute_trials, &trials, &tally, &fault);
+    if (kept != 0.0 || tally.trials != 300) { // LVB_OK
+        std::printf("sound trials are refused: %g\n", kept);
+        std::exit(1);
+    }
+    CALL(lvb_compute_sureness, &tally, 1, sizeof tally, &sureness, &fault);
+    CALL(lvb_compute_quantiles, levels, 300, &quantile, 1, sizeof quantile, &fault);
+    CALL(lvb_compute_trials, nullptr, nullptr, &fault);
+    CALL(lvb_compute_sureness, nullptr, 0, 0, nullptr, &fault);
+    CALL(lvb_compute_quantiles, nullptr, 0, nullptr, 0, 0, &fault);
+}
 
 // ---- solve, rank, compare
 
@@ -490,8 +619,11 @@ int main(int count, char **arguments) {
     // sweeps, maps and walks
     call_sweep();
     // choose
+    call_choose();
     // locate
+    call_locate();
     // how sure
+    call_how_sure();
     // solve, rank, compare
     call_decisions();
 

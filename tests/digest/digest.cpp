@@ -837,9 +837,202 @@ void add_sweeps(Digest &digest) {
 
 // ---- Choose.
 
+// Links that share a stock; every slot takes any item.
+void add_choices(Digest &digest) {
+    Inputs inputs(70);
+    for (int round = 0; round < 60; ++round) {
+        const std::uint32_t links = 1 + inputs.below(2), slots_each = 2 + inputs.below(3), gear = 4 + inputs.below(6);
+        const bool steps = inputs.below(2) != 0;
+        std::vector<lvb_stage> stages(gear);
+        std::vector<lvb_item> items(gear);
+        std::vector<std::uint32_t> list;
+        for (std::uint32_t i = 0; i < gear; ++i) {
+            const bool amplifier = inputs.below(4) == 0;
+            stages[i].kind = amplifier ? LVB_KIND_AMPLIFIER : LVB_KIND_PASSIVE;
+            stages[i].gain_db = inputs.uniform(amplifier ? 0.0 : -9.0, amplifier ? 9.0 : 0.0);
+            if (steps) stages[i].gain_db = static_cast<double>(static_cast<int>(stages[i].gain_db * 2.0)) / 2.0;
+            stages[i].tolerance_db = inputs.uniform(0.0, 1.0);
+            items[i].stage = &stages[i];
+            items[i].cost = inputs.below(40);
+            items[i].count = inputs.below(4);
+            if (amplifier) {
+                stages[i].stated = LVB_STATED_NOISE_FIGURE;
+                stages[i].noise_figure_db = inputs.uniform(1.0, 8.0);
+            }
+            list.push_back(i);
+        }
+        std::vector<std::vector<lvb_stage>> chains(links);
+        std::vector<lvb_link> lent(links);
+        std::vector<lvb_need> needs(links);
+        std::vector<lvb_slot> slots;
+        for (std::uint32_t l = 0; l < links; ++l) {
+            std::vector<lvb_stage> &chain = chains[l];
+            const auto add = [&](std::int32_t kind) -> lvb_stage & {
+                chain.push_back({});
+                chain.back().kind = kind;
+                return chain.back();
+            };
+            const auto reserve = [&] {
+                slots.push_back({l, static_cast<std::uint32_t>(chain.size()), gear, 0, list.data()});
+                add(LVB_KIND_PASSIVE);
+            };
+            add(LVB_KIND_SOURCE).level_dbm = 15.0;
+            for (std::uint32_t i = 0; i < slots_each / 2; ++i) reserve();
+            add(LVB_KIND_ANTENNA);
+            add(LVB_KIND_AIR);
+            add(LVB_KIND_ANTENNA);
+            for (std::uint32_t i = slots_each / 2; i < slots_each; ++i) reserve();
+            lvb_stage &end = add(LVB_KIND_RECEIVER);
+            end.stated = LVB_STATED_FLOOR | LVB_STATED_CEILING;
+            end.floor_dbm = inputs.uniform(-60.0, -40.0);
+            end.ceiling_dbm = end.floor_dbm + inputs.uniform(2.0, 25.0);
+            lent[l] = sized<lvb_link>();
+            lent[l].stages = chain.data();
+            lent[l].stage_count = static_cast<std::uint32_t>(chain.size());
+            lent[l].stage_size = sizeof(lvb_stage);
+            lent[l].frequency_mhz = 600.0;
+            lent[l].far_distance_m = inputs.uniform(10.0, 60.0);
+            needs[l].link = &lent[l];
+            needs[l].worst_case = inputs.below(4);
+            if (inputs.below(2) != 0) {
+                needs[l].stated = LVB_STATED_EIRP_LIMIT;
+                needs[l].eirp_limit_dbm = inputs.uniform(5.0, 20.0);
+            }
+            if (inputs.below(2) != 0) {
+                needs[l].noise_figure_limit_db = inputs.uniform(5.0, 25.0);
+                end.stated |= LVB_STATED_NOISE_FIGURE;
+                end.noise_figure_db = 6.0;
+            }
+        }
+        auto choice = sized<lvb_choice>();
+        choice.need_count = links;
+        choice.need_size = sizeof(lvb_need);
+        choice.item_count = gear;
+        choice.item_size = sizeof(lvb_item);
+        choice.slot_count = static_cast<std::uint32_t>(slots.size());
+        choice.slot_size = sizeof(lvb_slot);
+        choice.stage_size = sizeof(lvb_stage);
+        choice.set_count = 5;
+        choice.miss_size = sizeof(lvb_miss);
+        choice.needs = needs.data();
+        choice.items = items.data();
+        choice.slots = slots.data();
+        choice.step_limit = 1 + inputs.below(400);
+        auto room = sized<lvb_choice_scratch>();
+        digest.number(lvb_compute_choice_scratch(&choice, &room, nullptr));
+        std::vector<unsigned char> scratch(static_cast<std::size_t>(room.least_bytes) + 65536);
+        std::vector<std::uint32_t> sets(5 * slots.size());
+        std::vector<std::uint64_t> costs(5);
+        std::vector<lvb_miss> misses(links);
+        choice.scratch = scratch.data();
+        choice.scratch_bytes = scratch.size();
+        choice.sets = sets.data();
+        choice.costs = costs.data();
+        choice.misses = misses.data();
+        auto chosen = sized<lvb_chosen>();
+        digest.number(lvb_compute_choice(&choice, &chosen, nullptr));
+        digest.numbers(chosen.outcome, chosen.set_count, chosen.cost, chosen.lower_bound, chosen.steps);
+        for (const std::uint32_t item : sets) digest.number(item);
+        for (const std::uint64_t cost : costs) digest.number(cost);
+        for (const lvb_miss &miss : misses)
+            digest.numbers(miss.far_alone_db, miss.near_alone_db, miss.eirp_alone_db, miss.noise_alone_db,
+                           miss.far_besides_db, miss.near_besides_db, miss.eirp_besides_db, miss.noise_besides_db);
+    }
+    for (std::int32_t outcome = -1; outcome < 8; ++outcome) digest.text(lvb_outcome_name(outcome));
+}
+
 // ---- Locate.
 
+void add_locate(Digest &digest) {
+    Inputs inputs(77);
+    for (int i = 0; i < 1500; ++i) {
+        const Chain chain(inputs);
+        const auto count = static_cast<std::uint32_t>(chain.stages.size());
+        std::vector<lvb_reading> readings(inputs.below(8));
+        for (lvb_reading &reading : readings) {
+            reading.stage = inputs.below(6) ? inputs.below(5) : inputs.below(count + 1);
+            if (inputs.below(3) == 0) reading.stage = count - 1;
+            reading.level_dbm = inputs.below(60) ? inputs.uniform(-110.0, 30.0) : inputs.argument();
+            if (inputs.below(3) == 0) reading.uncertainty_db = inputs.uniform(0.05, 2.0);
+            if (inputs.below(20) == 0) reading.uncertainty_db = HUGE_VAL;
+            if (inputs.below(3) == 0 && reading.stage == count - 1) reading.distance_m = inputs.uniform(1.0, 300.0);
+        }
+        auto locate = sized<lvb_locate>();
+        locate.link = &chain.link;
+        locate.readings = readings.data();
+        locate.reading_count = static_cast<std::uint32_t>(readings.size());
+        locate.reading_size = sizeof(lvb_reading);
+        locate.uncertainty_db = inputs.uniform(0.1, 1.0);
+        if (inputs.below(2)) locate.fault_probability = inputs.uniform(0.01, 0.99);
+        if (inputs.below(2)) locate.fault_spread_db = inputs.uniform(1.0, 30.0);
+        auto r = sized<lvb_locate_result>();
+        auto fault = sized<lvb_fault>();
+        std::vector<lvb_suspect> suspects(count);
+        const lvb_status status = lvb_locate_fault(&locate, &r, suspects.data(), sizeof(lvb_suspect), &fault);
+        digest.number(status);
+        if (status != LVB_OK) {
+            add(digest, fault);
+            continue;
+        }
+        digest.numbers(r.consistent, r.reading_count, r.stage, r.span_first, r.span_last, r.next_stage, r.chi_square,
+                       r.p_value, r.none_probability, r.probability, r.span_probability, r.fault_db, r.deviation_db,
+                       r.expected_bits);
+        for (const lvb_suspect &s : suspects)
+            digest.numbers(s.span, s.probability, s.fault_db, s.deviation_db, s.expected_bits);
+    }
+}
+
 // ---- How sure.
+
+void add_trials(Digest &digest, std::int32_t instructions) {
+    Inputs inputs(82);
+    for (int i = 0; i < 400; ++i) {
+        Chain chain(inputs);
+        const std::size_t count = chain.stages.size();
+        std::vector<lvb_spread> spreads(inputs.below(3) ? count : 0);
+        for (lvb_stage &stage : chain.stages) stage.tolerance_db = inputs.below(3) ? inputs.uniform(0.0, 6.0) : 0.0;
+        for (lvb_spread &spread : spreads) {
+            spread.law = static_cast<std::int32_t>(inputs.below(4));
+            if (spread.law == LVB_LAW_NORMAL && inputs.below(2)) spread.coverage_factor = inputs.uniform(1.0, 10.0);
+        }
+        auto trials = sized<lvb_trials>();
+        trials.instructions = instructions;
+        trials.link = &chain.link;
+        trials.spreads = spreads.data();
+        trials.spread_count = static_cast<std::uint32_t>(spreads.size());
+        trials.spread_size = sizeof(lvb_spread);
+        trials.fading = static_cast<std::int32_t>(inputs.below(4));
+        if (trials.fading == LVB_FADING_RICE) trials.rice_factor_db = inputs.uniform(-20.0, 40.0);
+        if (trials.fading == LVB_FADING_NAKAGAMI) trials.nakagami_shape = inputs.uniform(0.5, 8.0);
+        if (inputs.below(2)) trials.shadowing_db = inputs.uniform(0.0, 9.0);
+        trials.seed = std::uint64_t{inputs.below(1u << 31)} << inputs.below(33);
+        trials.first_trial = std::uint64_t{inputs.below(1u << 31)} << inputs.below(21);
+        trials.trial_count = 1 + inputs.below(400);
+        std::vector<double> far(trials.trial_count), near(trials.trial_count);
+        trials.far_dbm = far.data();
+        trials.near_dbm = near.data();
+        auto tally = sized<lvb_tally>();
+        auto fault = sized<lvb_fault>();
+        const lvb_status status = lvb_compute_trials(&trials, &tally, &fault);
+        digest.number(status);
+        if (status != LVB_OK) {
+            add(digest, fault);
+            continue;
+        }
+        for (const double level : far) digest.number(level);
+        for (const double level : near) digest.number(level);
+        auto s = sized<lvb_sureness>();
+        digest.number(lvb_compute_sureness(&tally, 1, sizeof tally, &s, nullptr));
+        digest.numbers(s.inside_probability, s.inside_error, s.far_below_probability, s.far_below_error,
+                       s.far_above_probability, s.far_above_error, s.near_below_probability, s.near_below_error,
+                       s.near_above_probability, s.near_above_error, s.far_mean_dbm, s.far_mean_error_db,
+                       s.far_standard_deviation_db, s.near_mean_dbm, s.near_mean_error_db,
+                       s.near_standard_deviation_db);
+        lvb_quantile quantiles[] = {{0.025, 0.0, 0.0}, {0.5, 0.0, 0.0}, {inputs.uniform(0.0, 1.0), 0.0, 0.0}};
+        digest.number(lvb_compute_quantiles(far.data(), far.size(), quantiles, 3, sizeof quantiles[0], nullptr));
+        for (const lvb_quantile &q : quantiles) digest.numbers(q.level_dbm, q.error_db);
+    }
+}
 
 // ---- Solve, rank, compare.
 
@@ -962,8 +1155,11 @@ std::uint64_t digest_with(std::int32_t instructions) {
     // sweeps, maps and walks
     add_sweeps(digest);
     // choose
+    add_choices(digest);
     // locate
+    add_locate(digest);
     // how sure
+    add_trials(digest, instructions);
     // solve, rank, compare
     add_solutions(digest);
     add_rankings(digest);

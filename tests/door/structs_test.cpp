@@ -131,6 +131,24 @@ struct NoiseCall {
     }
 };
 
+lvb_locate sound_locate() {
+    static const std::vector<lvb_stage> stages = ordinary();
+    static Chain chain({});
+    chain.link.stages = stages.data();
+    chain.link.stage_count = static_cast<std::uint32_t>(stages.size());
+    auto locate = sized<lvb_locate>();
+    locate.link = &chain.link;
+    locate.uncertainty_db = 0.3;
+    return locate;
+}
+
+lvb_trials sound_trials() {
+    auto trials = sized<lvb_trials>();
+    trials.link = sound_locate().link;
+    trials.trial_count = 3;
+    return trials;
+}
+
 std::vector<Entry> entries() {
     return {
         {"link", LVB_STRUCT_LINK, LVB_FIELD_LINK, sizeof(lvb_link), false,
@@ -314,6 +332,43 @@ std::vector<Entry> entries() {
              NoiseCall call;
              return lvb_compute_noise(&call.chain.link, &call.conditions, static_cast<lvb_noise *>(object), nullptr, 0,
                                       fault);
+         },
+         [](void *) {}},
+        {"locate", LVB_STRUCT_LOCATE, LVB_FIELD_LOCATE, sizeof(lvb_locate), false,
+         [](void *object, lvb_fault *fault) {
+             auto result = sized<lvb_locate_result>();
+             return lvb_locate_fault(static_cast<lvb_locate *>(object), &result, nullptr, 0, fault);
+         },
+         [](void *object) {
+             const lvb_locate locate = sound_locate();
+             std::memcpy(object, &locate, sizeof locate);
+         }},
+        {"result of locate", LVB_STRUCT_LOCATE_RESULT, LVB_FIELD_RESULT, sizeof(lvb_locate_result), true,
+         [](void *object, lvb_fault *fault) {
+             const lvb_locate locate = sound_locate();
+             return lvb_locate_fault(&locate, static_cast<lvb_locate_result *>(object), nullptr, 0, fault);
+         },
+         [](void *) {}},
+        {"trials", LVB_STRUCT_TRIALS, LVB_FIELD_TRIALS, sizeof(lvb_trials), false,
+         [](void *object, lvb_fault *fault) {
+             return lvb_compute_trials(static_cast<lvb_trials *>(object), nullptr, fault);
+         },
+         [](void *object) {
+             const lvb_trials trials = sound_trials();
+             std::memcpy(object, &trials, sizeof trials);
+         }},
+        {"tally", LVB_STRUCT_TALLY, LVB_FIELD_TALLY, sizeof(lvb_tally), true,
+         [](void *object, lvb_fault *fault) {
+             const lvb_trials trials = sound_trials();
+             return lvb_compute_trials(&trials, static_cast<lvb_tally *>(object), fault);
+         },
+         [](void *) {}},
+        {"sureness", LVB_STRUCT_SURENESS, LVB_FIELD_SURENESS, sizeof(lvb_sureness), true,
+         [](void *object, lvb_fault *fault) {
+             const lvb_trials trials = sound_trials();
+             auto tally = sized<lvb_tally>();
+             lvb_compute_trials(&trials, &tally, nullptr);
+             return lvb_compute_sureness(&tally, 1, sizeof tally, static_cast<lvb_sureness *>(object), fault);
          },
          [](void *) {}},
         {"cable_table", LVB_STRUCT_CABLE_TABLE, LVB_FIELD_CABLE_TABLE, sizeof(lvb_cable_table), false,
@@ -583,6 +638,10 @@ TEST(Zeroed, IsValidOrNamesTheMissingField) {
             return {LVB_E_MISSING, LVB_FIELD_STRUCTURE};
         case LVB_STRUCT_COMPARE:
             return {LVB_E_NULL, LVB_FIELD_FIRST};
+        case LVB_STRUCT_TRIALS:
+            return {LVB_E_MISSING, LVB_FIELD_TRIAL_COUNT};
+        case LVB_STRUCT_LOCATE:
+            return {LVB_E_MISSING, LVB_FIELD_UNCERTAINTY_DB};
         case LVB_STRUCT_CABLE_RUN:
         case LVB_STRUCT_COAXIAL_LINE:
             return {LVB_E_MISSING, LVB_FIELD_FREQUENCY_MHZ};
@@ -622,8 +681,8 @@ TEST(Zeroed, IsValidOrNamesTheMissingField) {
 TEST(Null, EachPointerThatMustBeGiven) {
     for (const Entry &entry : entries()) {
         if (entry.structure == LVB_STRUCT_CABLE_TABLE || entry.structure == LVB_STRUCT_GAIN_TABLE ||
-            entry.structure == LVB_STRUCT_BAD || entry.structure == LVB_STRUCT_AZIMUTH_CUT ||
-            entry.structure == LVB_STRUCT_ELEVATION_CUT)
+            entry.structure == LVB_STRUCT_BAD || entry.structure == LVB_STRUCT_TALLY ||
+            entry.structure == LVB_STRUCT_AZIMUTH_CUT || entry.structure == LVB_STRUCT_ELEVATION_CUT)
             continue; // may be null
         auto fault = sized<lvb_fault>();
         EXPECT_EQ(entry.call(nullptr, &fault), LVB_E_NULL) << entry.name;
