@@ -119,11 +119,34 @@ const char *lent_path(std::int32_t structure) noexcept {
     }
 }
 
+// How a site leads to what an antenna of it lends; null where the fault is in no such thing.
+const char *site_path(const lvb_fault &fault) noexcept {
+    if (fault.row < 0) return nullptr;
+    switch (fault.structure) {
+    case LVB_STRUCT_STAGE:
+    case LVB_STRUCT_LINK:
+        return "link.";
+    case LVB_STRUCT_ANTENNA:
+        return "antenna.";
+    case LVB_STRUCT_PATTERN:
+        return fault.stage >= 0 ? "link." : "antenna.pattern.";
+    default:
+        return nullptr;
+    }
+}
+
 // The field as a programmer writes it: stages[2].cable_table.frequency_mhz[3], stages[4].path.edges[1].height_m.
 void put_path(Writer &out, const lvb_fault &fault) noexcept {
     const char *lent = fault.stage >= 0 || fault.stage == LVB_STAGE_TRANSMIT || fault.stage == LVB_STAGE_RECEIVE
                            ? lent_path(fault.structure)
                            : nullptr;
+    const char *of_site = site_path(fault);
+    if (of_site != nullptr) {
+        out.put("antennas");
+        put_row(out, fault);
+        out.put('.');
+        out.put(of_site);
+    }
     const bool whole_stage = fault.structure == LVB_STRUCT_STAGE && fault.field == LVB_FIELD_SIZE;
     const bool edge = fault.structure == LVB_STRUCT_EDGE && fault.row >= 0;
     if (lent != nullptr) {
@@ -131,7 +154,7 @@ void put_path(Writer &out, const lvb_fault &fault) noexcept {
         if (whole_stage) return;
         out.put('.');
         out.put(lent);
-    } else if (fault.structure != LVB_STRUCT_NONE) {
+    } else if (fault.structure != LVB_STRUCT_NONE && of_site == nullptr) {
         out.put(struct_name(edge ? LVB_STRUCT_PATH : fault.structure));
         out.put('.');
     }
@@ -142,7 +165,7 @@ void put_path(Writer &out, const lvb_fault &fault) noexcept {
         out.put('.');
     }
     out.put(lvb_field_name(fault.field));
-    if (!edge) put_row(out, fault);
+    if (!edge && of_site == nullptr) put_row(out, fault);
 }
 
 // What has no use for an unused field.
@@ -156,6 +179,10 @@ const char *user_of_field(std::int32_t structure) noexcept {
         return "set-up";
     case LVB_STRUCT_PATTERN:
         return "kind of pattern";
+    case LVB_STRUCT_SITE:
+        return "facing";
+    case LVB_STRUCT_MAP:
+        return "law";
     default:
         return "kind of stage";
     }
@@ -258,7 +285,10 @@ void put_sentence(Writer &out, const lvb_fault &fault) noexcept {
         return out.put(" has no use for it");
     case LVB_E_CONFLICT:
         put_path(out, fault);
-        if (fault.structure == LVB_STRUCT_COLUMNS || fault.structure == LVB_STRUCT_GRID)
+        if (fault.structure == LVB_STRUCT_SITE_ANTENNA) return out.put(" differs from that of the first antenna");
+        if (fault.structure == LVB_STRUCT_SCREEN) return out.put(" stands less than 0.01 m from the screen");
+        if (fault.structure == LVB_STRUCT_COLUMNS || fault.structure == LVB_STRUCT_GRID ||
+            (fault.structure >= LVB_STRUCT_MAP && fault.structure <= LVB_STRUCT_PLACE))
             return out.put(" overlaps another array of the call");
         return out.put(" says again what another field already says; give one of them");
     case LVB_E_ORDER:
@@ -284,6 +314,7 @@ void put_sentence(Writer &out, const lvb_fault &fault) noexcept {
         out.put(fault.minimum);
         return out.put(fault.field == LVB_FIELD_FREQUENCY_MHZ ? "); frequencies must rise" : "); angles must rise");
     case LVB_E_TABLE_DUPLICATE:
+        if (fault.structure == LVB_STRUCT_AREA) return out.put("the corners of an area lie on one line");
         put_value(out, fault);
         return out.put(", the same as in the row before it");
     case LVB_E_TABLE_TOO_STEEP:
