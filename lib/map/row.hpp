@@ -51,6 +51,8 @@ struct Limits {
 inline constexpr double counted = 1.0, outside = 0.0, unmodelled = -1.0, beyond = 2.0;
 
 inline constexpr std::size_t zones = 6;
+/// Of a point that is not counted: a count then asks one thing only, which g++ 12 for AVX2 gets right, and two it does not.
+inline constexpr double no_zone = -1.0;
 struct PieceTally {
     double in_zone[zones];
     double outside, unmodelled, overloaded;
@@ -60,6 +62,11 @@ struct PieceTally {
 /// The loops of one instruction set, each over one piece. A share is a power relative to that at 1 m toward an antenna's
 /// maximum in free space.
 struct RowLoops {
+    void (*fill)(double *values, double value);
+    /// y = scale x + offset
+    void (*add_scaled)(const double *x, double scale, double offset, double *y);
+    /// whole numbers, or `otherwise` where a point is not counted
+    void (*codes)(const double *values, const double *mask, double otherwise, std::int32_t *out);
     /// x of columns from `first` on
     void (*columns)(double first, double origin, double step, double *x);
     /// share[i] of free space

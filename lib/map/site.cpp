@@ -90,10 +90,6 @@ double body_share(const Wearer &wearer, const Antenna &antenna, double x, double
     return share_of_db(-body::loss_db(wearer.body, facing));
 }
 
-void fill(double *values, double value) noexcept {
-    for (std::size_t i = 0; i < piece; ++i) values[i] = value;
-}
-
 // Levels of powers over a reference.
 void take_levels(const Site &site, double reference_db, const double *power, const double *mask,
                  double *level) noexcept {
@@ -127,31 +123,30 @@ void shares_of(const Site &site, const Antenna &antenna, const Points &points, d
 
 void hear(const Site &site, const Points &points, double *mask, Heard &heard) noexcept {
     alignas(64) double far[piece], near[piece], sum[piece], near_sum[piece], nobody[piece];
-    const bool sums = site.combine == Combine::sum;
-    fill(far, no_power);
-    fill(heard.serving, -1.0);
-    fill(nobody, -1.0);
-    if (!site.near_follows) fill(near, no_power);
-    if (sums) fill(sum, no_power);
-    if (sums && !site.near_follows) fill(near_sum, no_power);
+    const bool sums = site.combine == Combine::sum, follows = site.near_follows;
+    const RowLoops &row = *site.row;
+    row.fill(far, no_power);
+    row.fill(heard.serving, -1.0);
+    if (sums) row.fill(sum, no_power);
+    if (!follows && sums) row.fill(near_sum, no_power);
+    if (!follows && !sums) {
+        row.fill(near, no_power);
+        row.fill(nobody, -1.0);
+    }
     Shares shares;
     for (std::size_t a = 0; a < site.antenna_count; ++a) {
         const Antenna &antenna = site.antennas[a];
         shares_of(site, antenna, points, mask, shares);
         const double *past_body = far_shares(site, shares);
-        site.row->best(past_body, antenna.far_scale, static_cast<double>(a), far, heard.serving);
-        if (sums) site.row->add(past_body, antenna.far_scale, sum);
-        if (site.near_follows) continue;
-        if (sums) site.row->add(shares.near, antenna.near_scale, near_sum);
-        else site.row->best(shares.near, antenna.near_scale, 0.0, near, nobody);
+        row.best(past_body, antenna.far_scale, static_cast<double>(a), far, heard.serving);
+        if (sums) row.add(past_body, antenna.far_scale, sum);
+        if (follows) continue;
+        if (sums) row.add(shares.near, antenna.near_scale, near_sum);
+        else row.best(shares.near, antenna.near_scale, 0.0, near, nobody);
     }
     take_levels(site, site.far_reference_db, sums ? sum : far, mask, heard.level);
-    if (site.near_follows) {
-        const double difference = site.near_reference_db - site.far_reference_db;
-        for (std::size_t i = 0; i < piece; ++i) heard.near[i] = heard.level[i] + difference;
-    } else {
-        take_levels(site, site.near_reference_db, sums ? near_sum : near, mask, heard.near);
-    }
+    if (follows) row.add_scaled(heard.level, 1.0, site.near_reference_db - site.far_reference_db, heard.near);
+    else take_levels(site, site.near_reference_db, sums ? near_sum : near, mask, heard.near);
 }
 
 bool is_inside(const Site &site, double x, double y) noexcept {
@@ -161,11 +156,11 @@ bool is_inside(const Site &site, double x, double y) noexcept {
 }
 
 void mask_row(const Site &site, const double *x, double y, double *mask) noexcept {
-    fill(mask, site.area_count == 0 ? counted : outside);
+    site.row->fill(mask, site.area_count == 0 ? counted : outside);
     for (std::size_t a = 0; a < site.area_count; ++a) {
         const Area &area = site.areas[a];
         double inside[piece];
-        fill(inside, -1.0);
+        site.row->fill(inside, -1.0);
         for (std::size_t i = 0; i < area.corners; ++i) {
             const Meeting met = meeting(area, i, y);
             if (met.crosses) site.row->cross(x, met.from, inside);

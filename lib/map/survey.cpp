@@ -18,9 +18,12 @@ struct Part {
 void put(double *to, const Part &part, const double *values) noexcept {
     if (to != nullptr) std::memcpy(to + part.at, values, part.length * sizeof(double));
 }
-void put(std::int32_t *to, const Part &part, const double *values) noexcept {
+void put_codes(const Site &site, std::int32_t *to, const Part &part, const double *values, const double *mask,
+               double otherwise) noexcept {
     if (to == nullptr) return;
-    for (std::size_t i = 0; i < part.length; ++i) to[part.at + i] = static_cast<std::int32_t>(values[i]);
+    std::int32_t whole[piece];
+    site.row->codes(values, mask, otherwise, whole);
+    std::memcpy(to + part.at, whole, part.length * sizeof(std::int32_t));
 }
 
 // The first point of a piece with a value.
@@ -48,11 +51,11 @@ void enter(Summary &summary, const Part &part, const PieceTally &tally, const He
 }
 
 // Margins and what follows from them.
-void judge(const Fading &fading, const Limits &limits, const Part &part, const Heard &heard,
+void judge(const Site &site, const Fading &fading, const Limits &limits, const Part &part, const Heard &heard,
            const Outputs &out) noexcept {
     double values[piece];
     if (out.margin != nullptr || out.outage != nullptr)
-        for (std::size_t i = 0; i < piece; ++i) values[i] = heard.level[i] - limits.floor;
+        site.row->add_scaled(heard.level, 1.0, math::is_nan(limits.floor) ? limits.floor : -limits.floor, values);
     put(out.margin, part, values);
     if (out.outage != nullptr)
         for (std::size_t i = 0; i < part.length; ++i) {
@@ -61,7 +64,7 @@ void judge(const Fading &fading, const Limits &limits, const Part &part, const H
                                                             : fading.outage(margin, fading.parameter);
         }
     if (out.headroom == nullptr) return;
-    for (std::size_t i = 0; i < piece; ++i) values[i] = limits.ceiling - heard.near[i];
+    site.row->add_scaled(heard.near, -1.0, limits.ceiling, values);
     put(out.headroom, part, values);
 }
 
@@ -113,15 +116,11 @@ void survey(const Site &site, const Grid &grid, const Fading &fading, const Outp
             for (std::size_t i = part.length; i < piece; ++i) mask[i] = beyond;
             hear(site, points, mask, heard);
             put(out.level, part, heard.level);
-            judge(fading, limits, part, heard, out);
+            judge(site, fading, limits, part, heard, out);
             if (told != nullptr || out.zone != nullptr)
                 site.row->zones(heard.level, heard.near, mask, limits, judged, zone);
-            put(out.zone, part, zone);
-            if (out.serving != nullptr) {
-                for (std::size_t i = 0; i < piece; ++i)
-                    if (mask[i] != counted) heard.serving[i] = -1.0;
-                put(out.serving, part, heard.serving);
-            }
+            put_codes(site, out.zone, part, zone, mask, 0.0);
+            put_codes(site, out.serving, part, heard.serving, mask, -1.0);
             if (told == nullptr) continue;
             PieceTally tally;
             site.row->tally(heard.level, heard.near, mask, zone, limits.ceiling, tally);
