@@ -1197,26 +1197,43 @@ enum {
     LVB_FORMULA_KNIFE_EDGE_PARAMETER = 90,
     LVB_FORMULA_KNIFE_EDGE_LOSS_DB = 91,
     /* fading */
+    LVB_FORMULA_RAYLEIGH_OUTAGE_BELOW_MEAN = 92,
+    LVB_FORMULA_RAYLEIGH_MARGIN_BELOW_MEAN_DB = 93,
+    LVB_FORMULA_RAYLEIGH_OUTAGE_BELOW_MEDIAN = 94,
+    LVB_FORMULA_RAYLEIGH_MARGIN_BELOW_MEDIAN_DB = 95,
+    LVB_FORMULA_RICE_OUTAGE_BELOW_MEAN = 96,
+    LVB_FORMULA_RICE_MARGIN_BELOW_MEAN_DB = 97,
+    LVB_FORMULA_NAKAGAMI_OUTAGE_BELOW_MEAN = 98,
+    LVB_FORMULA_NAKAGAMI_MARGIN_BELOW_MEAN_DB = 99,
+    LVB_FORMULA_LOGNORMAL_OUTAGE_BELOW_MEDIAN = 100,
+    LVB_FORMULA_LOGNORMAL_MARGIN_BELOW_MEDIAN_DB = 101,
+    LVB_FORMULA_SUZUKI_OUTAGE_BELOW_MEDIAN_OF_MEANS = 102,
+    LVB_FORMULA_SUZUKI_MARGIN_BELOW_MEDIAN_OF_MEANS_DB = 103,
+    LVB_FORMULA_SELECTION_OUTAGE = 104,
+    LVB_FORMULA_MAXIMAL_RATIO_OUTAGE_BELOW_MEAN = 105,
+    LVB_FORMULA_CORRELATED_SELECTION_OUTAGE_BELOW_MEAN = 106,
+    LVB_FORMULA_CORRELATED_MAXIMAL_RATIO_OUTAGE_BELOW_MEAN = 107,
+    LVB_FORMULA_AREA_COVERAGE = 108,
     /* noise and linearity */
-    LVB_FORMULA_THIRD_ORDER_PRODUCT_DBM = 92,
-    LVB_FORMULA_THIRD_ORDER_INTERCEPT_DBM = 93,
-    LVB_FORMULA_SPURIOUS_FREE_RANGE_DB = 94,
-    LVB_FORMULA_SENSITIVITY_DBM = 95,
-    LVB_FORMULA_PASSIVE_NOISE_FIGURE_DB = 96,
-    LVB_FORMULA_COMBINER_LOSS_DB = 97,
-    LVB_FORMULA_POWER_SUM_DBM = 98,
-    LVB_FORMULA_CITY_NOISE_FIGURE_DB = 99,
-    LVB_FORMULA_RESIDENTIAL_NOISE_FIGURE_DB = 100,
-    LVB_FORMULA_RURAL_NOISE_FIGURE_DB = 101,
-    LVB_FORMULA_QUIET_RURAL_NOISE_FIGURE_DB = 102,
-    LVB_FORMULA_BUSINESS_NOISE_FIGURE_DB = 103,
-    LVB_FORMULA_GALACTIC_NOISE_FIGURE_DB = 104,
-    LVB_FORMULA_TWO_TONE_PRODUCT_COUNT = 105,
-    LVB_FORMULA_THREE_TONE_PRODUCT_COUNT = 106,
-    LVB_FORMULA_MIDDLE_CHANNEL_PRODUCTS_DBM = 107,
+    LVB_FORMULA_THIRD_ORDER_PRODUCT_DBM = 109,
+    LVB_FORMULA_THIRD_ORDER_INTERCEPT_DBM = 110,
+    LVB_FORMULA_SPURIOUS_FREE_RANGE_DB = 111,
+    LVB_FORMULA_SENSITIVITY_DBM = 112,
+    LVB_FORMULA_PASSIVE_NOISE_FIGURE_DB = 113,
+    LVB_FORMULA_COMBINER_LOSS_DB = 114,
+    LVB_FORMULA_POWER_SUM_DBM = 115,
+    LVB_FORMULA_CITY_NOISE_FIGURE_DB = 116,
+    LVB_FORMULA_RESIDENTIAL_NOISE_FIGURE_DB = 117,
+    LVB_FORMULA_RURAL_NOISE_FIGURE_DB = 118,
+    LVB_FORMULA_QUIET_RURAL_NOISE_FIGURE_DB = 119,
+    LVB_FORMULA_BUSINESS_NOISE_FIGURE_DB = 120,
+    LVB_FORMULA_GALACTIC_NOISE_FIGURE_DB = 121,
+    LVB_FORMULA_TWO_TONE_PRODUCT_COUNT = 122,
+    LVB_FORMULA_THREE_TONE_PRODUCT_COUNT = 123,
+    LVB_FORMULA_MIDDLE_CHANNEL_PRODUCTS_DBM = 124,
     /* limits */
-    LVB_FORMULA_EXPOSURE_POWER_DENSITY_W_PER_M2 = 108,
-    LVB_FORMULA_EXPOSURE_DISTANCE_M = 109
+    LVB_FORMULA_EXPOSURE_POWER_DENSITY_W_PER_M2 = 125,
+    LVB_FORMULA_EXPOSURE_DISTANCE_M = 126
 };
 
 /** Name of a formula's function without its prefix ("free_space_loss_db"); an unknown number gives "unknown".
@@ -2208,8 +2225,166 @@ LVB_API lvb_status lvb_compute_path_loss(const lvb_path *path, double frequency_
                                          lvb_path_loss *loss, lvb_fault *fault);
 
 /* ------------------------------------------------------------------------------------------------------------
- * Fading and diversity. (A later version fills this section.)
+ * Fading and diversity.
+ * On a stage the level moves from place to place and while people walk: the outage is the share of places, or of time,
+ * in which it falls below what the receiver needs, 0 to 1 (0.01 is one in a hundred). The margin tells by how many dB
+ * that need lies below a reference of the moving level, and the function's name tells which one. The mean is that of
+ * the power, in watts and then written in dB, the median is the level that half of the places exceed: under Rayleigh
+ * fading it lies 1.59 dB below the mean.
+ * Outages keep their digits near 0, and near 1 as far as a double can; margins that have no closed form are found by a
+ * search with a bounded number of steps, down to an outage of 1e-300. No model knows your stage: walk it with the real
+ * packs.
  * ---------------------------------------------------------------------------------------------------------- */
+
+/** Outage under Rayleigh fading (many paths, none stronger than the rest) at a margin below the mean power.
+ *  Formula: 1 - exp(-10^(-margin_db / 10)).
+ *  Source: Rappaport, Wireless Communications, 5.6.1 (Rayleigh distribution).
+ *  Range: margin_db [-inf, inf].
+ *  Refused: outside the range, and NaN, gives NaN.
+ *  Accuracy: 2.6 ULP. Since: 0.1. */
+LVB_API double lvb_rayleigh_outage_below_mean(double margin_db);
+
+/** Margin in dB below the mean power at which Rayleigh fading has an outage.
+ *  Formula: -10 log10(-ln(1 - outage)).
+ *  Source: Rappaport, Wireless Communications, 5.6.1 (Rayleigh distribution).
+ *  Range: outage [0, 1].
+ *  Refused: outside the range, and NaN, gives NaN.
+ *  Accuracy: 0.9 ULP, or 2.2e-15 dB where that is larger. Since: 0.1. */
+LVB_API double lvb_rayleigh_margin_below_mean_db(double outage);
+
+/** Outage under Rayleigh fading at a margin below the median.
+ *  Formula: 1 - 2^-(10^(-margin_db / 10)).
+ *  Source: Rappaport, Wireless Communications, 5.6.1 (Rayleigh distribution and its median).
+ *  Range: margin_db [-inf, inf].
+ *  Refused: outside the range, and NaN, gives NaN.
+ *  Accuracy: 2.8 ULP. Since: 0.1. */
+LVB_API double lvb_rayleigh_outage_below_median(double margin_db);
+
+/** Margin in dB below the median at which Rayleigh fading has an outage.
+ *  Formula: -10 log10(-log2(1 - outage)).
+ *  Source: Rappaport, Wireless Communications, 5.6.1 (Rayleigh distribution and its median).
+ *  Range: outage [0, 1].
+ *  Refused: outside the range, and NaN, gives NaN.
+ *  Accuracy: 1.5 ULP, or 4e-15 dB where that is larger. Since: 0.1. */
+LVB_API double lvb_rayleigh_margin_below_median_db(double outage);
+
+/** Outage under Rice fading (one direct path and many weak ones) at a margin below the mean power of both together.
+ *  k_db is the direct path's power over that of all others; -infinity is Rayleigh fading.
+ *  Formula: 1 - Q1(sqrt(2 K), sqrt(2 (1 + K) 10^(-margin_db / 10))), K = 10^(k_db / 10), Q1 Marcum's function.
+ *  Source: Proakis, Digital Communications, 2.1 (Rice distribution and Marcum's function).
+ *  Range: margin_db [-inf, inf], k_db [-inf, 40].
+ *  Refused: outside the range, and NaN, gives NaN.
+ *  Accuracy: 2500 ULP. Since: 0.1. */
+LVB_API double lvb_rice_outage_below_mean(double margin_db, double k_db);
+
+/** Margin in dB below the mean power at which Rice fading has an outage: the inverse of lvb_rice_outage_below_mean.
+ *  Formula: lvb_rice_outage_below_mean, solved for margin_db.
+ *  Source: Proakis, Digital Communications, 2.1 (Rice distribution and Marcum's function).
+ *  Range: outage [1e-300, 1], k_db [-inf, 40].
+ *  Refused: outside the range, and NaN, gives NaN.
+ *  Accuracy: 17 ULP, or 1e-14 dB where that is larger. Since: 0.1. */
+LVB_API double lvb_rice_margin_below_mean_db(double outage, double k_db);
+
+/** Outage under Nakagami fading at a margin below the mean power.
+ *  Shape (m) 1 is Rayleigh fading, less is deeper, more is milder.
+ *  Formula: P(m, m 10^(-margin_db / 10)), m = shape, P the regularized lower incomplete gamma function.
+ *  Source: Proakis, Digital Communications, 2.1 (Nakagami distribution).
+ *  Range: margin_db [-inf, inf], shape [0.5, 100].
+ *  Refused: outside the range, and NaN, gives NaN.
+ *  Accuracy: 170 ULP. Since: 0.1. */
+LVB_API double lvb_nakagami_outage_below_mean(double margin_db, double shape);
+
+/** Margin in dB below the mean power at which Nakagami fading has an outage: inverse of lvb_nakagami_outage_below_mean.
+ *  Formula: lvb_nakagami_outage_below_mean, solved for margin_db.
+ *  Source: Proakis, Digital Communications, 2.1 (Nakagami distribution).
+ *  Range: outage [1e-300, 1], shape [0.5, 100].
+ *  Refused: outside the range, and NaN, gives NaN.
+ *  Accuracy: 1.6 ULP, or 3e-14 dB where that is larger. Since: 0.1. */
+LVB_API double lvb_nakagami_margin_below_mean_db(double outage, double shape);
+
+/** Outage under log-normal shadowing (levels in dB are normally distributed) at a margin below the median, which is
+ *  also the mean of the levels in dB. Independent deviations add as the root of the sum of their squares.
+ *  Formula: Q(margin_db / deviation_db), Q the upper tail of the normal distribution; 1/2 at margin 0.
+ *  Source: Rappaport, Wireless Communications, 4.9.2 (log-normal shadowing).
+ *  Range: margin_db [-inf, inf], deviation_db [0, inf).
+ *  Refused: outside the range, and NaN, gives NaN.
+ *  Accuracy: 12 ULP. Since: 0.1. */
+LVB_API double lvb_lognormal_outage_below_median(double margin_db, double deviation_db);
+
+/** Margin in dB below the median at which log-normal shadowing has an outage.
+ *  Formula: deviation_db z, z such that Q(z) = outage; outage 0 gives +infinity and 1 -infinity.
+ *  Source: Rappaport, Wireless Communications, 4.9.2 (log-normal shadowing).
+ *  Range: outage [0, 1], deviation_db [0, inf).
+ *  Refused: outside the range, and NaN, gives NaN.
+ *  Accuracy: 6.8 ULP. Since: 0.1. */
+LVB_API double lvb_lognormal_margin_below_median_db(double outage, double deviation_db);
+
+/** Outage under Rayleigh fading whose local mean power is itself log-normally shadowed (Suzuki), at a margin below the
+ *  median of these local means (the mean of their levels in dB, which a budget without allowance for both gives).
+ *  Formula: mean of lvb_rayleigh_outage_below_mean(margin_db + deviation_db z) over a standard normal z.
+ *  Source: Suzuki, A Statistical Model for Urban Radio Propagation, IEEE Trans. Communications, 1977.
+ *  Range: margin_db [-inf, inf], deviation_db [0, 30].
+ *  Refused: outside the range, and NaN, gives NaN.
+ *  Accuracy: 110 ULP. Since: 0.1. */
+LVB_API double lvb_suzuki_outage_below_median_of_means(double margin_db, double deviation_db);
+
+/** Margin in dB below the median of the local means at which shadowed Rayleigh fading has an outage: the inverse of
+ *  lvb_suzuki_outage_below_median_of_means.
+ *  Formula: lvb_suzuki_outage_below_median_of_means, solved for margin_db.
+ *  Source: Suzuki, A Statistical Model for Urban Radio Propagation, IEEE Trans. Communications, 1977.
+ *  Range: outage [1e-300, 1], deviation_db [0, 30].
+ *  Refused: outside the range, and NaN, gives NaN.
+ *  Accuracy: 0.9 ULP, or 2e-13 dB where that is larger. Since: 0.1. */
+LVB_API double lvb_suzuki_margin_below_median_of_means_db(double outage, double deviation_db);
+
+/** Outage of a receiver that takes the best of several independent branches, each of which alone has an outage.
+ *  branches need not be whole: an effective number of branches may be stated.
+ *  Formula: outage^branches; one branch gives exactly its own outage.
+ *  Source: Rappaport, Wireless Communications, 7.10.1 (selection diversity).
+ *  Range: outage [0, 1], branches [1, 100].
+ *  Refused: outside the range, and NaN, gives NaN.
+ *  Accuracy: 10 ULP. Since: 0.1. */
+LVB_API double lvb_selection_outage(double outage, double branches);
+
+/** Outage of a receiver that adds several independent branches with equal Rayleigh fading by maximal ratio, at a margin
+ *  below the mean power of one branch. branches need not be whole. Back from an outage:
+ *  lvb_nakagami_margin_below_mean_db(outage, branches) - lvb_db_from_power_ratio(branches).
+ *  Formula: P(branches, 10^(-margin_db / 10)), P the regularized lower incomplete gamma function.
+ *  Source: Rappaport, Wireless Communications, 7.10.3 (maximal ratio combining).
+ *  Range: margin_db [-inf, inf], branches [1, 100].
+ *  Refused: outside the range, and NaN, gives NaN.
+ *  Accuracy: 260 ULP. Since: 0.1. */
+LVB_API double lvb_maximal_ratio_outage_below_mean(double margin_db, double branches);
+
+/** Outage of a receiver that takes the better of two correlated branches with equal Rayleigh fading, at a margin below
+ *  the mean power of one branch. correlation is the coefficient of correlation of the two powers: the squared magnitude
+ *  of that of the complex amplitudes, and nearly that of the envelopes. More than 0.999 is no second branch.
+ *  Formula: 1 - e^-y (1 + Q1(a, b) - Q1(b, a)), y = 10^(-margin_db / 10), a^2 = 2 y / (1 - c), b^2 = c a^2,
+ *  c = correlation.
+ *  Source: Schwartz, Bennett and Stein, Communication Systems and Techniques, chapter 10.
+ *  Range: margin_db [-inf, inf], correlation [0, 0.999].
+ *  Refused: outside the range, and NaN, gives NaN.
+ *  Accuracy: 8.8 ULP. Since: 0.1. */
+LVB_API double lvb_correlated_selection_outage_below_mean(double margin_db, double correlation);
+
+/** Outage of a receiver that adds two correlated branches with equal Rayleigh fading by maximal ratio, at a margin
+ *  below the mean power of one branch. correlation as in lvb_correlated_selection_outage_below_mean.
+ *  Formula: 1 - (p e^(-y/p) - q e^(-y/q)) / (p - q), y = 10^(-margin_db / 10), p and q = 1 + and - sqrt(correlation).
+ *  Source: Schwartz, Bennett and Stein, Communication Systems and Techniques, chapter 10.
+ *  Range: margin_db [-inf, inf], correlation [0, 0.999].
+ *  Refused: outside the range, and NaN, gives NaN.
+ *  Accuracy: 6.2 ULP. Since: 0.1. */
+LVB_API double lvb_correlated_maximal_ratio_outage_below_mean(double margin_db, double correlation);
+
+/** Share of a round area in which the level suffices, from the share at its edge, with log-normal shadowing and a level
+ *  that falls by 10 path_loss_exponent dB per decade of distance from the middle.
+ *  Formula: p + exp(2 s (s + z)) Q(z + 2 s), p = edge_coverage = Q(-z), s = deviation_db / (10 n log10(e)),
+ *  n = path_loss_exponent.
+ *  Source: Rappaport, Wireless Communications, 4.9.3 (percentage of coverage area).
+ *  Range: edge_coverage [0, 1], deviation_db [0, inf), path_loss_exponent (0, inf).
+ *  Refused: outside the range, and NaN, gives NaN.
+ *  Accuracy: 300 ULP. Since: 0.1. */
+LVB_API double lvb_area_coverage(double edge_coverage, double deviation_db, double path_loss_exponent);
 
 /* ------------------------------------------------------------------------------------------------------------
  * Noise and linearity along the chain. Noise figures are referred to 290 K; third-order products and intercepts are of
@@ -2773,10 +2948,10 @@ typedef struct lvb_site {
 enum {
     LVB_FADING_NONE = 0,
     LVB_FADING_RAYLEIGH = 1,  /**< lvb_rayleigh_outage_below_mean; no parameter */
-    LVB_FADING_RICE = 2,      /**< lvb_rice_outage_below_mean; k_db */
-    LVB_FADING_NAKAGAMI = 3,  /**< lvb_nakagami_outage_below_mean; shape */
-    LVB_FADING_LOGNORMAL = 4, /**< lvb_lognormal_outage_below_median; deviation_db */
-    LVB_FADING_SUZUKI = 5     /**< lvb_suzuki_outage_below_median_of_means; deviation_db */
+    LVB_FADING_RICE = 2,      /**< lvb_rice_outage_below_mean; k_db, -100 to 40 */
+    LVB_FADING_NAKAGAMI = 3,  /**< lvb_nakagami_outage_below_mean; shape, 0.5 to 100 */
+    LVB_FADING_LOGNORMAL = 4, /**< lvb_lognormal_outage_below_median; deviation_db, 0 to 100 */
+    LVB_FADING_SUZUKI = 5     /**< lvb_suzuki_outage_below_median_of_means; deviation_db, 0 to 30 */
 };
 
 /** A map, or some rows of it: threads may each compute rows of their own. Columns run along x, rows along y; the results

@@ -1,8 +1,8 @@
 #include "door/check_chain.hpp"
 
 #include "door/fields.hpp"
-#include "door/patterns.hpp"
 #include "door/paths.hpp"
+#include "door/patterns.hpp"
 #include "door/tables.hpp"
 #include "tables/cables.hpp"
 

@@ -45,7 +45,8 @@ bool walk_stages(Refusal &refusal, const lvb_link &link, Use use) noexcept {
     for (std::uint32_t i = 0; i < link.stage_count; ++i) {
         const auto index = static_cast<std::int32_t>(i);
         if (!take_stage(refusal, link, i, stage) || !order.next(refusal, stage.kind, index) ||
-            !check_tables(refusal, stage, link.frequency_mhz, index) || (stage.has_path && !check_walk(refusal, link, stage, index)))
+            !check_tables(refusal, stage, link.frequency_mhz, index) ||
+            (stage.has_path && !check_walk(refusal, link, stage, index)))
             return false;
         use(stage);
     }

@@ -16,7 +16,7 @@ constexpr Range around_zero{-60.0, 60.0, false};
 constexpr Range amplifier_gain{-60.0, 120.0, false};
 constexpr Range air_gain{-200.0, 30.0, false};
 constexpr Range noise_figure{0.0, 100.0, false};
-constexpr Range linear_level{-100.0, 150.0, false}; // third-order intercept and 1 dB compression
+constexpr Range linear_level{-100.0, 150.0, false};     // third-order intercept and 1 dB compression
 constexpr Range optional_length{0.001, 10000.0, false}; // only a cable by type or table must have one
 
 } // namespace

@@ -2,6 +2,8 @@
 #include "door/instructions.hpp"
 #include "door/fields.hpp"
 #include "door/site.hpp"
+#include "fading/multipath.hpp"
+#include "fading/shadowing.hpp"
 #include "map/survey.hpp"
 
 namespace lvb::door {
@@ -19,9 +21,16 @@ struct Law {
     bool has_parameter;
     Range range;
 };
-constexpr Law laws[LVB_FADING_SUZUKI + 1] = {
+double rayleigh_outage(double margin_db, double) noexcept { return fading::rayleigh_outage_below_mean(margin_db); }
+constexpr Law laws[] = {
     {nullptr, false, {}},
+    {rayleigh_outage, false, {}},
+    {fading::rice_outage_below_mean, true, {-100.0, 40.0, false}},
+    {fading::nakagami_outage_below_mean, true, {0.5, 100.0, true}},
+    {fading::lognormal_outage_below_median, true, {0.0, 100.0, false}},
+    {fading::suzuki_outage_below_median_of_means, true, {0.0, 30.0, false}},
 };
+static_assert(sizeof laws / sizeof laws[0] == LVB_FADING_SUZUKI + 1);
 
 // Whether two arrays share memory. Addresses are compared as numbers, and not added to, so that nothing wraps around.
 struct Room {

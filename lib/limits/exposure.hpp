@@ -14,11 +14,12 @@ inline double power_density_w_per_m2(double eirp_dbm, double distance_m, double 
     return reflection_factor * root / (4.0 * math::pi) * root;
 }
 inline double distance_m(double eirp_dbm, double limit_w_per_m2, double reflection_factor) noexcept {
-    const double share = reflection_factor / (4.0 * math::pi), root_of_limit = math::sqrt(limit_w_per_m2);
-    if (math::abs(eirp_dbm) <= math::ordinary_db)
-        return math::rooted_ratio_of_db(share, eirp_dbm, 0.5, -30.0) / root_of_limit;
+    constexpr double ordinary_dbm = 1000.0, smallest = 1e-150, largest = 1e150; // their quotient is a number
+    const double share = reflection_factor / (4.0 * math::pi);
+    if (math::abs(eirp_dbm) <= ordinary_dbm && limit_w_per_m2 >= smallest && limit_w_per_m2 <= largest)
+        return math::sqrt(math::ratio_of_db(eirp_dbm, 1.0, -30.0) / limit_w_per_m2 * share);
     const double quarter = math::ratio_of_db(eirp_dbm, 0.25, -30.0);
-    return quarter / root_of_limit * math::sqrt(share) * quarter;
+    return quarter / math::sqrt(limit_w_per_m2) * math::sqrt(share) * quarter;
 }
 
 /// Between its corners a limit grows with the frequency; outside it is flat.

@@ -3,6 +3,7 @@
 #include "math/angle.hpp"
 #include "math/arc.hpp"
 #include "math/decibel.hpp"
+#include "math/exact.hpp"
 
 namespace lvb::math {
 namespace {
@@ -90,6 +91,15 @@ double power_of_db_m1(double db) noexcept {
     const Halves halves = halves_of(p.k);
     const double y = p.y_high + p.y_low;
     return ((halves.second - halves.inverse_of_first) + halves.second * y) * halves.first; // 2^k (1 + y) - 1
+}
+
+double power_of_db(const Parts<double> &db) noexcept {
+    const Parts<double> sum = exact_sum(db.high, db.low);
+    kernel::ReducedDb reduced = kernel::reduce_db(limited(sum.high), 0.0);
+    reduced.far -= sum.low;
+    const kernel::Power p = kernel::power_parts(reduced);
+    const Halves halves = halves_of(p.k);
+    return kernel::mantissa(p) * halves.first * halves.second;
 }
 
 double cos_deg(double angle_deg) noexcept { return kernel::cos_deg(angle_deg); }

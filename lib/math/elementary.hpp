@@ -60,6 +60,9 @@ inline constexpr double tiny = 0x1p-400;
 inline constexpr double nepers_per_db = 0x1.d791c5f888822p-3; // of power: ln(10) / 10
 inline constexpr double db_per_neper = 0x1.15f2ced384f29p+2;
 
+/// 10^(db / 10) of finite decibels in two parts, the lower one at most 1 dB. Error below 1 ULP.
+double power_of_db(const Parts<double> &db) noexcept;
+
 /// Cosine of an angle in degrees up to 1e12, exact at every multiple of 90 degrees. Error below 1.5 ULP.
 double cos_deg(double angle_deg) noexcept;
 

@@ -82,8 +82,8 @@ Real external_noise(const char *c, const char *d, double mhz) {
     return Real::decimal(c) - Real::decimal(d) * log10(Real(mhz));
 }
 
-/// Third-order products on the r-th of n equal steps, as the literature on satellite transponders writes them (the tests
-/// of lib/noise count them one by one).
+/// Third-order products on the r-th of n equal steps, as the literature on satellite transponders writes them (the
+/// tests of lib/noise count them one by one).
 struct Counts {
     double two_tone, three_tone;
 };
@@ -288,11 +288,11 @@ const std::map<std::string, Oracle> &oracles() {
 } // namespace
 
 Oracle oracle_of(const std::string &function) {
-    const auto found = oracles().find(function);
-    if (found == oracles().end()) throw std::runtime_error(function + " has no oracle");
-    return found->second;
+    for (const auto *part : {&oracles(), &fading_oracles()})
+        if (const auto found = part->find(function); found != part->end()) return found->second;
+    throw std::runtime_error(function + " has no oracle");
 }
 
-std::size_t oracle_count() { return oracles().size(); }
+std::size_t oracle_count() { return oracles().size() + fading_oracles().size(); }
 
 } // namespace accuracy

@@ -3,6 +3,7 @@
 
 #include "accuracy/real.hpp"
 
+#include <map>
 #include <string>
 
 namespace accuracy {
@@ -11,5 +12,8 @@ namespace accuracy {
 using Oracle = Real (*)(const double *arguments);
 Oracle oracle_of(const std::string &function);
 std::size_t oracle_count();
+
+/// Those of fading and diversity, which take sums and searches of their own.
+const std::map<std::string, Oracle> &fading_oracles();
 
 } // namespace accuracy

@@ -52,6 +52,12 @@ class Real {
         return result;
     }
     friend Real squared(const Real &a) { return apply(mpfr_sqr, a); }
+    friend Real exp(const Real &a) { return apply(mpfr_exp, a); }
+    friend Real expm1(const Real &a) { return apply(mpfr_expm1, a); }
+    friend Real log(const Real &a) { return apply(mpfr_log, a); }
+    friend Real log1p(const Real &a) { return apply(mpfr_log1p, a); }
+    friend Real erfc(const Real &a) { return apply(mpfr_erfc, a); }
+    friend Real lgamma(const Real &a) { return apply(mpfr_lngamma, a); }
 
     double rounded() const { return mpfr_get_d(value_, MPFR_RNDN); }
     bool is_number() const { return mpfr_number_p(value_) != 0; }

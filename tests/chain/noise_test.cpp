@@ -120,8 +120,8 @@ Chain figured(Random &random, Lent &lent) {
         const bool active = in.kind == LVB_KIND_AMPLIFIER || in.kind == LVB_KIND_RECEIVER;
         if (active) in.stated |= LVB_STATED_NOISE_FIGURE, in.noise_figure_db = random.uniform(0.0, 20.0);
         if (active || (in.kind == LVB_KIND_PASSIVE && random.below(2)))
-            in.stated |= LVB_STATED_INTERCEPT | LVB_STATED_COMPRESSION, in.intercept_dbm = random.uniform(-30.0, 60.0),
-                in.compression_dbm = random.uniform(-40.0, 40.0);
+            in.stated |= LVB_STATED_INTERCEPT | LVB_STATED_COMPRESSION,
+                in.intercept_dbm = random.uniform(-30.0, 60.0), in.compression_dbm = random.uniform(-40.0, 40.0);
     }
     return chain;
 }
@@ -268,8 +268,8 @@ TEST(Compression, IsFoundWhereEachStageCompressesFirst) {
             EXPECT_EQ(std::isnan(book.lines[i].compression_dbm), !stated);
             if (!stated) continue;
             // the input that the stage sees: its output less what its gain has fallen to
-            const double at_input = in.kind == LVB_KIND_RECEIVER ? in.compression_dbm
-                                                                 : in.compression_dbm - (gain - before - 1.0);
+            const double at_input =
+                in.kind == LVB_KIND_RECEIVER ? in.compression_dbm : in.compression_dbm - (gain - before - 1.0);
             EXPECT_NEAR(book.lines[i].compression_dbm, at_input - before, 1e-10);
             EXPECT_NEAR(book.lines[i].compression_headroom_db,
                         book.lines[i].compression_dbm - book.chain.levels[first].near_level_dbm, 1e-10);
@@ -381,7 +381,8 @@ TEST(Cascade, IsNotChangedByAStageThatDoesNothing) {
         if (book.chain.stages.back().kind == LVB_KIND_RECEIVER) --end;
         const std::size_t at = first + 1 + random.below(end - first);
         const lvb_stage nothing[] = {stage(LVB_KIND_PASSIVE), amplifier(0.0, 0.0, 150.0)};
-        longer.chain.stages.insert(longer.chain.stages.begin() + static_cast<std::ptrdiff_t>(at), nothing[random.below(2)]);
+        longer.chain.stages.insert(longer.chain.stages.begin() + static_cast<std::ptrdiff_t>(at),
+                                   nothing[random.below(2)]);
         longer.sound();
         EXPECT_NEAR(longer.noise.noise_figure_db, book.noise.noise_figure_db, 1e-11);
         EXPECT_NEAR(longer.noise.receiver_noise_dbm, book.noise.receiver_noise_dbm, 1e-11);
@@ -395,7 +396,8 @@ TEST(Cascade, IsNotChangedByAStageThatDoesNothing) {
 TEST(Cascade, RisesWithEveryFigureAndFallsWithGainBeforeIt) {
     Random random(97);
     for (int i = 0; i < 300; ++i) {
-        const double gain = random.uniform(1.0, 30.0), figure = random.uniform(0.5, 10.0), last = random.uniform(1.0, 20.0);
+        const double gain = random.uniform(1.0, 30.0), figure = random.uniform(0.5, 10.0),
+                     last = random.uniform(1.0, 20.0);
         const auto of = [](double g, double f, double l) {
             Book book({amplifier(g, f, 30.0), noisy_receiver(l, 0.0)});
             return book.sound();
@@ -476,10 +478,10 @@ TEST(Missing, IsNeverGuessed) {
     EXPECT_EQ(book.noise.no_intercept_stage, 2);
     EXPECT_EQ(book.noise.compressing_stage, -1);
     EXPECT_NEAR(book.lines[1].noise_figure_db, 2.0, 1e-12); // so far it is known
-    for (const double unknown :
-         {book.lines[2].noise_figure_db, book.lines[3].noise_dbm, book.noise.antenna_noise_dbm, book.noise.margin_db,
-          book.noise.sensitivity_dbm, book.noise.input_intercept_dbm, book.noise.two_tone_dbm, book.noise.compression_dbm,
-          book.noise.spurious_free_range_db, book.noise.far_carrier_to_noise_db, book.lines[2].range_change_db})
+    for (const double unknown : {book.lines[2].noise_figure_db, book.lines[3].noise_dbm, book.noise.antenna_noise_dbm,
+                                 book.noise.margin_db, book.noise.sensitivity_dbm, book.noise.input_intercept_dbm,
+                                 book.noise.two_tone_dbm, book.noise.compression_dbm, book.noise.spurious_free_range_db,
+                                 book.noise.far_carrier_to_noise_db, book.lines[2].range_change_db})
         EXPECT_TRUE(std::isnan(unknown));
     EXPECT_EQ(book.noise.gain_db, 8.0);
 
@@ -503,8 +505,8 @@ TEST(Verdict, JudgesNoiseAtTheFarEndAndCompressionAtTheNearEnd) {
         book.conditions.carrier_to_noise_db = needed_db;
         EXPECT_NEAR(book.sound().far_carrier_to_noise_db,
                     10.0 - lvb_free_space_loss_db(600.0, 100.0) - 20.0 - lvb_sensitivity_dbm(0.2, 6.0, 0.0), 1e-11);
-        EXPECT_NEAR(book.noise.compression_headroom_db,
-                    compression_dbm - (10.0 - lvb_free_space_loss_db(600.0, 1.0)), 1e-11);
+        EXPECT_NEAR(book.noise.compression_headroom_db, compression_dbm - (10.0 - lvb_free_space_loss_db(600.0, 1.0)),
+                    1e-11);
         return book.noise.verdict;
     };
     // far end 36.95 dB above the noise, near end at -18.01 dBm
@@ -519,8 +521,8 @@ TEST(Verdict, JudgesNoiseAtTheFarEndAndCompressionAtTheNearEnd) {
 
 TEST(LongChains, NeitherOverflowNorVanish) {
     for (const double gain : {-200.0, 120.0}) {
-        std::vector<lvb_stage> stages(LVB_MAX_STAGES - 2, gain < 0.0 ? stage(LVB_KIND_PASSIVE, gain)
-                                                                     : amplifier(gain, 3.0, 30.0));
+        std::vector<lvb_stage> stages(LVB_MAX_STAGES - 2,
+                                      gain < 0.0 ? stage(LVB_KIND_PASSIVE, gain) : amplifier(gain, 3.0, 30.0));
         stages.push_back(noisy_receiver(10.0, 0.0));
         Book book(std::move(stages));
         book.sound();

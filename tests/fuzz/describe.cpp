@@ -31,8 +31,9 @@ void describe_field(Bytes &bytes) {
 
 void ask_names(Bytes &bytes) {
     const auto code = bytes.once_in(2) ? bytes.raw<std::int32_t>() : static_cast<std::int32_t>(bytes.byte());
-    for (const char *name : {lvb_status_name(code), lvb_field_name(code), lvb_formula_name(code), lvb_kind_name(code), lvb_basis_name(code),
-                             lvb_reference_name(code), lvb_zone_name(code), lvb_verdict_name(code)})
+    for (const char *name :
+         {lvb_status_name(code), lvb_field_name(code), lvb_formula_name(code), lvb_kind_name(code),
+          lvb_basis_name(code), lvb_reference_name(code), lvb_zone_name(code), lvb_verdict_name(code)})
         REQUIRE(name != nullptr && std::strlen(name) > 0 && std::strlen(name) < 64);
     const std::uint32_t size = lvb_struct_size(code);
     REQUIRE(size == 0 || (code >= LVB_STRUCT_FAULT && code < 100 && size % 8 == 0));
@@ -50,8 +51,7 @@ void tell_fault(Bytes &bytes) {
     fault.status = plausible
                        ? -100 * static_cast<std::int32_t>(bytes.below(6)) - static_cast<std::int32_t>(bytes.below(11))
                        : bytes.raw<std::int32_t>();
-    fault.structure =
-        plausible ? static_cast<std::int32_t>(bytes.below(100)) : bytes.raw<std::int32_t>();
+    fault.structure = plausible ? static_cast<std::int32_t>(bytes.below(100)) : bytes.raw<std::int32_t>();
     fault.field = plausible ? static_cast<std::int32_t>(bytes.below(400)) : bytes.raw<std::int32_t>();
     fault.stage = bytes.raw<std::int32_t>();
     fault.row = bytes.raw<std::int32_t>();

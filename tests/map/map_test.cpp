@@ -535,6 +535,29 @@ TEST(Map, TellsTheWorstAndTheHottestPointAndTheZones) {
     }
 }
 
+TEST(Map, TellsTheOutageOfEachMargin) {
+    struct Law {
+        std::int32_t fading;
+        double parameter, (*outage)(double margin_db, double parameter);
+    };
+    const Law laws[] = {{LVB_FADING_RAYLEIGH, 0.0, [](double m, double) { return lvb_rayleigh_outage_below_mean(m); }},
+                        {LVB_FADING_RICE, 6.0, lvb_rice_outage_below_mean},
+                        {LVB_FADING_RICE, 0.0, lvb_rice_outage_below_mean},
+                        {LVB_FADING_NAKAGAMI, 2.5, lvb_nakagami_outage_below_mean},
+                        {LVB_FADING_LOGNORMAL, 5.0, lvb_lognormal_outage_below_median},
+                        {LVB_FADING_SUZUKI, 4.0, lvb_suzuki_outage_below_median_of_means}};
+    for (const Law &law : laws) {
+        Stage stage;
+        stage.add(chain_out(0.0, 3.0), 0.0, -3.0, 2.0);
+        stage.area({-2.0, 6.0, 6.0}, {-1.0, -1.0, 9.0});
+        Mapped mapped(stage, -4.0, -2.0, 1.0, 12, 12);
+        mapped.fade(law.fading, law.parameter);
+        ASSERT_EQ(mapped.compute(stage.fault), LVB_OK) << law.fading;
+        for (std::size_t k = 0; k < mapped.level.size(); ++k)
+            EXPECT_TRUE(identical(mapped.outage[k], law.outage(mapped.margin[k], law.parameter))) << law.fading;
+    }
+}
+
 TEST(Map, OnAnAntennaAPointCountsAsOneCentimetreAway) {
     for (const bool directive : {false, true}) {
         Stage stage(2.0);

@@ -88,6 +88,7 @@ inline double value_of(Kind kind, const support::Interval &range, Random &random
     const bool bounded_below = std::isfinite(range.low), bounded_above = std::isfinite(range.high);
     if (bounded_below && bounded_above) return random.uniform(range.low, range.high);
     if (bounded_below) return range.low + random.log_uniform(-3.0, 4.0);
+    if (bounded_above) return range.high - random.log_uniform(-3.0, 4.0);
     return random.uniform(-150.0, 150.0);
 }
 

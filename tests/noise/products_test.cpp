@@ -100,8 +100,8 @@ TEST(Sensitivity, IsNoiseFigureAndNeedAboveTheFloor) {
     for (int i = 0; i < 500; ++i) {
         const double mhz = random.log_uniform(-4, 2), figure = random.uniform(0.0, 30.0),
                      needed = random.uniform(-10.0, 40.0);
-        EXPECT_NEAR(lvb_sensitivity_dbm(mhz, figure, needed),
-                    lvb_thermal_noise_dbm(mhz, 290.0) + figure + needed, 1e-12);
+        EXPECT_NEAR(lvb_sensitivity_dbm(mhz, figure, needed), lvb_thermal_noise_dbm(mhz, 290.0) + figure + needed,
+                    1e-12);
         // the same through the temperature: k (290 + Te) B
         const double te = lvb_noise_temperature_k_from_noise_figure_db(figure);
         EXPECT_NEAR(lvb_sensitivity_dbm(mhz, figure, 0.0), lvb_thermal_noise_dbm(mhz, 290.0 + te), 1e-11);
@@ -132,7 +132,8 @@ TEST(Combiner, DividesPowerEqually) {
     for (int ways = 1; ways < 40; ++ways) {
         EXPECT_NEAR(ways * std::pow(10.0, -lvb_combiner_loss_db(ways, 0.0) / 10.0), 1.0, 1e-12); // all ways together
         EXPECT_NEAR(lvb_combiner_loss_db(ways, 0.7) - lvb_combiner_loss_db(ways, 0.0), 0.7, 1e-12);
-        EXPECT_NEAR(lvb_combiner_loss_db(2.0 * ways, 0.3), lvb_combiner_loss_db(2.0, 0.1) + lvb_combiner_loss_db(ways, 0.2),
+        EXPECT_NEAR(lvb_combiner_loss_db(2.0 * ways, 0.3),
+                    lvb_combiner_loss_db(2.0, 0.1) + lvb_combiner_loss_db(ways, 0.2),
                     1e-12); // in two stages
     }
 }
