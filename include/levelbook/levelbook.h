@@ -2904,8 +2904,8 @@ typedef struct lvb_area {
 
 /** A vertical rectangle that shades: a set piece, a wall of screens, a riser. An element of an array.
  *  Without a loss it is opaque and waves bend around its edges: each edge leaves what lvb_knife_edge_loss_db says, with
- *  its distance from the line of sight where that meets the screen's plane; the powers add, to 1 at most (ITU-R P.526,
- *  4.2: average loss of a screen of finite width). An edge at the floor or under it is not free. With a loss whatever
+ *  its distance from the line of sight where that meets the screen's plane; the powers add, to 1 at most (ITU-R P.526-15,
+ *  5.1, screen of finite width: the average loss, its formula from memory). An edge at the floor or under it is not free. With a loss whatever
  *  passes through it loses that, and nothing bends. Only ways that cross the screen's plane (widened without end) between
  *  antenna and point are affected; a point in that plane is before it. Losses of several screens add. */
 typedef struct lvb_screen {
@@ -3015,7 +3015,7 @@ typedef struct lvb_map_summary {
  *  their sum, is the level: of one antenna this is what lvb_compute_budget gives for its distance and directions.
  *  Nearer than 0.01 m to an antenna the distance counts as that, and its gain as the pattern's greatest. Less than
  *  1e-150 of the strongest antenna's power at 1 m counts as nothing (-infinity dBm).
- *  Source: ITU-R P.525 (free space), P.526-15, 4.1 and 4.2 (screens); best of or sum of powers, and far and near rule at
+ *  Source: ITU-R P.525 (free space), P.526-15, 4.1 and 5.1 (screens); best of or sum of powers, and far and near rule at
  *  every point: common practice, no source.
  *  The split into rows, the instruction set and the processor do not change a bit of any result.
  *  summary and fault may be null. In a fault in a chain or antenna `row` is the antenna's index, in an area or screen
@@ -3029,8 +3029,9 @@ typedef struct lvb_map_summary {
  *  1000 m; facing fields that the rule or a missing table has no use for (LVB_E_UNUSED); an outage without a law
  *  or without a floor (LVB_E_MISSING), or a law without an outage (LVB_E_UNUSED); results that overlap
  *  (LVB_E_CONFLICT); counts that are too large (LVB_E_COUNT); instructions that this processor lacks.
- *  Accuracy: 1e-11 dB of the stated formulas. Cost: linear in points, antennas, screens and corners; fastest with
- *  free space and isotropic or cosine patterns, where no logarithm is taken but that of the level. Since: 0.1. */
+ *  Accuracy: 1e-11 dB of the stated formulas. The power behind screens is within 2 dB of the exact field on the average
+ *  over places; single places differ more. Cost: linear in points, antennas, screens and corners; least with free space
+ *  and isotropic antennas or cosines of an even exponent, where the level's logarithm is the only one. Since: 0.1. */
 LVB_API lvb_status lvb_compute_map(const lvb_map *map, lvb_map_summary *summary, lvb_fault *fault);
 
 /** Joins the summary of other rows of a map to one: the result is that of one call over all of them, whatever the order.

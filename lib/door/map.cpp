@@ -1,6 +1,7 @@
 // Maps: what arrives everywhere.
-#include "door/instructions.hpp"
 #include "door/fields.hpp"
+#include "door/instructions.hpp"
+#include "door/many.hpp"
 #include "door/site.hpp"
 #include "fading/multipath.hpp"
 #include "fading/shadowing.hpp"
@@ -32,27 +33,12 @@ constexpr Law laws[] = {
 };
 static_assert(sizeof laws / sizeof laws[0] == LVB_FADING_SUZUKI + 1);
 
-// Whether two arrays share memory. Addresses are compared as numbers, and not added to, so that nothing wraps around.
-struct Room {
-    const void *first;
-    std::uint64_t bytes;
-    std::int32_t field;
-};
-bool overlap(const Room &a, const Room &b) noexcept {
-    if (a.first == nullptr || b.first == nullptr) return false;
-    const auto at = reinterpret_cast<std::uintptr_t>(a.first), bt = reinterpret_cast<std::uintptr_t>(b.first);
-    return at <= bt ? bt - at < a.bytes : at - bt < b.bytes;
-}
-
 bool check_outputs(Refusal &refusal, const lvb_map &in, std::uint64_t values, Place place) noexcept {
     const std::uint64_t wide = values * sizeof(double), narrow = values * sizeof(std::int32_t);
-    const Room rooms[] = {{in.level_dbm, wide, LVB_FIELD_LEVEL_DBM}, {in.margin_db, wide, LVB_FIELD_MARGIN_DB},
+    const Room rooms[] = {{in.level_dbm, wide, LVB_FIELD_LEVEL_DBM},       {in.margin_db, wide, LVB_FIELD_MARGIN_DB},
                           {in.headroom_db, wide, LVB_FIELD_HEADROOM_DB}, {in.outage, wide, LVB_FIELD_OUTAGE},
-                          {in.zone, narrow, LVB_FIELD_ZONE}, {in.serving, narrow, LVB_FIELD_SERVING}};
-    for (const Room &room : rooms)
-        for (const Room *before = rooms; before != &room; ++before)
-            if (overlap(*before, room)) return refuse(refusal, LVB_E_CONFLICT, place, room.field);
-    return true;
+                          {in.zone, narrow, LVB_FIELD_ZONE},             {in.serving, narrow, LVB_FIELD_SERVING}};
+    return check_apart(refusal, rooms, place);
 }
 
 bool check_grid(Refusal &refusal, const lvb_map &in, Place place) noexcept {

@@ -300,6 +300,14 @@ void raise_references(map::Site &site, const map::Antenna &antenna) noexcept {
     if (finite_near && !(antenna.near_db <= site.near_reference_db)) site.near_reference_db = antenna.near_db;
 }
 
+void settle_references(TakenSite &taken) noexcept {
+    map::Site &site = taken.site;
+    // without any level there is nothing to refer to
+    if (math::is_nan(site.far_reference_db)) site.far_reference_db = 0.0;
+    if (math::is_nan(site.near_reference_db)) site.near_reference_db = 0.0;
+    for (std::size_t i = 0; i < site.antenna_count; ++i) map::refer(site, taken.antennas[i]);
+}
+
 bool take_site_antenna(Refusal &refusal, const void *elements, std::uint32_t element_size, std::uint32_t index,
                        TakenSite &taken, map::Antenna &antenna) noexcept {
     const auto at = static_cast<std::int32_t>(index);
@@ -345,10 +353,7 @@ bool take_site(Refusal &refusal, const lvb_site *lent, std::uint32_t fewest, mat
         raise_references(site, taken.antennas[i]);
     }
     if (!take_wearer(refusal, in, taken.antennas, site.wearer)) return false;
-    // without any level there is nothing to refer to
-    if (math::is_nan(site.far_reference_db)) site.far_reference_db = 0.0;
-    if (math::is_nan(site.near_reference_db)) site.near_reference_db = 0.0;
-    for (std::uint32_t i = 0; i < in.antenna_count; ++i) map::refer(site, taken.antennas[i]);
+    settle_references(taken);
     site.near_follows = near_follows(site);
     return true;
 }

@@ -27,6 +27,9 @@ bool take_site_antenna(Refusal &refusal, const void *elements, std::uint32_t ele
 /// The reference levels are raised to those of an antenna.
 void raise_references(map::Site &site, const map::Antenna &antenna) noexcept;
 
+/// Every antenna's powers are taken over the references as they stand now.
+void settle_references(TakenSite &taken) noexcept;
+
 /// Positions of a grid's points: steps, and both ends within the allowed positions.
 bool check_axis(Refusal &refusal, double first_m, double step_m, std::uint64_t last, Place place, std::int32_t first_field,
                 std::int32_t step_field, std::int32_t count_field) noexcept;

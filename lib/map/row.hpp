@@ -92,8 +92,9 @@ struct RowLoops {
                   double *zone);
     void (*tally)(const double *level, const double *near, const double *mask, const double *zone, double ceiling,
                   PieceTally &tally);
-    /// the least of the greater (or sum) of three powers at each point
+    /// the least of the greatest (or the sum) of three powers at each point, and the greatest of it
     double (*weakest)(const double *a, const double *b, const double *c, bool sum);
+    double (*strongest)(const double *a, const double *b, const double *c, bool sum);
 };
 
 inline constexpr double most_whole_exponent = 64.0;
