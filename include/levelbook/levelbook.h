@@ -3152,8 +3152,8 @@ LVB_API lvb_status lvb_place_scratch_count(const lvb_place *place, uint64_t *scr
  *  Two candidates may be one antenna with two aims: the host lists what may stand where. fault may be null.
  *  Range: as the fields of lvb_place and lvb_site say; placement_count 1 to 1000.
  *  Refused: a null place, placements, found_count or scratch; counts out of range, and too little scratch (LVB_E_COUNT); no
- *  point of the grid in the areas (LVB_E_MISSING); a path of a candidate that does not hold at some point (LVB_E_OUTSIDE_TABLE);
- *  a site and candidates as lvb_compute_map refuses them; facing an antenna that the site does not have.
+ *  point of the grid in the areas (LVB_E_MISSING); a path that does not hold at some point (LVB_E_BELOW_RANGE,
+ *  LVB_E_ABOVE_RANGE: distance_m, `row` is the antenna's or candidate's index); a site and candidates as lvb_compute_map refuses them; facing an antenna that the site does not have.
  *  Accuracy: levels as lvb_compute_map. Cost: candidates times points and, for two, half the square of the candidates
  *  times points (less where placements fall behind early). Since: 0.1. */
 LVB_API lvb_status lvb_compute_placements(const lvb_place *place, lvb_placement *placements, uint32_t placement_size,

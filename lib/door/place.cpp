@@ -104,6 +104,15 @@ class Kept {
     std::uint32_t count_ = 0;
 };
 
+// A placement must be judged at every point, so a path that does not hold at one of them is refused.
+bool check_reach_of_all(Refusal &refusal, const map::Site &site, const map::Antenna &antenna,
+                        const map::Powers &powers, std::uint64_t points, Place place) noexcept {
+    const double off_m = map::off_reach_m(site, antenna, powers, points);
+    if (math::is_nan(off_m)) return true;
+    const path::Reach reach = path::reach_of(antenna.path);
+    return refuse_outside(refusal, off_m, reach.nearest_m, reach.farthest_m, place, LVB_FIELD_DISTANCE_M);
+}
+
 bool compute(Refusal &refusal, const lvb_place *lent, const Results &results, std::uint32_t *found_count) noexcept {
     const Place place{LVB_STRUCT_PLACE};
     lvb_place in;
@@ -129,13 +138,18 @@ bool compute(Refusal &refusal, const lvb_place *lent, const Results &results, st
     const std::uint64_t points = map::gather(site, grid, powers);
     if (points == 0) return refuse(refusal, LVB_E_MISSING, {LVB_STRUCT_SITE}, LVB_FIELD_AREAS, 0.0);
     powers.shorten(points);
-    if (!map::take_own(site, powers, points)) return refuse(refusal, LVB_E_OUTSIDE_TABLE, place, LVB_FIELD_SITE);
+    for (std::size_t a = 0; a < site.antenna_count; ++a)
+        if (!check_reach_of_all(refusal, site, taken.antennas[a], powers, points,
+                                {LVB_STRUCT_SITE_ANTENNA, -1, static_cast<std::int32_t>(a)}))
+            return false;
+    map::take_own(site, powers, points);
     for (std::uint32_t i = 0; i < in.candidate_count; ++i) {
         take_site_antenna(refusal, in.candidates, in.candidate_size, i, taken, antenna);
         map::refer(site, antenna);
-        if (!map::take_candidate(site, antenna, i, powers, points))
-            return refuse(refusal, LVB_E_OUTSIDE_TABLE, {LVB_STRUCT_PLACE, -1, static_cast<std::int32_t>(i)},
-                          LVB_FIELD_CANDIDATES);
+        if (!check_reach_of_all(refusal, site, antenna, powers, points,
+                                {LVB_STRUCT_PLACE, -1, static_cast<std::int32_t>(i)}))
+            return false;
+        map::take_candidate(site, antenna, i, powers, points);
     }
     Kept kept(results);
     map::Search{&site, &powers, in.candidate_count, in.least_headroom_db}.run(in.place_count == 2, kept);

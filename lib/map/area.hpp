@@ -30,14 +30,4 @@ inline Meeting meeting(const Area &area, std::size_t corner, double y) noexcept 
     return {below_1 != below_2, touches, at, at};
 }
 
-inline bool contains(const Area &area, double x, double y) noexcept {
-    bool inside = false;
-    for (std::size_t i = 0; i < area.corners; ++i) {
-        const Meeting met = meeting(area, i, y);
-        if (met.touches && x >= met.from && x <= met.to) return true;
-        if (met.crosses && x < met.from) inside = !inside;
-    }
-    return inside;
-}
-
 } // namespace lvb::map

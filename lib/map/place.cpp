@@ -16,12 +16,6 @@ void load(const Site &site, const Powers &powers, std::uint64_t at, Points &poin
     site.row->fill(points.z, site.height_m);
 }
 
-bool all_count(const double *mask, std::uint64_t at, std::uint64_t points) noexcept {
-    for (std::size_t i = 0; i < piece && at + i < points; ++i)
-        if (mask[i] != counted) return false;
-    return true;
-}
-
 // Behind the last point nothing limits a placement.
 void fill_up(const Powers &powers, double *far, double *near, std::uint64_t points) noexcept {
     for (std::uint64_t i = points; i < powers.length(); ++i) {
@@ -51,13 +45,22 @@ std::uint64_t gather(const Site &site, const Grid &grid, const Powers &powers) n
     return points;
 }
 
-bool take_own(const Site &site, const Powers &powers, std::uint64_t points) noexcept {
+double off_reach_m(const Site &site, const Antenna &antenna, const Powers &powers, std::uint64_t points) noexcept {
+    if (!antenna.has_path) return math::not_a_number;
+    const path::Reach reach = path::reach_of(antenna.path);
+    for (std::uint64_t i = 0; i < points; ++i) {
+        const double direct = direct_m(antenna, powers.x()[i], powers.y()[i], site.height_m);
+        if (direct < reach.nearest_m || direct > reach.farthest_m) return direct;
+    }
+    return math::not_a_number;
+}
+
+void take_own(const Site &site, const Powers &powers, std::uint64_t points) noexcept {
     const bool sums = site.combine == Combine::sum;
     alignas(64) double mask[piece], nobody[piece];
     Points at;
     Shares shares;
     site.row->fill(nobody, 0.0);
-    bool holds = true;
     for (std::uint64_t p = 0; p < powers.length(); p += piece) {
         double *far = powers.own_far() + p, *near = powers.own_near() + p;
         site.row->fill(far, 0.0);
@@ -67,7 +70,6 @@ bool take_own(const Site &site, const Powers &powers, std::uint64_t points) noex
             const Antenna &antenna = site.antennas[a];
             site.row->fill(mask, counted);
             shares_of(site, antenna, at, mask, shares);
-            holds = holds && all_count(mask, p, points);
             const double *past_body = far_shares(site, shares);
             if (sums) {
                 site.row->add(past_body, antenna.far_scale, far);
@@ -79,20 +81,17 @@ bool take_own(const Site &site, const Powers &powers, std::uint64_t points) noex
         }
     }
     fill_up(powers, powers.own_far(), powers.own_near(), points);
-    return holds;
 }
 
-bool take_candidate(const Site &site, const Antenna &antenna, std::uint64_t candidate, const Powers &powers,
+void take_candidate(const Site &site, const Antenna &antenna, std::uint64_t candidate, const Powers &powers,
                     std::uint64_t points) noexcept {
     alignas(64) double mask[piece];
     Points at;
     Shares shares;
-    bool holds = true;
     for (std::uint64_t p = 0; p < powers.length(); p += piece) {
         load(site, powers, p, at);
         site.row->fill(mask, counted);
         shares_of(site, antenna, at, mask, shares);
-        holds = holds && all_count(mask, p, points);
         double *far = powers.far(candidate) + p, *near = powers.near(candidate) + p;
         site.row->fill(far, 0.0);
         site.row->fill(near, 0.0);
@@ -100,7 +99,6 @@ bool take_candidate(const Site &site, const Antenna &antenna, std::uint64_t cand
         site.row->add(shares.near, antenna.near_scale, near);
     }
     fill_up(powers, powers.far(candidate), powers.near(candidate), points);
-    return holds;
 }
 
 bool Search::try_out(std::uint32_t first, std::int32_t second, double least, Placement &placement) const noexcept {

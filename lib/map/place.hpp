@@ -36,11 +36,14 @@ class Powers {
 /// Gathers the points of a grid that lie in the areas; gives how many.
 std::uint64_t gather(const Site &site, const Grid &grid, const Powers &powers) noexcept;
 
-/// What the site's own antennas give at the points; false where a path does not hold at some point.
-bool take_own(const Site &site, const Powers &powers, std::uint64_t points) noexcept;
+/// Length of the first way from an antenna to a point at which its path does not hold; NaN where it holds at all.
+double off_reach_m(const Site &site, const Antenna &antenna, const Powers &powers, std::uint64_t points) noexcept;
 
-/// What a candidate gives; false where its path does not hold at some point.
-bool take_candidate(const Site &site, const Antenna &antenna, std::uint64_t candidate, const Powers &powers,
+/// What the site's own antennas give at the points.
+void take_own(const Site &site, const Powers &powers, std::uint64_t points) noexcept;
+
+/// What a candidate gives.
+void take_candidate(const Site &site, const Antenna &antenna, std::uint64_t candidate, const Powers &powers,
                     std::uint64_t points) noexcept;
 
 /// A placement with its least far and greatest near power over the points; `second` is -1 where one is placed.

@@ -45,19 +45,23 @@ void multiply_by_power(const Site &site, const Cosine &pattern, const double *sq
     site.row->multiply(share, gain, pattern.back);
 }
 
-// Shares over a path's model, whose heights are those of the site.
+// A path whose heights are those of the site, and the distance that its model takes.
+double take_way(const Antenna &antenna, const antenna::Vector &way, double z, path::Path &path) noexcept {
+    const double along = math::sqrt(way.x * way.x + way.y * way.y);
+    path.has_heights = path.model == path::Model::two_ray;
+    path.transmit_height_m = antenna.swaps_heights ? z : antenna.at.z;
+    path.receive_height_m = antenna.swaps_heights ? antenna.at.z : z;
+    const double whole = path.has_heights ? along : antenna::length(way);
+    return whole > nearest_m ? whole : nearest_m;
+}
+
+// Shares over a path's model.
 void spread_over_path(const Site &site, const Antenna &antenna, const Points &points, double *mask, double *share) noexcept {
     const path::Reach reach = path::reach_of(antenna.path);
     const double at_1m = loss_at_1m_db(site.frequency_mhz);
     path::Path path = antenna.path;
-    path.has_heights = path.model == path::Model::two_ray;
     for (std::size_t i = 0; i < piece; ++i) {
-        const antenna::Vector way = way_to(antenna, points, i);
-        const double along = math::sqrt(way.x * way.x + way.y * way.y);
-        const double whole = path.has_heights ? along : antenna::length(way);
-        const double distance = whole > nearest_m ? whole : nearest_m;
-        path.transmit_height_m = antenna.swaps_heights ? points.z[i] : antenna.at.z;
-        path.receive_height_m = antenna.swaps_heights ? antenna.at.z : points.z[i];
+        const double distance = take_way(antenna, way_to(antenna, points, i), points.z[i], path);
         const double direct = path::direct_m(path, distance);
         const bool holds = direct >= reach.nearest_m && direct <= reach.farthest_m;
         if (!holds && mask[i] == counted) mask[i] = unmodelled;
@@ -149,10 +153,11 @@ void hear(const Site &site, const Points &points, double *mask, Heard &heard) no
     else take_levels(site, site.near_reference_db, sums ? near_sum : near, mask, heard.near);
 }
 
-bool is_inside(const Site &site, double x, double y) noexcept {
-    for (std::size_t i = 0; i < site.area_count; ++i)
-        if (contains(site.areas[i], x, y)) return true;
-    return site.area_count == 0;
+double direct_m(const Antenna &antenna, double x, double y, double z) noexcept {
+    path::Path path = antenna.path;
+    const antenna::Vector way{x - antenna.at.x, y - antenna.at.y, z - antenna.at.z};
+    const double distance = take_way(antenna, way, z, path);
+    return path::direct_m(path, distance);
 }
 
 void mask_row(const Site &site, const double *x, double y, double *mask) noexcept {

@@ -79,9 +79,10 @@ struct Heard {
 /// `mask` says which points count, and is changed where a path does not hold.
 void hear(const Site &site, const Points &points, double *mask, Heard &heard) noexcept;
 
-/// Whether a point in plan lies in an area, or there is none.
-bool is_inside(const Site &site, double x, double y) noexcept;
-/// The same for a piece of points of one y, as a mask.
+/// Length of the straight way from an antenna with a path to a point, as its model counts it.
+double direct_m(const Antenna &antenna, double x, double y, double z) noexcept;
+
+/// Which points of one y lie in an area, as a mask; all of them where there is none.
 void mask_row(const Site &site, const double *x, double y, double *mask) noexcept;
 
 } // namespace lvb::map

@@ -1,6 +1,7 @@
 // Placements: against brute force over maps on small random sites, ties, refusals; candidates along a rail.
 #include "door/refusal.hpp"
 #include "map/sites.hpp"
+#include "path/paths.hpp"
 
 #include <cmath>
 #include <memory>
@@ -215,6 +216,14 @@ TEST(PlaceRefusals, AreToldWithTheirNumbers) {
         EXPECT_EQ(placing->found, 77u);
         expect_fault(placing->fault, each.expected);
     }
+    Way office(LVB_PATH_SITE_GENERAL);
+    office.path.environment = LVB_ENVIRONMENT_OFFICE_IN_SIGHT; // from 2 m
+    const auto indoors = sound();
+    indoors->candidates.chains[1][3].path = office.lent();
+    indoors->candidates.placed[1].x_m = indoors->place.x_m;
+    indoors->candidates.placed[1].y_m = indoors->place.y_m;
+    EXPECT_EQ(indoors->compute(), LVB_E_BELOW_RANGE);
+    expect_fault(indoors->fault, {LVB_E_BELOW_RANGE, LVB_STRUCT_PLACE, LVB_FIELD_DISTANCE_M, -1, 1, 2.0 - 1.2, 2.0, 27.0});
     const auto placing = sound();
     ASSERT_EQ(placing->compute(), LVB_OK);
     placing->place.scratch_count -= 1;
