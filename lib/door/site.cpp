@@ -205,6 +205,14 @@ bool take_chain(Refusal &refusal, const lvb_link *lent, TakenSite &taken, map::A
     return order.air() >= 0 || refuse(refusal, LVB_E_MISSING, {LVB_STRUCT_LINK}, LVB_FIELD_STAGES, 0.0);
 }
 
+// A whole number where only rounding keeps a number from it: whole exponents of a square take no logarithm.
+double nearly_whole(double x) noexcept {
+    constexpr double rounding = 1e-13;
+    if (x > map::most_whole_exponent) return x;
+    const auto whole = static_cast<double>(static_cast<std::uint32_t>(x + 0.5));
+    return math::abs(x - whole) <= rounding ? whole : x;
+}
+
 // The antenna itself: its place, and its pattern in the form that the fastest loop takes.
 bool take_place(Refusal &refusal, const lvb_antenna *lent, map::Antenna &antenna) noexcept {
     const Place place{LVB_STRUCT_ANTENNA};
@@ -217,7 +225,7 @@ bool take_place(Refusal &refusal, const lvb_antenna *lent, map::Antenna &antenna
     if (!take_pattern(refusal, in.pattern, LVB_STAGE_NONE, antenna.pattern)) return false;
     const antenna::Vector &aim = antenna.axes.boresight;
     const double back_db = antenna.pattern.floor_dbi - antenna.pattern.gain_dbi;
-    antenna.cosine = {{aim.x, aim.y, aim.z}, 0.5 * antenna.pattern.exponent, math::power_of_db(back_db)};
+    antenna.cosine = {{aim.x, aim.y, aim.z}, nearly_whole(0.5 * antenna.pattern.exponent), math::power_of_db(back_db)};
     return true;
 }
 

@@ -11,6 +11,11 @@ using fuzz::Memory;
 
 constexpr double nothing = -std::numeric_limits<double>::infinity();
 
+/// A size that is seldom wrong: a site lends many structs, each of which would be refused.
+std::uint32_t some_size(Bytes &bytes, std::size_t known) {
+    return bytes.once_in(32) ? bytes.size_of(known) : static_cast<std::uint32_t>(known);
+}
+
 /// Whatever a site lends, kept as long as it is used; its memory is exactly as long as it says.
 class Sites {
   public:
@@ -30,7 +35,7 @@ class Sites {
 
     lvb_site site(std::uint32_t antenna_count) {
         lvb_site made{};
-        made.size = bytes_.size_of(sizeof made);
+        made.size = some_size(bytes_, sizeof made);
         made.direction = static_cast<std::int32_t>(bytes_.below(2));
         made.combine = static_cast<std::int32_t>(bytes_.below(2));
         made.antenna_count = antenna_count;
@@ -69,7 +74,7 @@ class Sites {
 
     const lvb_antenna *antenna() {
         lvb_antenna made{};
-        made.size = bytes_.size_of(sizeof made);
+        made.size = some_size(bytes_, sizeof made);
         made.x_m = place(20.0);
         made.y_m = place(20.0);
         made.z_m = bytes_.once_in(24) ? bytes_.any_number() : bytes_.between(0.5, 6.0);
@@ -100,7 +105,7 @@ class Sites {
             stages.put(stage, i * sizeof stage);
         }
         lvb_link made{};
-        made.size = bytes_.size_of(sizeof made);
+        made.size = some_size(bytes_, sizeof made);
         made.stages = stages.as<const lvb_stage>();
         made.stage_count = bytes_.once_in(32) ? bytes_.below(7) : 6;
         made.stage_size = sizeof(lvb_stage);
@@ -137,7 +142,7 @@ class Sites {
         made.facing = static_cast<std::int32_t>(bytes_.below(4));
         if (made.facing == LVB_FACING_AZIMUTH) made.facing_azimuth_deg = bytes_.number(-360.0, 360.0);
         if (made.facing == LVB_FACING_POINT) made.facing_x_m = bytes_.number(-10.0, 10.0);
-        if (made.facing >= LVB_FACING_ANTENNA) made.facing_antenna = bytes_.below(3);
+        if (made.facing >= LVB_FACING_ANTENNA) made.facing_antenna = bytes_.below(8) % 5 == 4 ? bytes_.below(3) : 0;
     }
     void spoil(lvb_site &made) {
         switch (bytes_.below(8)) {
@@ -204,9 +209,11 @@ struct Results {
 };
 
 void compute_map(Bytes &bytes) {
+    fuzz::Fault fault(bytes); // before the bytes may be used up
+    const std::uint32_t size = some_size(bytes, sizeof(lvb_map_summary));
     Sites sites(bytes);
     lvb_map map{};
-    map.size = bytes.size_of(sizeof map);
+    map.size = some_size(bytes, sizeof map);
     map.instructions = some_instructions(bytes);
     map.column_count = bytes.once_in(8) ? 120 + bytes.below(20) : bytes.below(12);
     map.row_count = bytes.below(5);
@@ -229,11 +236,9 @@ void compute_map(Bytes &bytes) {
     if (bytes.once_in(32)) map.column_count = std::uint64_t{LVB_MAX_VALUES} + 1 + bytes.raw<std::uint32_t>();
     if (bytes.once_in(32) && values > 0) map.headroom_db = map.level_dbm + bytes.below(2) * (values - 1);
 
-    const std::uint32_t size = bytes.size_of(sizeof(lvb_map_summary));
     Memory summary = fuzz::result<lvb_map_summary>(size);
     const bool give = !bytes.once_in(4);
     const std::vector<unsigned char> before = results.copy(), summary_before = summary.copy();
-    fuzz::Fault fault(bytes);
     const lvb_status status = lvb_compute_map(bytes.once_in(64) ? nullptr : sites.lend(map),
                                               give ? summary.as<lvb_map_summary>() : nullptr, fault.pointer());
     fault.require(status);
@@ -285,6 +290,8 @@ void compute_map(Bytes &bytes) {
 }
 
 void compute_walk(Bytes &bytes) {
+    fuzz::Fault fault(bytes), counting(bytes); // before the bytes may be used up
+    const std::uint32_t size = some_size(bytes, sizeof(lvb_walk_result));
     Sites sites(bytes);
     const std::uint32_t corners = bytes.once_in(16) ? bytes.below(2) : 2 + bytes.below(4);
     Memory x(corners * 8), y(corners * 8), z(corners * 8);
@@ -294,7 +301,7 @@ void compute_walk(Bytes &bytes) {
         z.put(bytes.once_in(32) ? bytes.any_number() : bytes.between(0.5, 3.0), i * 8);
     }
     lvb_walk walk{};
-    walk.size = bytes.size_of(sizeof walk);
+    walk.size = some_size(bytes, sizeof walk);
     walk.instructions = some_instructions(bytes);
     walk.corner_count = corners;
     walk.x_m = bytes.once_in(64) ? nullptr : x.as<const double>();
@@ -307,7 +314,6 @@ void compute_walk(Bytes &bytes) {
     walk.site = bytes.once_in(64) ? nullptr : sites.lend(site);
 
     std::uint64_t points = 0;
-    fuzz::Fault counting(bytes);
     const lvb_status counted = lvb_walk_point_count(sites.lend(walk), &points, counting.pointer());
     counting.require(counted);
     REQUIRE((counted == LVB_OK) == (points >= 2));
@@ -316,10 +322,8 @@ void compute_walk(Bytes &bytes) {
     results.lend(walk);
     Memory distance(points * 8);
     walk.distance_m = distance.as<double>();
-    const std::uint32_t size = bytes.size_of(sizeof(lvb_walk_result));
     Memory result = fuzz::result<lvb_walk_result>(size);
     const std::vector<unsigned char> before = results.copy(), result_before = result.copy();
-    fuzz::Fault fault(bytes);
     const lvb_status status = lvb_compute_walk(sites.lend(walk), result.as<lvb_walk_result>(), fault.pointer());
     fault.require(status);
     if (status != LVB_OK) {
@@ -338,9 +342,10 @@ void compute_walk(Bytes &bytes) {
 }
 
 void compute_placements(Bytes &bytes) {
+    fuzz::Fault fault(bytes), telling(bytes); // before the bytes may be used up
     Sites sites(bytes);
     lvb_place place{};
-    place.size = bytes.size_of(sizeof place);
+    place.size = some_size(bytes, sizeof place);
     place.instructions = some_instructions(bytes);
     place.place_count = 1 + bytes.below(2);
     place.candidate_count = bytes.once_in(16) ? bytes.below(3) : 2 + bytes.below(4);
@@ -356,7 +361,6 @@ void compute_placements(Bytes &bytes) {
     const lvb_site site = sites.site(bytes.below(2));
     place.site = bytes.once_in(64) ? nullptr : sites.lend(site);
     std::uint64_t room = 0;
-    fuzz::Fault telling(bytes);
     const lvb_status told = lvb_place_scratch_count(sites.lend(place), &room, telling.pointer());
     telling.require(told);
     REQUIRE((told == LVB_OK) == (room > 0));
@@ -369,7 +373,6 @@ void compute_placements(Bytes &bytes) {
     Memory placements(wanted * sizeof(lvb_placement));
     const std::vector<unsigned char> before = placements.copy();
     std::uint32_t found = 77;
-    fuzz::Fault fault(bytes);
     const lvb_status status =
         lvb_compute_placements(sites.lend(place), placements.as<lvb_placement>(), sizeof(lvb_placement), wanted,
                                bytes.once_in(64) ? nullptr : &found, fault.pointer());
