@@ -35,9 +35,12 @@ static_assert(sizeof laws / sizeof laws[0] == LVB_FADING_SUZUKI + 1);
 
 bool check_outputs(Refusal &refusal, const lvb_map &in, std::uint64_t values, Place place) noexcept {
     const std::uint64_t wide = values * sizeof(double), narrow = values * sizeof(std::int32_t);
-    const Room rooms[] = {{in.level_dbm, wide, LVB_FIELD_LEVEL_DBM},       {in.margin_db, wide, LVB_FIELD_MARGIN_DB},
-                          {in.headroom_db, wide, LVB_FIELD_HEADROOM_DB}, {in.outage, wide, LVB_FIELD_OUTAGE},
-                          {in.zone, narrow, LVB_FIELD_ZONE},             {in.serving, narrow, LVB_FIELD_SERVING}};
+    const Room rooms[] = {{in.level_dbm, wide, LVB_FIELD_LEVEL_DBM},
+                          {in.margin_db, wide, LVB_FIELD_MARGIN_DB},
+                          {in.headroom_db, wide, LVB_FIELD_HEADROOM_DB},
+                          {in.outage, wide, LVB_FIELD_OUTAGE},
+                          {in.zone, narrow, LVB_FIELD_ZONE},
+                          {in.serving, narrow, LVB_FIELD_SERVING}};
     return check_apart(refusal, rooms, place);
 }
 

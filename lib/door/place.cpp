@@ -1,9 +1,9 @@
 // Placements: where to put one or two antennas, and candidates along a rail.
+#include "map/place.hpp"
 #include "door/fields.hpp"
 #include "door/instructions.hpp"
 #include "door/patterns.hpp"
 #include "door/site.hpp"
-#include "map/place.hpp"
 
 namespace lvb::door {
 namespace {
@@ -105,8 +105,8 @@ class Kept {
 };
 
 // A placement must be judged at every point, so a path that does not hold at one of them is refused.
-bool check_reach_of_all(Refusal &refusal, const map::Site &site, const map::Antenna &antenna,
-                        const map::Powers &powers, std::uint64_t points, Place place) noexcept {
+bool check_reach_of_all(Refusal &refusal, const map::Site &site, const map::Antenna &antenna, const map::Powers &powers,
+                        std::uint64_t points, Place place) noexcept {
     const double off_m = map::off_reach_m(site, antenna, powers, points);
     if (math::is_nan(off_m)) return true;
     const path::Reach reach = path::reach_of(antenna.path);

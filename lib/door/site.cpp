@@ -98,9 +98,9 @@ bool take_screen(Refusal &refusal, const lvb_site &in, std::uint32_t index, map:
         return refuse(refusal, LVB_E_ORDER, place, LVB_FIELD_TOP_M, copy.top_m, copy.bottom_m, height.maximum);
     const double dx = copy.x2_m - copy.x1_m, dy = copy.y2_m - copy.y1_m, width = math::sqrt(dx * dx + dy * dy);
     if (!check_range(refusal, width, least_width_m, 4e6, place, LVB_FIELD_X2_M)) return false;
-    screen = {copy.x1_m,  copy.y1_m,           copy.x2_m,           copy.y2_m,
-              copy.bottom_m, copy.top_m, copy.bottom_m > 0.0, copy.loss_db != 0.0,
-              math::power_of_db(-copy.loss_db)};
+    screen = {copy.x1_m,           copy.y1_m,           copy.x2_m,
+              copy.y2_m,           copy.bottom_m,       copy.top_m,
+              copy.bottom_m > 0.0, copy.loss_db != 0.0, math::power_of_db(-copy.loss_db)};
     return true;
 }
 
@@ -169,8 +169,8 @@ bool take_air(Refusal &refusal, const lvb_link &link, const chain::Stage &stage,
 }
 
 // Sums a chain to its level at 1 m. The stage of the site's antenna has its pattern's greatest gain, where it has one.
-bool take_chain(Refusal &refusal, const lvb_link *lent, TakenSite &taken, map::Antenna &antenna,
-                chain::Window &window, double &frequency_mhz) noexcept {
+bool take_chain(Refusal &refusal, const lvb_link *lent, TakenSite &taken, map::Antenna &antenna, chain::Window &window,
+                double &frequency_mhz) noexcept {
     lvb_link link;
     Order order;
     chain::Stage stage;
@@ -190,8 +190,7 @@ bool take_chain(Refusal &refusal, const lvb_link *lent, TakenSite &taken, map::A
         chain::Change change =
             chain::own_change(stage, link.frequency_mhz, temperature_of(link.temperature_degc, link.stated));
         if (stage.kind == chain::Kind::antenna) {
-            if (is_own && antenna.has_pattern)
-                change.far_db = change.near_db = antenna::maximum_dbi(antenna.pattern);
+            if (is_own && antenna.has_pattern) change.far_db = change.near_db = antenna::maximum_dbi(antenna.pattern);
             else if (is_own && stage.has_pattern)
                 return refuse(refusal, LVB_E_UNUSED, {LVB_STRUCT_STAGE, index}, LVB_FIELD_PATTERN);
             is_own = !is_own;
@@ -279,10 +278,10 @@ bool check_site(Refusal &refusal, const lvb_site &in, std::uint32_t fewest) noex
                       {in.antennas, in.antenna_count, in.antenna_size, LVB_FIELD_ANTENNAS, LVB_FIELD_ANTENNA_COUNT,
                        LVB_FIELD_ANTENNA_SIZE},
                       fewest, LVB_MAX_SITE_ANTENNAS, sizeof(lvb_site_antenna), place) &&
-           check_lent(refusal,
-                      {in.areas, in.area_count, in.area_size, LVB_FIELD_AREAS, LVB_FIELD_AREA_COUNT,
-                       LVB_FIELD_AREA_SIZE},
-                      0, LVB_MAX_AREAS, sizeof(lvb_area), place) &&
+           check_lent(
+               refusal,
+               {in.areas, in.area_count, in.area_size, LVB_FIELD_AREAS, LVB_FIELD_AREA_COUNT, LVB_FIELD_AREA_SIZE}, 0,
+               LVB_MAX_AREAS, sizeof(lvb_area), place) &&
            check_lent(refusal,
                       {in.screens, in.screen_count, in.screen_size, LVB_FIELD_SCREENS, LVB_FIELD_SCREEN_COUNT,
                        LVB_FIELD_SCREEN_SIZE},
@@ -330,8 +329,8 @@ bool take_site_antenna(Refusal &refusal, const void *elements, std::uint32_t ele
     if (!take_place(refusal, in.antenna, antenna) ||
         !take_chain(refusal, in.link, taken, antenna, window, frequency_mhz))
         return of_antenna(refusal, at);
-    return check_shared(refusal, at, window, frequency_mhz, taken) &&
-           check_two_ray(refusal, taken.site, antenna, at) && check_screens(refusal, taken.site, antenna, at);
+    return check_shared(refusal, at, window, frequency_mhz, taken) && check_two_ray(refusal, taken.site, antenna, at) &&
+           check_screens(refusal, taken.site, antenna, at);
 }
 
 bool take_site(Refusal &refusal, const lvb_site *lent, std::uint32_t fewest, math::InstructionSet set,
@@ -366,8 +365,8 @@ bool take_site(Refusal &refusal, const lvb_site *lent, std::uint32_t fewest, mat
     return true;
 }
 
-bool check_axis(Refusal &refusal, double first_m, double step_m, std::uint64_t last, Place place, std::int32_t first_field,
-                std::int32_t step_field, std::int32_t count_field) noexcept {
+bool check_axis(Refusal &refusal, double first_m, double step_m, std::uint64_t last, Place place,
+                std::int32_t first_field, std::int32_t step_field, std::int32_t count_field) noexcept {
     static constexpr Range step{1e-6, 1e6, true};
     if (!check_field(refusal, first_m, position, place, first_field) ||
         !check_field(refusal, step_m, step, place, step_field))

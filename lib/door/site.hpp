@@ -31,7 +31,7 @@ void raise_references(map::Site &site, const map::Antenna &antenna) noexcept;
 void settle_references(TakenSite &taken) noexcept;
 
 /// Positions of a grid's points: steps, and both ends within the allowed positions.
-bool check_axis(Refusal &refusal, double first_m, double step_m, std::uint64_t last, Place place, std::int32_t first_field,
-                std::int32_t step_field, std::int32_t count_field) noexcept;
+bool check_axis(Refusal &refusal, double first_m, double step_m, std::uint64_t last, Place place,
+                std::int32_t first_field, std::int32_t step_field, std::int32_t count_field) noexcept;
 
 } // namespace lvb::door

@@ -1,10 +1,10 @@
 // Walks: what arrives along a polyline.
+#include "map/walk.hpp"
 #include "door/fields.hpp"
 #include "door/instructions.hpp"
 #include "door/many.hpp"
 #include "door/site.hpp"
 #include "map/survey.hpp"
-#include "map/walk.hpp"
 
 namespace lvb::door {
 namespace {
@@ -97,10 +97,9 @@ bool compute(Refusal &refusal, const lvb_walk *lent, lvb_walk_result *result) no
         !take_site(refusal, in.site, 1, set, taken) || !check_two_ray(refusal, taken.site, in) ||
         (result != nullptr && !check_result(refusal, result, LVB_STRUCT_WALK_RESULT, LVB_FIELD_RESULT)))
         return false;
-    lvb_walk_result out =
-        told(map::follow(taken.site, walk,
-                         {in.distance_m, in.level_dbm, in.margin_db, in.headroom_db, in.zone, in.serving}),
-             in.speed_m_per_s);
+    lvb_walk_result out = told(
+        map::follow(taken.site, walk, {in.distance_m, in.level_dbm, in.margin_db, in.headroom_db, in.zone, in.serving}),
+        in.speed_m_per_s);
     if (result != nullptr) give(result, out);
     return true;
 }

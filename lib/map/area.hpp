@@ -17,8 +17,8 @@ struct Meeting {
     double from, to; ///< of what lies on the edge; a crossing has both at the same x
 };
 
-/// Of the edge between a corner and the next. Each edge owns its lower end, so that a corner is crossed once or twice as
-/// the polygon passes it or turns there.
+/// Of the edge between a corner and the next. Each edge owns its lower end, so that a corner is crossed once or twice
+/// as the polygon passes it or turns there.
 inline Meeting meeting(const Area &area, std::size_t corner, double y) noexcept {
     const std::size_t next = corner + 1 == area.corners ? 0 : corner + 1;
     const double x1 = area.x[corner], y1 = area.y[corner], x2 = area.x[next], y2 = area.y[next];

@@ -57,10 +57,9 @@ double off_reach_m(const Site &site, const Antenna &antenna, const Powers &power
 
 void take_own(const Site &site, const Powers &powers, std::uint64_t points) noexcept {
     const bool sums = site.combine == Combine::sum;
-    alignas(64) double mask[piece], nobody[piece];
+    alignas(64) double mask[piece];
     Points at;
     Shares shares;
-    site.row->fill(nobody, 0.0);
     for (std::uint64_t p = 0; p < powers.length(); p += piece) {
         double *far = powers.own_far() + p, *near = powers.own_near() + p;
         site.row->fill(far, 0.0);
@@ -75,8 +74,8 @@ void take_own(const Site &site, const Powers &powers, std::uint64_t points) noex
                 site.row->add(past_body, antenna.far_scale, far);
                 site.row->add(shares.near, antenna.near_scale, near);
             } else {
-                site.row->best(past_body, antenna.far_scale, 0.0, far, nobody);
-                site.row->best(shares.near, antenna.near_scale, 0.0, near, nobody);
+                site.row->best(past_body, antenna.far_scale, far);
+                site.row->best(shares.near, antenna.near_scale, near);
             }
         }
     }

@@ -12,8 +12,7 @@ namespace lvb::map {
 class Powers {
   public:
     /// Room for the points of a grid, of which fewer may lie in the areas.
-    Powers(double *memory, std::uint64_t points) noexcept
-        : memory_(memory), step_(rounded(points)), length_(step_) {}
+    Powers(double *memory, std::uint64_t points) noexcept : memory_(memory), step_(rounded(points)), length_(step_) {}
 
     static std::uint64_t rounded(std::uint64_t points) noexcept { return (points + piece - 1) / piece * piece; }
     static std::uint64_t room(std::uint64_t points, std::uint64_t candidates) noexcept {

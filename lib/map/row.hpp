@@ -51,7 +51,8 @@ struct Limits {
 inline constexpr double counted = 1.0, outside = 0.0, unmodelled = -1.0, beyond = 2.0;
 
 inline constexpr std::size_t zones = 6;
-/// Of a point that is not counted: a count then asks one thing only, which g++ 12 for AVX2 gets right, and two it does not.
+/// Of a point that is not counted: a count then asks one thing only, which g++ 12 for AVX2 gets right, and two it does
+/// not.
 inline constexpr double no_zone = -1.0;
 struct PieceTally {
     double in_zone[zones];
@@ -59,8 +60,8 @@ struct PieceTally {
     double lowest, hottest; ///< +infinity and -infinity where nothing is counted
 };
 
-/// The loops of one instruction set, each over one piece. A share is a power relative to that at 1 m toward an antenna's
-/// maximum in free space.
+/// The loops of one instruction set, each over one piece. A share is a power relative to that at 1 m toward an
+/// antenna's maximum in free space.
 struct RowLoops {
     void (*fill)(double *values, double value);
     /// y = scale x + offset
@@ -78,9 +79,12 @@ struct RowLoops {
     /// share[i] *= factor[i] or `least`, whichever is greater
     void (*multiply)(double *share, const double *factor, double least);
     /// share[i] is multiplied by what the screen leaves
-    void (*screen)(const Points &points, const Vector &from, const Screen &screen, double per_wavelength, double *share);
-    /// best[i] = the greater power, serving[i] = its antenna
-    void (*best)(const double *share, double scale, double antenna, double *best, double *serving);
+    void (*screen)(const Points &points, const Vector &from, const Screen &screen, double per_wavelength,
+                   double *share);
+    /// best[i] = the greater power
+    void (*best)(const double *share, double scale, double *best);
+    /// the same, and serving[i] = its antenna
+    void (*serve)(const double *share, double scale, double antenna, double *best, double *serving);
     void (*add)(const double *share, double scale, double *sum);
     /// inside[i] changes its sign where x lies before an edge that the row crosses
     void (*cross)(const double *x, double at, double *inside);

@@ -24,8 +24,9 @@ void multiply_by_pattern(const Site &site, const Antenna &antenna, const Points 
     for (std::size_t i = 0; i < piece; ++i) {
         const antenna::Vector way = way_to(antenna, points, i);
         const bool has_direction = antenna::length(way) >= nearest_m;
-        gain[i] = has_direction ? share_of_db(antenna::gain_dbi(antenna.pattern, antenna::direction_of(antenna.axes, way)) - most)
-                                : 1.0;
+        gain[i] = has_direction
+                      ? share_of_db(antenna::gain_dbi(antenna.pattern, antenna::direction_of(antenna.axes, way)) - most)
+                      : 1.0;
     }
     site.row->multiply(share, gain, 0.0);
 }
@@ -56,7 +57,8 @@ double take_way(const Antenna &antenna, const antenna::Vector &way, double z, pa
 }
 
 // Shares over a path's model.
-void spread_over_path(const Site &site, const Antenna &antenna, const Points &points, double *mask, double *share) noexcept {
+void spread_over_path(const Site &site, const Antenna &antenna, const Points &points, double *mask,
+                      double *share) noexcept {
     const path::Reach reach = path::reach_of(antenna.path);
     const double at_1m = loss_at_1m_db(site.frequency_mhz);
     path::Path path = antenna.path;
@@ -74,8 +76,8 @@ void spread(const Site &site, const Antenna &antenna, const Points &points, doub
     if (antenna.has_path) spread_over_path(site, antenna, points, mask, share);
     else if (is_cosine) {
         const double exponent = antenna.cosine.half_exponent;
-        const bool whole = exponent <= most_whole_exponent &&
-                           exponent == static_cast<double>(static_cast<std::uint32_t>(exponent));
+        const bool whole =
+            exponent <= most_whole_exponent && exponent == static_cast<double>(static_cast<std::uint32_t>(exponent));
         if (whole) return site.row->cosine(points, antenna.at, antenna.cosine, share);
         alignas(64) double squared[piece];
         site.row->squared_cosine(points, antenna.at, antenna.cosine.aim, share, squared);
@@ -125,28 +127,26 @@ void shares_of(const Site &site, const Antenna &antenna, const Points &points, d
     site.row->multiply(shares.far, kept, 0.0);
 }
 
-void hear(const Site &site, const Points &points, double *mask, Heard &heard) noexcept {
-    alignas(64) double far[piece], near[piece], sum[piece], near_sum[piece], nobody[piece];
+void hear(const Site &site, const Points &points, double *mask, bool wants_serving, Heard &heard) noexcept {
+    alignas(64) double far[piece], near[piece], sum[piece], near_sum[piece];
     const bool sums = site.combine == Combine::sum, follows = site.near_follows;
     const RowLoops &row = *site.row;
     row.fill(far, no_power);
-    row.fill(heard.serving, -1.0);
+    if (wants_serving) row.fill(heard.serving, -1.0);
     if (sums) row.fill(sum, no_power);
     if (!follows && sums) row.fill(near_sum, no_power);
-    if (!follows && !sums) {
-        row.fill(near, no_power);
-        row.fill(nobody, -1.0);
-    }
+    if (!follows && !sums) row.fill(near, no_power);
     Shares shares;
     for (std::size_t a = 0; a < site.antenna_count; ++a) {
         const Antenna &antenna = site.antennas[a];
         shares_of(site, antenna, points, mask, shares);
         const double *past_body = far_shares(site, shares);
-        row.best(past_body, antenna.far_scale, static_cast<double>(a), far, heard.serving);
+        if (wants_serving) row.serve(past_body, antenna.far_scale, static_cast<double>(a), far, heard.serving);
+        else if (!sums) row.best(past_body, antenna.far_scale, far);
         if (sums) row.add(past_body, antenna.far_scale, sum);
         if (follows) continue;
         if (sums) row.add(shares.near, antenna.near_scale, near_sum);
-        else row.best(shares.near, antenna.near_scale, 0.0, near, nobody);
+        else row.best(shares.near, antenna.near_scale, near);
     }
     take_levels(site, site.far_reference_db, sums ? sum : far, mask, heard.level);
     if (follows) row.add_scaled(heard.level, 1.0, site.near_reference_db - site.far_reference_db, heard.near);

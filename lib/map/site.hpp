@@ -74,10 +74,10 @@ inline const double *far_shares(const Site &site, const Shares &shares) noexcept
 /// What is heard at a piece of points.
 struct Heard {
     alignas(64) double level[piece], near[piece]; ///< in dBm; NaN where a point is not counted
-    alignas(64) double serving[piece];            ///< index of the strongest antenna, -1 where there is none
+    alignas(64) double serving[piece]; ///< where wanted: index of the strongest antenna, -1 where there is none
 };
 /// `mask` says which points count, and is changed where a path does not hold.
-void hear(const Site &site, const Points &points, double *mask, Heard &heard) noexcept;
+void hear(const Site &site, const Points &points, double *mask, bool wants_serving, Heard &heard) noexcept;
 
 /// Length of the straight way from an antenna with a path to a point, as its model counts it.
 double direct_m(const Antenna &antenna, double x, double y, double z) noexcept;

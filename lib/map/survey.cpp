@@ -60,8 +60,8 @@ void judge(const Site &site, const Fading &fading, const Limits &limits, const P
     if (out.outage != nullptr)
         for (std::size_t i = 0; i < part.length; ++i) {
             const double margin = values[i];
-            out.outage[part.at + i] = math::is_nan(margin) ? math::not_a_number
-                                                            : fading.outage(margin, fading.parameter);
+            out.outage[part.at + i] =
+                math::is_nan(margin) ? math::not_a_number : fading.outage(margin, fading.parameter);
         }
     if (out.headroom == nullptr) return;
     site.row->add_scaled(heard.near, -1.0, limits.ceiling, values);
@@ -72,8 +72,8 @@ void judge(const Site &site, const Fading &fading, const Limits &limits, const P
 
 void join(Summary &summary, const Summary &other) noexcept {
     const Extreme &worst = other.worst, &hottest = other.hottest;
-    const bool worse = worst.level < summary.worst.level ||
-                       (worst.level == summary.worst.level && earlier(worst, summary.worst));
+    const bool worse =
+        worst.level < summary.worst.level || (worst.level == summary.worst.level && earlier(worst, summary.worst));
     const bool hotter = hottest.level > summary.hottest.level ||
                         (hottest.level == summary.hottest.level && earlier(hottest, summary.hottest));
     if (other.points != 0 && (summary.points == 0 || worse)) summary.worst = worst;
@@ -98,7 +98,7 @@ bool judges(const chain::Window &window) noexcept {
 
 void survey(const Site &site, const Grid &grid, const Fading &fading, const Outputs &out, Summary *told) noexcept {
     const Limits limits = limits_of(site.window);
-    const bool judged = judges(site.window);
+    const bool judged = judges(site.window), wants_serving = told != nullptr || out.serving != nullptr;
     Points points;
     Heard heard;
     alignas(64) double mask[piece], zone[piece];
@@ -110,11 +110,11 @@ void survey(const Site &site, const Grid &grid, const Fading &fading, const Outp
         for (std::uint64_t c = 0; c < grid.columns; c += piece) {
             const std::uint64_t left = grid.columns - c;
             const Part part{grid.first_row + r, c, r * grid.columns + c,
-                              left < piece ? static_cast<std::size_t>(left) : piece};
+                            left < piece ? static_cast<std::size_t>(left) : piece};
             site.row->columns(static_cast<double>(c), grid.x, grid.step_x, points.x);
             mask_row(site, points.x, y, mask);
             for (std::size_t i = part.length; i < piece; ++i) mask[i] = beyond;
-            hear(site, points, mask, heard);
+            hear(site, points, mask, wants_serving, heard);
             put(out.level, part, heard.level);
             judge(site, fading, limits, part, heard, out);
             if (told != nullptr || out.zone != nullptr)

@@ -102,7 +102,8 @@ struct Found {
 void put(double *to, const Found &found, const double *values) noexcept {
     if (to != nullptr) std::memcpy(to + found.at, values, found.length * sizeof(double));
 }
-void put_codes(const Site &site, std::int32_t *to, const Found &found, const double *values, double otherwise) noexcept {
+void put_codes(const Site &site, std::int32_t *to, const Found &found, const double *values,
+               double otherwise) noexcept {
     if (to == nullptr) return;
     std::int32_t whole[piece];
     site.row->codes(values, found.mask, otherwise, whole);
@@ -112,7 +113,7 @@ void put_codes(const Site &site, std::int32_t *to, const Found &found, const dou
 // Margin, headroom and zone of the points whose distances are given.
 void judge(const Site &site, const Points &points, Found &found) noexcept {
     const Limits limits = limits_of(site.window);
-    hear(site, points, found.mask, found.heard);
+    hear(site, points, found.mask, true, found.heard);
     for (std::size_t i = 0; i < piece; ++i) {
         found.margin[i] = found.heard.level[i] - limits.floor;
         found.headroom[i] = limits.ceiling - found.heard.near[i];

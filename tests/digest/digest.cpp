@@ -806,9 +806,13 @@ struct Site {
             for (double &x : corners[i][0]) x = inputs.uniform(-9.0, 9.0);
             for (double &y : corners[i][1]) y = inputs.uniform(-9.0, 9.0);
             areas[i] = {3 + inputs.below(3), 0, corners[i][0], corners[i][1]};
-            screens[i] = {inputs.uniform(-9.0, 9.0), inputs.uniform(-9.0, 9.0), inputs.uniform(-9.0, 9.0),
-                          inputs.uniform(-9.0, 9.0), inputs.below(2) ? 0.0 : inputs.uniform(0.1, 1.0),
-                          inputs.uniform(1.1, 4.0),  inputs.below(2) ? 0.0 : inputs.uniform(1.0, 40.0)};
+            screens[i] = {inputs.uniform(-9.0, 9.0),
+                          inputs.uniform(-9.0, 9.0),
+                          inputs.uniform(-9.0, 9.0),
+                          inputs.uniform(-9.0, 9.0),
+                          inputs.below(2) ? 0.0 : inputs.uniform(0.1, 1.0),
+                          inputs.uniform(1.1, 4.0),
+                          inputs.below(2) ? 0.0 : inputs.uniform(1.0, 40.0)};
         }
         site.direction = static_cast<std::int32_t>(inputs.below(2));
         site.combine = static_cast<std::int32_t>(inputs.below(2));
@@ -941,8 +945,7 @@ void add_placements(Digest &digest, Inputs &inputs, Site &site, std::int32_t ins
     auto place = sized<lvb_place>();
     auto fault = sized<lvb_fault>();
     site.site.antenna_count = inputs.below(2);
-    if (lvb_spread_on_rail(&site.antennas[3], 3.0, -9.0, 2.0, 3, rail, nullptr) == LVB_OK)
-        site.antennas[2] = rail[1];
+    if (lvb_spread_on_rail(&site.antennas[3], 3.0, -9.0, 2.0, 3, rail, nullptr) == LVB_OK) site.antennas[2] = rail[1];
     place.instructions = instructions;
     place.place_count = 1 + inputs.below(2);
     place.candidate_count = 4;

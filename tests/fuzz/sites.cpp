@@ -1,5 +1,5 @@
-// Maps, walks and placements over sites of every kind: refused whole, or what they tell holds together, with the same bits
-// on every instruction set and in rows of their own.
+// Maps, walks and placements over sites of every kind: refused whole, or what they tell holds together, with the same
+// bits on every instruction set and in rows of their own.
 #include "fuzz/stages.hpp"
 
 #include <cmath>
@@ -91,7 +91,8 @@ class Sites {
             lvb_stage stage{};
             stage.kind = kinds[i];
             if (stage.kind == LVB_KIND_SOURCE) stage.level_dbm = bytes_.between(-200.0, 150.0);
-            if (stage.kind == LVB_KIND_ALLOWANCE) stage.gain_db = bytes_.once_in(2) ? -20.0 : bytes_.between(-200.0, 0.0);
+            if (stage.kind == LVB_KIND_ALLOWANCE)
+                stage.gain_db = bytes_.once_in(2) ? -20.0 : bytes_.between(-200.0, 0.0);
             if (stage.kind == LVB_KIND_ANTENNA) stage.gain_db = bytes_.between(-60.0, 60.0);
             if (stage.kind == LVB_KIND_AIR && bytes_.once_in(4)) stage.path = lenders_.paths.make(bytes_);
             if (stage.kind == LVB_KIND_RECEIVER) {
@@ -403,8 +404,9 @@ void do_the_rest(Bytes &bytes) {
     lent.zero_from(sizeof antenna);
     const std::vector<unsigned char> before = rail.copy();
     fuzz::Fault fault(bytes);
-    const lvb_status status = lvb_spread_on_rail(lent.as<const lvb_antenna>(), bytes.number(-1e6, 1e6), 0.0,
-                                                 bytes.number(-10.0, 10.0), count, rail.as<lvb_antenna>(), fault.pointer());
+    const lvb_status status =
+        lvb_spread_on_rail(lent.as<const lvb_antenna>(), bytes.number(-1e6, 1e6), 0.0, bytes.number(-10.0, 10.0), count,
+                           rail.as<lvb_antenna>(), fault.pointer());
     fault.require(status);
     if (status != LVB_OK) REQUIRE(rail.copy() == before);
     else REQUIRE(rail.get<lvb_antenna>().x_m == antenna.x_m && count >= 2);

@@ -95,8 +95,8 @@ void compare(Stage &stage, std::size_t antennas, bool inbound, double tolerance_
 }
 
 TEST(Map, HoldsTheBudgetOfEveryPatternAtEachPoint) {
-    for (const std::int32_t kind : {LVB_PATTERN_ISOTROPIC, LVB_PATTERN_HALF_WAVE_DIPOLE, LVB_PATTERN_COSINE,
-                                    LVB_PATTERN_HELIX, LVB_PATTERN_CUTS})
+    for (const std::int32_t kind :
+         {LVB_PATTERN_ISOTROPIC, LVB_PATTERN_HALF_WAVE_DIPOLE, LVB_PATTERN_COSINE, LVB_PATTERN_HELIX, LVB_PATTERN_CUTS})
         for (const bool inbound : {false, true})
             for (int variant = 0; variant < 4; ++variant) {
                 Stage stage;
@@ -118,7 +118,7 @@ TEST(Map, HoldsTheBudgetOfEveryPatternAtEachPoint) {
                 elevation_cut.gain_db = up;
                 if (kind == LVB_PATTERN_ISOTROPIC) pattern.gain_dbi = 2.0;
                 if (kind == LVB_PATTERN_COSINE && variant == 0) pattern.gain_dbi = 9.0;
-                if (kind == LVB_PATTERN_COSINE && variant == 1) pattern.beam_width_deg = 90.0; // n = 2
+                if (kind == LVB_PATTERN_COSINE && variant == 1) pattern.beam_width_deg = 90.0;        // n = 2
                 if (kind == LVB_PATTERN_COSINE && variant == 2) pattern.gain_dbi = 3.010299956639812; // n = 0
                 if (kind == LVB_PATTERN_COSINE && variant == 3) pattern.beam_width_deg = 65.0;
                 if (kind == LVB_PATTERN_HELIX) {
@@ -205,17 +205,18 @@ TEST(Map, WhereAPathDoesNotHoldAPointIsNotCounted) {
 void make_site(Stage &stage, Random &random, bool with_body, const lvb_body_table *table) {
     const std::size_t antennas = 1 + random.below(4);
     for (std::size_t a = 0; a < antennas; ++a) {
-        lvb_antenna &antenna = stage.add(chain_out(random.uniform(0.0, 20.0), random.uniform(-3.0, 9.0),
-                                                   random.below(2) ? -20.0 : random.uniform(-30.0, 0.0)),
-                                         random.uniform(-10.0, 10.0), random.uniform(-10.0, 10.0),
-                                         random.uniform(0.5, 5.0));
+        lvb_antenna &antenna =
+            stage.add(chain_out(random.uniform(0.0, 20.0), random.uniform(-3.0, 9.0),
+                                random.below(2) ? -20.0 : random.uniform(-30.0, 0.0)),
+                      random.uniform(-10.0, 10.0), random.uniform(-10.0, 10.0), random.uniform(0.5, 5.0));
         antenna.azimuth_deg = random.uniform(-180.0, 180.0);
         antenna.tilt_deg = random.uniform(-30.0, 30.0);
         switch (random.below(4)) {
         case 0:
             break;
         case 1:
-            stage.pattern(antenna, LVB_PATTERN_COSINE).beam_width_deg = random.below(2) ? 90.0 : random.uniform(20.0, 120.0);
+            stage.pattern(antenna, LVB_PATTERN_COSINE).beam_width_deg =
+                random.below(2) ? 90.0 : random.uniform(20.0, 120.0);
             break;
         case 2:
             stage.pattern(antenna, LVB_PATTERN_HALF_WAVE_DIPOLE);
@@ -343,7 +344,8 @@ TEST(Map, IsSymmetricInAMirror) {
 
 TEST(Map, OfTwiceTheSizeIs6DecibelsLower) {
     const auto make = [](Stage &stage, double scale) {
-        stage.pattern(stage.add(chain_out(), 1.0 * scale, -3.0 * scale, 2.5 * scale), LVB_PATTERN_COSINE).gain_dbi = 8.0;
+        stage.pattern(stage.add(chain_out(), 1.0 * scale, -3.0 * scale, 2.5 * scale), LVB_PATTERN_COSINE).gain_dbi =
+            8.0;
         stage.add(chain_out(9.0), -4.0 * scale, 5.0 * scale, 2.0 * scale);
         stage.screen(-1.0 * scale, 0.0, 2.0 * scale, 1.0 * scale, 0.0, 2.0 * scale, 13.0);
     };
@@ -379,7 +381,8 @@ TEST(Map, AnotherAntennaNeverLowersTheBestNorTheSum) {
             EXPECT_LE(after.headroom[k], before.headroom[k] + 1e-12);
             if (sums) {
                 EXPECT_GE(after.level[k], best.level[k] - 1e-12);
-                EXPECT_LE(after.level[k], best.level[k] + 10.0 * std::log10(static_cast<double>(stage.antennas.size())) + 1e-9);
+                EXPECT_LE(after.level[k],
+                          best.level[k] + 10.0 * std::log10(static_cast<double>(stage.antennas.size())) + 1e-9);
             }
         }
     }
@@ -508,10 +511,12 @@ TEST(Map, TellsTheWorstAndTheHottestPointAndTheZones) {
             ++zones[mapped.zone[k]];
             overloaded += mapped.headroom[k] < 0.0 ? 1u : 0u;
             const double level = mapped.level[k];
-            const std::int32_t by_level = level < -55.0 ? LVB_ZONE_LOW : level > -40.0 ? LVB_ZONE_HIGH : LVB_ZONE_WANTED;
-            EXPECT_EQ(mapped.zone[k], level < -62.0               ? LVB_ZONE_DROPOUT
+            const std::int32_t by_level = level < -55.0   ? LVB_ZONE_LOW
+                                          : level > -40.0 ? LVB_ZONE_HIGH
+                                                          : LVB_ZONE_WANTED;
+            EXPECT_EQ(mapped.zone[k], level < -62.0              ? LVB_ZONE_DROPOUT
                                       : mapped.headroom[k] < 0.0 ? LVB_ZONE_OVERLOAD
-                                                                  : by_level);
+                                                                 : by_level);
         }
         EXPECT_EQ(told.points, points);
         EXPECT_EQ(told.outside, mapped.level.size() - points);

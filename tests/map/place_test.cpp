@@ -82,7 +82,8 @@ TEST(Place, AgreesWithBruteForceOnSmallRandomSites) {
             std::vector<lvb_stage> chain = chain_out(random.uniform(-5.0, 20.0), random.uniform(-2.0, 6.0),
                                                      random.below(2) ? -20.0 : random.uniform(-30.0, -5.0));
             chain.back() = receiver(-80.0, -22.0);
-            lvb_antenna &made = to.add(chain, random.uniform(-9.0, 9.0), random.uniform(-9.0, 9.0), random.uniform(1.5, 4.0));
+            lvb_antenna &made =
+                to.add(chain, random.uniform(-9.0, 9.0), random.uniform(-9.0, 9.0), random.uniform(1.5, 4.0));
             made.azimuth_deg = random.uniform(-180.0, 180.0);
             if (random.below(2)) to.pattern(made, LVB_PATTERN_COSINE).beam_width_deg = random.uniform(40.0, 120.0);
             if (made.pattern != nullptr && random.below(2)) to.patterns.back().front_to_back_db = 15.0;
@@ -196,17 +197,31 @@ TEST(PlaceRefusals, AreToldWithTheirNumbers) {
         Expected expected;
     };
     const Case cases[] = {
-        {[](Placing &p) { p.place.place_count = 3; }, {LVB_E_COUNT, LVB_STRUCT_PLACE, LVB_FIELD_PLACE_COUNT, -1, -1, 3.0, 1.0, 2.0}},
-        {[](Placing &p) { p.place.reserved = 1; }, {LVB_E_RESERVED, LVB_STRUCT_PLACE, LVB_FIELD_RESERVED, -1, -1, 1.0, 0.0, 0.0}},
-        {[](Placing &p) { p.candidates.antennas.resize(1); p.place.place_count = 2; },
+        {[](Placing &p) { p.place.place_count = 3; },
+         {LVB_E_COUNT, LVB_STRUCT_PLACE, LVB_FIELD_PLACE_COUNT, -1, -1, 3.0, 1.0, 2.0}},
+        {[](Placing &p) { p.place.reserved = 1; },
+         {LVB_E_RESERVED, LVB_STRUCT_PLACE, LVB_FIELD_RESERVED, -1, -1, 1.0, 0.0, 0.0}},
+        {[](Placing &p) {
+             p.candidates.antennas.resize(1);
+             p.place.place_count = 2;
+         },
          {LVB_E_COUNT, LVB_STRUCT_PLACE, LVB_FIELD_CANDIDATE_COUNT, -1, -1, 1.0, 2.0, 4096.0}},
-        {[](Placing &p) { p.place.column_count = 0; }, {LVB_E_COUNT, LVB_STRUCT_PLACE, LVB_FIELD_COLUMN_COUNT, -1, -1, 0.0, 1.0, 1073741824.0}},
-        {[](Placing &p) { p.place.step_y_m = none; }, {LVB_E_NAN, LVB_STRUCT_PLACE, LVB_FIELD_STEP_Y_M, -1, -1, none, 1e-6, 1e6}},
-        {[](Placing &p) { p.place.least_headroom_db = -1.0; }, {LVB_E_BELOW_RANGE, LVB_STRUCT_PLACE, LVB_FIELD_LEAST_HEADROOM_DB, -1, -1, -1.0, 0.0, 100.0}},
-        {[](Placing &p) { p.stage.area({50.0, 51.0, 51.0}, {0.0, 0.0, 1.0}); }, {LVB_E_MISSING, LVB_STRUCT_SITE, LVB_FIELD_AREAS, -1, -1, 0.0}},
-        {[](Placing &p) { p.candidates.links[1].frequency_mhz = 500.0; }, {LVB_E_CONFLICT, LVB_STRUCT_SITE_ANTENNA, LVB_FIELD_FREQUENCY_MHZ, -1, 1, 500.0}},
-        {[](Placing &p) { p.candidates.placed[1].z_m = none; }, {LVB_E_NAN, LVB_STRUCT_ANTENNA, LVB_FIELD_Z_M, -1, 1, none, -1e6, 1e6}},
-        {[](Placing &p) { p.placements.clear(); }, {LVB_E_COUNT, LVB_STRUCT_NONE, LVB_FIELD_PLACEMENT_COUNT, -1, -1, 0.0, 1.0, 1000.0}},
+        {[](Placing &p) { p.place.column_count = 0; },
+         {LVB_E_COUNT, LVB_STRUCT_PLACE, LVB_FIELD_COLUMN_COUNT, -1, -1, 0.0, 1.0, 1073741824.0}},
+        {[](Placing &p) { p.place.step_y_m = none; },
+         {LVB_E_NAN, LVB_STRUCT_PLACE, LVB_FIELD_STEP_Y_M, -1, -1, none, 1e-6, 1e6}},
+        {[](Placing &p) { p.place.least_headroom_db = -1.0; },
+         {LVB_E_BELOW_RANGE, LVB_STRUCT_PLACE, LVB_FIELD_LEAST_HEADROOM_DB, -1, -1, -1.0, 0.0, 100.0}},
+        {[](Placing &p) {
+             p.stage.area({50.0, 51.0, 51.0}, {0.0, 0.0, 1.0});
+         },
+         {LVB_E_MISSING, LVB_STRUCT_SITE, LVB_FIELD_AREAS, -1, -1, 0.0}},
+        {[](Placing &p) { p.candidates.links[1].frequency_mhz = 500.0; },
+         {LVB_E_CONFLICT, LVB_STRUCT_SITE_ANTENNA, LVB_FIELD_FREQUENCY_MHZ, -1, 1, 500.0}},
+        {[](Placing &p) { p.candidates.placed[1].z_m = none; },
+         {LVB_E_NAN, LVB_STRUCT_ANTENNA, LVB_FIELD_Z_M, -1, 1, none, -1e6, 1e6}},
+        {[](Placing &p) { p.placements.clear(); },
+         {LVB_E_COUNT, LVB_STRUCT_NONE, LVB_FIELD_PLACEMENT_COUNT, -1, -1, 0.0, 1.0, 1000.0}},
     };
     for (const Case &each : cases) {
         const auto placing = sound();
@@ -223,13 +238,14 @@ TEST(PlaceRefusals, AreToldWithTheirNumbers) {
     indoors->candidates.placed[1].x_m = indoors->place.x_m;
     indoors->candidates.placed[1].y_m = indoors->place.y_m;
     EXPECT_EQ(indoors->compute(), LVB_E_BELOW_RANGE);
-    expect_fault(indoors->fault, {LVB_E_BELOW_RANGE, LVB_STRUCT_PLACE, LVB_FIELD_DISTANCE_M, -1, 1, 2.0 - 1.2, 2.0, 27.0});
+    expect_fault(indoors->fault,
+                 {LVB_E_BELOW_RANGE, LVB_STRUCT_PLACE, LVB_FIELD_DISTANCE_M, -1, 1, 2.0 - 1.2, 2.0, 27.0});
     const auto placing = sound();
     ASSERT_EQ(placing->compute(), LVB_OK);
     placing->place.scratch_count -= 1;
     const auto room = static_cast<double>(placing->scratch.size());
-    EXPECT_EQ(lvb_compute_placements(&placing->place, placing->placements.data(), sizeof(lvb_placement), 2, &placing->found,
-                                     &placing->fault),
+    EXPECT_EQ(lvb_compute_placements(&placing->place, placing->placements.data(), sizeof(lvb_placement), 2,
+                                     &placing->found, &placing->fault),
               LVB_E_COUNT);
     expect_fault(placing->fault, {LVB_E_COUNT, LVB_STRUCT_PLACE, LVB_FIELD_SCRATCH_COUNT, -1, -1, room - 1.0, room,
                                   std::numeric_limits<double>::infinity()});

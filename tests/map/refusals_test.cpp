@@ -63,20 +63,18 @@ TEST(MapRefusals, OfTheGrid) {
     {
         Sound sound;
         sound.mapped.map.column_count = std::uint64_t{LVB_MAX_VALUES} + 1;
-        sound.refused({LVB_E_COUNT, LVB_STRUCT_MAP, LVB_FIELD_COLUMN_COUNT, -1, -1, 1073741825.0, 0.0,
-                       LVB_MAX_VALUES});
+        sound.refused({LVB_E_COUNT, LVB_STRUCT_MAP, LVB_FIELD_COLUMN_COUNT, -1, -1, 1073741825.0, 0.0, LVB_MAX_VALUES});
     }
     {
         Sound sound;
         sound.mapped.map.row_count = LVB_MAX_VALUES / 2;
-        sound.refused({LVB_E_COUNT, LVB_STRUCT_MAP, LVB_FIELD_ROW_COUNT, -1, -1, LVB_MAX_VALUES / 2, 0.0,
-                       LVB_MAX_VALUES / 3});
+        sound.refused(
+            {LVB_E_COUNT, LVB_STRUCT_MAP, LVB_FIELD_ROW_COUNT, -1, -1, LVB_MAX_VALUES / 2, 0.0, LVB_MAX_VALUES / 3});
     }
     {
         Sound sound;
         sound.mapped.map.first_row = std::uint64_t{LVB_MAX_VALUES} + 1;
-        sound.refused({LVB_E_COUNT, LVB_STRUCT_MAP, LVB_FIELD_FIRST_ROW, -1, -1, 1073741825.0, 0.0,
-                       LVB_MAX_VALUES});
+        sound.refused({LVB_E_COUNT, LVB_STRUCT_MAP, LVB_FIELD_FIRST_ROW, -1, -1, 1073741825.0, 0.0, LVB_MAX_VALUES});
     }
     {
         Sound sound;
@@ -120,47 +118,76 @@ TEST(MapRefusals, OfTheSite) {
         Expected expected;
     };
     const Case cases[] = {
-        {[](Stage &s) { s.site.direction = 2; }, {LVB_E_UNKNOWN_VALUE, LVB_STRUCT_SITE, LVB_FIELD_DIRECTION, -1, -1, 2.0, 0.0, 1.0}},
-        {[](Stage &s) { s.site.combine = -1; }, {LVB_E_UNKNOWN_VALUE, LVB_STRUCT_SITE, LVB_FIELD_COMBINE, -1, -1, -1.0, 0.0, 1.0}},
-        {[](Stage &s) { s.site.reserved = 1; }, {LVB_E_RESERVED, LVB_STRUCT_SITE, LVB_FIELD_RESERVED, -1, -1, 1.0, 0.0, 0.0}},
-        {[](Stage &s) { s.site.pack_height_m = none; }, {LVB_E_NAN, LVB_STRUCT_SITE, LVB_FIELD_PACK_HEIGHT_M, -1, -1, none, -1000.0, 1000.0}},
-        {[](Stage &s) { s.antennas.clear(); }, {LVB_E_COUNT, LVB_STRUCT_SITE, LVB_FIELD_ANTENNA_COUNT, -1, -1, 0.0, 1.0, 32.0}},
-        {[](Stage &s) { s.antennas.resize(33, s.antennas[0]); }, {LVB_E_COUNT, LVB_STRUCT_SITE, LVB_FIELD_ANTENNA_COUNT, -1, -1, 33.0, 1.0, 32.0}},
-        {[](Stage &s) { s.antennas[1].antenna = nullptr; }, {LVB_E_NULL, LVB_STRUCT_SITE_ANTENNA, LVB_FIELD_ANTENNA, -1, 1}},
+        {[](Stage &s) { s.site.direction = 2; },
+         {LVB_E_UNKNOWN_VALUE, LVB_STRUCT_SITE, LVB_FIELD_DIRECTION, -1, -1, 2.0, 0.0, 1.0}},
+        {[](Stage &s) { s.site.combine = -1; },
+         {LVB_E_UNKNOWN_VALUE, LVB_STRUCT_SITE, LVB_FIELD_COMBINE, -1, -1, -1.0, 0.0, 1.0}},
+        {[](Stage &s) { s.site.reserved = 1; },
+         {LVB_E_RESERVED, LVB_STRUCT_SITE, LVB_FIELD_RESERVED, -1, -1, 1.0, 0.0, 0.0}},
+        {[](Stage &s) { s.site.pack_height_m = none; },
+         {LVB_E_NAN, LVB_STRUCT_SITE, LVB_FIELD_PACK_HEIGHT_M, -1, -1, none, -1000.0, 1000.0}},
+        {[](Stage &s) { s.antennas.clear(); },
+         {LVB_E_COUNT, LVB_STRUCT_SITE, LVB_FIELD_ANTENNA_COUNT, -1, -1, 0.0, 1.0, 32.0}},
+        {[](Stage &s) { s.antennas.resize(33, s.antennas[0]); },
+         {LVB_E_COUNT, LVB_STRUCT_SITE, LVB_FIELD_ANTENNA_COUNT, -1, -1, 33.0, 1.0, 32.0}},
+        {[](Stage &s) { s.antennas[1].antenna = nullptr; },
+         {LVB_E_NULL, LVB_STRUCT_SITE_ANTENNA, LVB_FIELD_ANTENNA, -1, 1}},
         {[](Stage &s) { s.antennas[0].link = nullptr; }, {LVB_E_NULL, LVB_STRUCT_SITE_ANTENNA, LVB_FIELD_LINK, -1, 0}},
         {[](Stage &s) { s.placed[1].x_m = none; },
-         {LVB_E_NAN, LVB_STRUCT_ANTENNA, LVB_FIELD_X_M, -1, 1, none, -1e6, 1e6, "antennas[1].antenna.x_m is not a number; allowed -1000000 to 1000000."}},
+         {LVB_E_NAN, LVB_STRUCT_ANTENNA, LVB_FIELD_X_M, -1, 1, none, -1e6, 1e6,
+          "antennas[1].antenna.x_m is not a number; allowed -1000000 to 1000000."}},
         {[](Stage &s) { s.patterns[0].gain_dbi = 1.0; },
          {LVB_E_BELOW_RANGE, LVB_STRUCT_PATTERN, LVB_FIELD_GAIN_DBI, -1, 0, 1.0, 3.010299956639812, 60.0,
           "antennas[0].antenna.pattern.gain_dbi is 1, which is too low; allowed 3.01029996 to 60."}},
         {[](Stage &s) { s.links[1].frequency_mhz = 0.0; },
-         {LVB_E_MISSING, LVB_STRUCT_LINK, LVB_FIELD_FREQUENCY_MHZ, -1, 1, 0.0, 0.1, 300000.0, "antennas[1].link.frequency_mhz is missing; allowed 0.1 to 300000."}},
+         {LVB_E_MISSING, LVB_STRUCT_LINK, LVB_FIELD_FREQUENCY_MHZ, -1, 1, 0.0, 0.1, 300000.0,
+          "antennas[1].link.frequency_mhz is missing; allowed 0.1 to 300000."}},
         {[](Stage &s) { s.links[1].frequency_mhz = 601.0; },
          {LVB_E_CONFLICT, LVB_STRUCT_SITE_ANTENNA, LVB_FIELD_FREQUENCY_MHZ, -1, 1, 601.0, none, none,
           "lvb_site_antenna.frequency_mhz[1] differs from that of the first antenna."}},
-        {[](Stage &s) { s.chains[1].back().floor_dbm = -84.0; }, {LVB_E_CONFLICT, LVB_STRUCT_SITE_ANTENNA, LVB_FIELD_FLOOR_DBM, -1, 1}},
+        {[](Stage &s) { s.chains[1].back().floor_dbm = -84.0; },
+         {LVB_E_CONFLICT, LVB_STRUCT_SITE_ANTENNA, LVB_FIELD_FLOOR_DBM, -1, 1}},
         {[](Stage &s) { s.chains[1][1].gain_db = 3.0; },
          {LVB_E_ABOVE_RANGE, LVB_STRUCT_STAGE, LVB_FIELD_GAIN_DB, 1, 1, 3.0, -200.0, 0.0,
           "antennas[1].link.stages[1].gain_db is 3, which is too high; allowed -200 to 0."}},
         {[](Stage &s) { s.links[0].stage_count = 3; }, {LVB_E_MISSING, LVB_STRUCT_LINK, LVB_FIELD_STAGES, -1, 0, 0.0}},
-        {[](Stage &s) { s.links[0].stage_count = 5; }, {LVB_E_NO_RECEIVE_ANTENNA, LVB_STRUCT_STAGE, LVB_FIELD_KIND, 3, 0, LVB_KIND_AIR}},
-        {[](Stage &s) { s.chains[1][2].pattern = &s.patterns[0]; }, {LVB_E_UNUSED, LVB_STRUCT_STAGE, LVB_FIELD_PATTERN, 2, 1}},
-        {[](Stage &s) { s.areas[0].corner_count = 2; }, {LVB_E_COUNT, LVB_STRUCT_AREA, LVB_FIELD_CORNER_COUNT, -1, 0, 2.0, 3.0, 1024.0}},
+        {[](Stage &s) { s.links[0].stage_count = 5; },
+         {LVB_E_NO_RECEIVE_ANTENNA, LVB_STRUCT_STAGE, LVB_FIELD_KIND, 3, 0, LVB_KIND_AIR}},
+        {[](Stage &s) { s.chains[1][2].pattern = &s.patterns[0]; },
+         {LVB_E_UNUSED, LVB_STRUCT_STAGE, LVB_FIELD_PATTERN, 2, 1}},
+        {[](Stage &s) { s.areas[0].corner_count = 2; },
+         {LVB_E_COUNT, LVB_STRUCT_AREA, LVB_FIELD_CORNER_COUNT, -1, 0, 2.0, 3.0, 1024.0}},
         {[](Stage &s) { s.areas[0].y_m = nullptr; }, {LVB_E_NULL, LVB_STRUCT_AREA, LVB_FIELD_Y_M, -1, 0}},
-        {[](Stage &s) { s.areas[0].reserved = 2; }, {LVB_E_RESERVED, LVB_STRUCT_AREA, LVB_FIELD_RESERVED, -1, 0, 2.0, 0.0, 0.0}},
+        {[](Stage &s) { s.areas[0].reserved = 2; },
+         {LVB_E_RESERVED, LVB_STRUCT_AREA, LVB_FIELD_RESERVED, -1, 0, 2.0, 0.0, 0.0}},
         {[](Stage &s) { s.corners[0][2] = none; }, {LVB_E_NAN, LVB_STRUCT_AREA, LVB_FIELD_X_M, 0, 2, none, -1e6, 1e6}},
-        {[](Stage &s) { s.corners[1] = {0.0, 0.0, 0.0}; },
-         {LVB_E_TABLE_DUPLICATE, LVB_STRUCT_AREA, LVB_FIELD_CORNER_COUNT, -1, 0, 3.0, none, none, "the corners of an area lie on one line."}},
-        {[](Stage &s) { s.corners[0] = {1.0, 1.0, 1.0}; s.corners[1] = {1.0, 1.0, 1.0}; },
+        {[](Stage &s) {
+             s.corners[1] = {0.0, 0.0, 0.0};
+         },
+         {LVB_E_TABLE_DUPLICATE, LVB_STRUCT_AREA, LVB_FIELD_CORNER_COUNT, -1, 0, 3.0, none, none,
+          "the corners of an area lie on one line."}},
+        {[](Stage &s) {
+             s.corners[0] = {1.0, 1.0, 1.0};
+             s.corners[1] = {1.0, 1.0, 1.0};
+         },
          {LVB_E_TABLE_DUPLICATE, LVB_STRUCT_AREA, LVB_FIELD_CORNER_COUNT, -1, 0, 3.0}},
-        {[](Stage &s) { s.screens[0].x2_m = 1.0; }, {LVB_E_BELOW_RANGE, LVB_STRUCT_SCREEN, LVB_FIELD_X2_M, -1, 0, 0.0, 0.001, 4e6}},
-        {[](Stage &s) { s.screens[0].top_m = 0.0; }, {LVB_E_ORDER, LVB_STRUCT_SCREEN, LVB_FIELD_TOP_M, -1, 0, 0.0, 0.0, 1000.0}},
-        {[](Stage &s) { s.screens[0].loss_db = -3.0; }, {LVB_E_BELOW_RANGE, LVB_STRUCT_SCREEN, LVB_FIELD_LOSS_DB, -1, 0, -3.0, 0.001, 200.0}},
-        {[](Stage &s) { s.screens[0].y1_m = none; }, {LVB_E_NAN, LVB_STRUCT_SCREEN, LVB_FIELD_Y1_M, -1, 0, none, -1e6, 1e6}},
-        {[](Stage &s) { s.placed[1].x_m = 1.5; s.placed[1].y_m = 1.0; s.placed[1].z_m = 1.0; },
+        {[](Stage &s) { s.screens[0].x2_m = 1.0; },
+         {LVB_E_BELOW_RANGE, LVB_STRUCT_SCREEN, LVB_FIELD_X2_M, -1, 0, 0.0, 0.001, 4e6}},
+        {[](Stage &s) { s.screens[0].top_m = 0.0; },
+         {LVB_E_ORDER, LVB_STRUCT_SCREEN, LVB_FIELD_TOP_M, -1, 0, 0.0, 0.0, 1000.0}},
+        {[](Stage &s) { s.screens[0].loss_db = -3.0; },
+         {LVB_E_BELOW_RANGE, LVB_STRUCT_SCREEN, LVB_FIELD_LOSS_DB, -1, 0, -3.0, 0.001, 200.0}},
+        {[](Stage &s) { s.screens[0].y1_m = none; },
+         {LVB_E_NAN, LVB_STRUCT_SCREEN, LVB_FIELD_Y1_M, -1, 0, none, -1e6, 1e6}},
+        {[](Stage &s) {
+             s.placed[1].x_m = 1.5;
+             s.placed[1].y_m = 1.0;
+             s.placed[1].z_m = 1.0;
+         },
          {LVB_E_CONFLICT, LVB_STRUCT_SCREEN, LVB_FIELD_ANTENNA, -1, 0, 1.0, none, none,
           "lvb_screen.antenna[0] stands less than 0.01 m from the screen."}},
-        {[](Stage &s) { s.site.facing = LVB_FACING_POINT; }, {LVB_E_UNUSED, LVB_STRUCT_SITE, LVB_FIELD_FACING, -1, -1, 1.0}},
+        {[](Stage &s) { s.site.facing = LVB_FACING_POINT; },
+         {LVB_E_UNUSED, LVB_STRUCT_SITE, LVB_FIELD_FACING, -1, -1, 1.0}},
         {[](Stage &s) { s.site.facing_azimuth_deg = 20.0; },
          {LVB_E_UNUSED, LVB_STRUCT_SITE, LVB_FIELD_FACING_AZIMUTH_DEG, -1, -1, 20.0, none, none,
           "lvb_site.facing_azimuth_deg is filled, but this facing has no use for it."}},

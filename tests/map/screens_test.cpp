@@ -48,7 +48,8 @@ TEST(Screens, OneEdgeLosesWhatIsPublished) {
 TEST(Screens, OneEdgeIsThePlainFunctionOfItsGeometry) {
     Random random(526);
     for (int turn = 0; turn < 300; ++turn) {
-        const double mhz = random.uniform(200.0, 3000.0), up = random.uniform(0.5, 6.0), pack = random.uniform(0.5, 2.0);
+        const double mhz = random.uniform(200.0, 3000.0), up = random.uniform(0.5, 6.0),
+                     pack = random.uniform(0.5, 2.0);
         const double before = random.uniform(1.0, 20.0), behind = random.uniform(1.0, 20.0);
         const double line = up + (pack - up) * before / (before + behind), top = line + random.uniform(-0.5, 2.0);
         Stage stage(pack);
@@ -58,7 +59,8 @@ TEST(Screens, OneEdgeIsThePlainFunctionOfItsGeometry) {
         const double radius =
             lvb_fresnel_radius_m(mhz, whole * before / (before + behind), whole * behind / (before + behind));
         const double expected = lvb_knife_edge_loss_db(lvb_knife_edge_parameter(top - line, radius));
-        EXPECT_NEAR(loss_at(stage, 0.0, before + behind), expected, 2e-5); // 1e5 m away, the sides leave next to nothing
+        EXPECT_NEAR(loss_at(stage, 0.0, before + behind), expected,
+                    2e-5); // 1e5 m away, the sides leave next to nothing
     }
 }
 
@@ -90,8 +92,8 @@ std::complex<double> fresnel(double x) {
 
 TEST(Screens, AFiniteScreenIsWithinDecibelsOfTheExactFieldOnAverage) {
     // Babinet: the field behind a rectangle is the free field less that through the rectangle's opening, which is a
-    // product of Fresnel integrals (Born and Wolf, Principles of Optics, 8.7). The sum of powers leaves out how the edges'
-    // waves meet; over random places that averages.
+    // product of Fresnel integrals (Born and Wolf, Principles of Optics, 8.7). The sum of powers leaves out how the
+    // edges' waves meet; over random places that averages.
     Random random(8);
     double model = 0.0, exact = 0.0;
     for (int turn = 0; turn < 400; ++turn) {

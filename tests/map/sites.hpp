@@ -75,8 +75,13 @@ struct Stage {
 
 /// A chain out to a pack whose receiver has a window, with an allowance for the far rule.
 inline std::vector<lvb_stage> chain_out(double level_dbm = 15.0, double gain_dbi = 0.0, double allowance_db = -20.0) {
-    return {source(level_dbm),       stage(LVB_KIND_PASSIVE, -3.5), antenna(gain_dbi), air(), stage(LVB_KIND_ALLOWANCE, allowance_db),
-            antenna(-2.0), receiver(-85.0, -70.0, -45.0, -20.0)};
+    return {source(level_dbm),
+            stage(LVB_KIND_PASSIVE, -3.5),
+            antenna(gain_dbi),
+            air(),
+            stage(LVB_KIND_ALLOWANCE, allowance_db),
+            antenna(-2.0),
+            receiver(-85.0, -70.0, -45.0, -20.0)};
 }
 
 /// Everything that a map gives.
