@@ -2544,7 +2544,7 @@ typedef struct lvb_noise_conditions {
     uint32_t stated;                 /**< LVB_STATED_CARRIER_TO_NOISE when carrier_to_noise_db is given */
     int32_t noise_at;                /**< LVB_PLACE_ where noise_dbm was measured; none: noise is computed */
     int32_t interference_at;         /**< LVB_PLACE_ where interference_dbm stands; none: there is none */
-    uint32_t carriers;               /**< equal carriers, equally spaced, 2 to LVB_MAX_CARRIERS; 0: 2 */
+    uint32_t carriers;               /**< equal carriers, equally spaced, 2 to LVB_MAX_CARRIERS; 0: products of 2, else one */
     uint32_t reserved;               /**< 0 */
     double bandwidth_mhz;            /**< noise bandwidth of the receiver, 1e-6 to 100000 MHz */
     double antenna_temperature_k;    /**< noise temperature of the antenna (or source), 0.001 to 1e12 K; 0: 290 K */
@@ -2570,7 +2570,7 @@ typedef struct lvb_noise_line {
     double input_intercept_dbm;        /**< third-order intercept of the cascade, at the antenna's terminal */
     double output_intercept_dbm;       /**< the same here; infinity where nothing so far bends */
     double compression_dbm;            /**< level at the antenna's terminal at which this stage compresses by 1 dB */
-    double compression_headroom_db;    /**< near end's level under it */
+    double compression_headroom_db;    /**< near end's level, of all given carriers together, under it */
     double two_tone_dbm;               /**< each third-order product here of two carriers at the near end's level */
     double products_dbm;               /**< sum of the products on the middle one of the conditions' carriers */
     double range_change_db;            /**< amplifier: spurious-free range of the whole chain with it, less without it */
@@ -2605,7 +2605,7 @@ typedef struct lvb_noise {
     double input_intercept_dbm;       /**< third-order intercept of the cascade, at the antenna's terminal */
     double output_intercept_dbm;      /**< the same at the receiver's input */
     double compression_dbm;           /**< level at the antenna's terminal at which the first stage compresses by 1 dB */
-    double compression_headroom_db;   /**< near end's level under it */
+    double compression_headroom_db;   /**< near end's level, of all given carriers together, under it */
     double two_tone_dbm;              /**< at the receiver's input: each product of two carriers at the near end's level */
     double products_dbm;              /**< and the sum on the middle one of the conditions' carriers */
     double spurious_free_range_db;    /**< of input_intercept_dbm over antenna_noise_dbm */
@@ -2617,7 +2617,8 @@ typedef struct lvb_noise {
  *  Tp has Te = (L - 1) Tp; noise k (Ta + Te) B; inverse intercepts add as 1 / I1 + G1 / I2 + ... (in phase, the worst
  *  case); products as lvb_third_order_product_dbm and lvb_middle_channel_products_dbm, spurious-free range as
  *  lvb_spurious_free_range_db. An output at which the gain has fallen by 1 dB belongs to an input of 1 dB more than the
- *  gain alone says. Passive stages and cables that state no intercept do not bend.
+ *  gain alone says; where carriers are given, their mean powers add there (their peaks are higher still). Passive stages
+ *  and cables that state no intercept do not bend.
  *  The receiver's figures hold at its input connector, its gain_db with them.
  *  Of an amplifier that is left out and joined through, the change tells what it brings or costs the whole chain, with the
  *  computed noise. Where a receiver bends, nearly every amplifier before it costs some range; compare with the carrier to

@@ -105,7 +105,7 @@ void NoiseBook::note_missing(const Stage &stage, std::int32_t index) noexcept {
 void NoiseBook::enter_compression(const Stage &stage, std::int32_t index, double gain_before_db) noexcept {
     line_.compression_dbm = stage.kind == Kind::receiver ? stage.compression_dbm - gain_before_db
                                                          : (stage.compression_dbm + 1.0) - so_far_.gain_db;
-    line_.headroom_db = line_.compression_dbm - near_start_.level_dbm;
+    line_.headroom_db = line_.compression_dbm - (near_start_.level_dbm + conditions_.together_db);
     if (is_nan(line_.compression_dbm) || line_.compression_dbm >= compression_dbm_) return;
     compression_dbm_ = line_.compression_dbm;
     compressing_ = index;
@@ -164,7 +164,7 @@ NoiseResult NoiseBook::close() const noexcept {
     result.products = products(result.output_intercept_dbm, near_end_.level_dbm);
     result.spurious_free_range_db = noise::spurious_free_range_db(result.input_intercept_dbm, result.antenna_noise_dbm);
     result.compression_dbm = compression_dbm_;
-    result.headroom_db = compression_dbm_ - near_start_.level_dbm;
+    result.headroom_db = compression_dbm_ - (near_start_.level_dbm + conditions_.together_db);
 
     if (is_nan(result.antenna_noise_dbm)) return result; // never judged on half of what counts
     Window window{};
@@ -172,7 +172,7 @@ NoiseResult NoiseBook::close() const noexcept {
     window.has_ceiling = compressing_ >= 0;
     End far_end{}, near_end{};
     far_end.margin_db = result.margin_db;
-    far_end.headroom_db = compression_dbm_ - far_start_.level_dbm;
+    far_end.headroom_db = compression_dbm_ - (far_start_.level_dbm + conditions_.together_db);
     far_end.worst_db = far_end_.worst_db;
     near_end.headroom_db = result.headroom_db;
     near_end.worst_db = near_end_.worst_db;

@@ -43,7 +43,8 @@ struct NoiseConditions {
     Measured interference;
     bool has_needed;
     double needed_db; ///< carrier to noise
-    std::uint32_t carriers;
+    std::uint32_t carriers; ///< whose products are counted
+    double together_db;     ///< their power together over one of them; 0 where one carrier is judged
 };
 
 struct NoiseNotes {

@@ -94,6 +94,7 @@ inline bool check_beside(Refusal &refusal, const void *lent, double angle_deg, s
 inline bool is_plain(const lvb_stage &in) noexcept {
     constexpr std::size_t from = offsetof(lvb_stage, pattern);
     constexpr std::size_t to = offsetof(lvb_stage, compression_dbm) + sizeof in.compression_dbm;
+    static_assert(to == sizeof(lvb_stage)); // none stands behind them
     std::uint64_t words[(to - from) / sizeof(std::uint64_t)];
     static_assert(sizeof words == to - from);
     std::memcpy(words, reinterpret_cast<const char *>(&in) + from, sizeof words);

@@ -316,10 +316,10 @@ void put_sentence(Writer &out, const lvb_fault &fault) noexcept {
     case LVB_E_TABLE_DUPLICATE:
         if (fault.structure == LVB_STRUCT_AREA) return out.put("the corners of an area lie on one line");
         put_value(out, fault);
-        return out.put(", the same as in the row before it");
+        return out.put(fault.row == 0 ? ", a whole turn from the last row" : ", the same as in the row before it");
     case LVB_E_TABLE_TOO_STEEP:
         put_value(out, fault);
-        out.put(", too far from the row before it");
+        out.put(fault.row == 0 ? ", too far from the last row" : ", too far from the row before it");
         return put_allowed(out, fault);
     case LVB_E_OUTSIDE_TABLE:
         out.put("frequency_mhz is ");

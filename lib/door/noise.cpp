@@ -53,6 +53,7 @@ bool take_conditions(Refusal &refusal, const lvb_noise_conditions *lent, chain::
     conditions.needed_db = in.carrier_to_noise_db;
     conditions.bandwidth_mhz = in.bandwidth_mhz;
     conditions.carriers = in.carriers != 0 ? in.carriers : usual_carriers;
+    conditions.together_db = in.carriers != 0 ? math::ten_log10(in.carriers) : 0.0;
     conditions.antenna_db = in.antenna_temperature_k != 0.0 ? noise::over_reference_db(in.antenna_temperature_k)
                                                             : in.external_noise_figure_db;
     return true;

@@ -49,16 +49,17 @@ bool check_rows(Refusal &refusal, const Rows &rows, Place &place) noexcept {
     return true;
 }
 
-// Rows that close to a circle: they span less than it, and the seam is no steeper than the rest. `place` is left at the
-// last row.
+// Rows that close to a circle: they span less than it, and the seam from the last row to the first is no steeper than
+// the rest; what is wrong there is told of the first row.
 bool check_circle(Refusal &refusal, const Rows &rows, Place place) noexcept {
     if (!check_rows(refusal, rows, place)) return false;
-    const double last = rows.angle_deg[rows.count - 1];
-    const double again = rows.angle_deg[0] + 360.0;
-    if (last >= again)
-        return refuse(refusal, last == again ? LVB_E_TABLE_DUPLICATE : LVB_E_ABOVE_RANGE, place, rows.angle_field, last,
-                      rows.angle_deg[0], again);
-    return check_step(refusal, rows, rows.values[0], rows.values[rows.count - 1], place);
+    const double first = rows.angle_deg[0], last = rows.angle_deg[rows.count - 1];
+    if (last > first + 360.0)
+        return refuse(refusal, LVB_E_ABOVE_RANGE, place, rows.angle_field, last, first, first + 360.0);
+    place.row = 0;
+    if (last == first + 360.0)
+        return refuse(refusal, LVB_E_TABLE_DUPLICATE, place, rows.angle_field, first, last, rows.angles.maximum);
+    return check_step(refusal, rows, rows.values[rows.count - 1], rows.values[0], place);
 }
 
 bool take_azimuth_cut(Refusal &refusal, const lvb_azimuth_cut *lent, std::int32_t stage, antenna::Cut &cut) noexcept {

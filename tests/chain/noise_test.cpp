@@ -260,6 +260,8 @@ TEST(Compression, IsFoundWhereEachStageCompressesFirst) {
         const std::size_t first = first_of(book.chain);
         double gain = 0.0, least = infinity;
         std::int32_t compressing = -1;
+        const std::uint32_t carriers = book.conditions.carriers; // all of them bear on a stage, or one where none are given
+        const double together_db = carriers == 0 ? 0.0 : 10.0 * std::log10(carriers);
         for (std::size_t i = first + 1; i < book.chain.stages.size(); ++i) {
             const lvb_stage &in = book.chain.stages[i];
             const double before = gain;
@@ -272,7 +274,7 @@ TEST(Compression, IsFoundWhereEachStageCompressesFirst) {
                 in.kind == LVB_KIND_RECEIVER ? in.compression_dbm : in.compression_dbm - (gain - before - 1.0);
             EXPECT_NEAR(book.lines[i].compression_dbm, at_input - before, 1e-10);
             EXPECT_NEAR(book.lines[i].compression_headroom_db,
-                        book.lines[i].compression_dbm - book.chain.levels[first].near_level_dbm, 1e-10);
+                        book.lines[i].compression_dbm - (book.chain.levels[first].near_level_dbm + together_db), 1e-10);
             if (book.lines[i].compression_dbm < least)
                 least = book.lines[i].compression_dbm, compressing = static_cast<std::int32_t>(i);
         }
@@ -515,6 +517,12 @@ TEST(Verdict, JudgesNoiseAtTheFarEndAndCompressionAtTheNearEnd) {
     EXPECT_EQ(judged(40.0, -10.0, 0.0), LVB_VERDICT_DROPS_OUT);
     EXPECT_EQ(judged(20.0, -30.0, 0.0), LVB_VERDICT_OVERLOADS);
     EXPECT_EQ(judged(40.0, -30.0, 0.0), LVB_VERDICT_DROPS_OUT_AND_OVERLOADS);
+    // forty such carriers are 16 dB more than one
+    Book forty(Chain({source(-20.0), compressing(noisy_receiver(6.0), -10.0)}, 600.0));
+    EXPECT_NEAR(forty.sound().compression_headroom_db, 10.0, 1e-12);
+    forty.conditions.carriers = 40;
+    EXPECT_NEAR(forty.sound().compression_headroom_db, 10.0 - 16.0206, 1e-4);
+    EXPECT_EQ(forty.noise.verdict, LVB_VERDICT_OVERLOADS);
     Book neither({noisy_receiver(6.0)});
     EXPECT_EQ(neither.sound().verdict, LVB_VERDICT_NOT_JUDGED);
 }

@@ -158,8 +158,11 @@ TEST(CutRefusal, RowsAreCheckedOneByOne) {
     refused_around({0, 120, 120}, {0, -5, -9}, {LVB_E_TABLE_DUPLICATE, in_around, azimuth, -1, 2, 120, 120, 360});
     refused_around({0, 120}, {0, -100.5}, {LVB_E_TABLE_TOO_STEEP, in_around, gain, -1, 1, -100.5, -100, 100});
     refused_around({0, 60, 120}, {0, -100, -101},
-                   {LVB_E_TABLE_TOO_STEEP, in_around, gain, -1, 2, -101, -100, 100}); // across the seam
-    refused_around({0, 60, 360}, {0, -1, 0}, {LVB_E_TABLE_DUPLICATE, in_around, azimuth, -1, 2, 360, 0, 360});
+                   {LVB_E_TABLE_TOO_STEEP, in_around, gain, -1, 0, 0, -201, -1,
+                    "lvb_azimuth_cut.gain_db[0] is 0, too far from the last row; allowed -201 to -1."});
+    refused_around({0, 60, 360}, {0, -1, 0},
+                   {LVB_E_TABLE_DUPLICATE, in_around, azimuth, -1, 0, 0, 360, 360,
+                    "lvb_azimuth_cut.azimuth_deg[0] is 0, a whole turn from the last row."});
     refused_around({-10, 60, 351}, {0, -1, 0}, {LVB_E_ABOVE_RANGE, in_around, azimuth, -1, 2, 351, -10, 350});
     refused_around({-361, 0}, {0, 0}, {LVB_E_BELOW_RANGE, in_around, azimuth, -1, 0, -361, -360, 360});
     refused_around({0, nan}, {0, 0}, {LVB_E_NAN, in_around, azimuth, -1, 1, nan, -360, 360});
@@ -338,7 +341,7 @@ TEST(BodyRefusal, TablesAndFacing) {
     refuses(0, {LVB_E_BELOW_RANGE, in_body, LVB_FIELD_LOSS_DB, -1, 1, -0.5, 0, 200});
     table.loss_db = loss;
     table.facing_deg = beyond;
-    refuses(0, {LVB_E_TABLE_DUPLICATE, in_body, LVB_FIELD_FACING_DEG, -1, 1, 360, 0, 360});
+    refuses(0, {LVB_E_TABLE_DUPLICATE, in_body, LVB_FIELD_FACING_DEG, -1, 0, 0, 360, 360});
     table.facing_deg = nullptr;
     refuses(0, {LVB_E_NULL, in_body, LVB_FIELD_FACING_DEG});
 }
