@@ -1,7 +1,10 @@
 #include "bars.hpp"
 
+#include "verdict.hpp"
+
 #include <algorithm>
 #include <cmath>
+#include <limits>
 
 namespace desk {
 namespace {
@@ -9,7 +12,7 @@ namespace {
 constexpr double ten = 10.0;
 
 Scale rounded_out(double low, double high, std::size_t columns) {
-    return {ten * std::floor(low / ten), ten * std::ceil(high / ten), columns};
+    return {ten * std::floor(low / ten), ten * std::ceil(high / ten) + 0.0, columns}; // + 0.0 takes the sign off a zero
 }
 
 // The limits, in one line: below the floor and above the ceiling x, the wanted band =, the rest a dash.
@@ -53,7 +56,8 @@ Scale scale_of_chain(const Computed &computed, std::size_t columns) {
     double low = computed.levels.front().far_level_dbm;
     double high = low + 1.0; // never an empty scale
     for (const lvb_level &level : computed.levels) {
-        low = std::min({low, level.far_level_dbm, level.near_level_dbm});
+        for (const double level_dbm : {level.far_level_dbm, level.near_level_dbm})
+            if (std::isfinite(level_dbm)) low = std::min(low, level_dbm); // in a null nothing is left
         high = std::max({high, level.far_level_dbm, level.near_level_dbm});
     }
     return rounded_out(low, high, columns);
@@ -70,11 +74,16 @@ std::string level_bar(const Scale &scale, double far_dbm, double near_dbm) {
 
 std::string window_drawing(const Link &link, const Computed &computed, std::size_t columns) {
     const lvb_stage &receiver = link.stages.back().entry;
-    if (receiver.stated == 0) return "";
+    if (!has_window(receiver)) return "";
     const lvb_end &far = computed.budget.far_end;
     const lvb_end &near = computed.budget.near_end;
-    double low = std::min(far.level_dbm - far.worst_db, near.level_dbm - near.worst_db);
-    double high = std::max(far.level_dbm + far.worst_db, near.level_dbm + near.worst_db) + 1.0;
+    double low = std::numeric_limits<double>::infinity();
+    double high = -low;
+    for (const lvb_end *end : {&far, &near}) {
+        if (!std::isfinite(end->level_dbm)) continue; // drawn at the edge
+        low = std::min(low, end->level_dbm - end->worst_db);
+        high = std::max(high, end->level_dbm + end->worst_db + 1.0);
+    }
     std::string legend;
     const auto include = [&](std::uint32_t bit, double least, double most, const std::string &words) {
         if ((receiver.stated & bit) == 0) return;

@@ -1,6 +1,7 @@
 #include "budget_json.hpp"
 
 #include "print_budget.hpp"
+#include "terms.hpp"
 #include "verdict.hpp"
 #include "workings.hpp"
 
@@ -18,6 +19,7 @@ Json notes_json(std::uint32_t notes) {
     Json names = Json::array();
     if ((notes & LVB_NOTE_EXTRAPOLATED) != 0) names.push_back("extrapolated");
     if ((notes & LVB_NOTE_NEAR_FIELD) != 0) names.push_back("near field");
+    if ((notes & LVB_NOTE_NULL) != 0) names.push_back("null");
     return names;
 }
 
@@ -34,13 +36,30 @@ Json cable_json(const Link &link, const Stage &stage) {
     return out;
 }
 
-Json stage_json(const Link &link, const Stage &stage, const lvb_level &level) {
+Json pattern_json(const Stage &stage, const std::optional<PatternGains> &gains) {
+    if (!gains) return nullptr;
+    Json out;
+    out["kind"] = pattern_words()[static_cast<std::size_t>(stage.pattern->entry.kind)];
+    out["maximum_dbi"] = gains->far.maximum_dbi;
+    out["far_gain_dbi"] = gains->far.gain_dbi;
+    out["far_azimuth_deg"] = gains->far_azimuth_deg;
+    out["far_elevation_deg"] = gains->far_elevation_deg;
+    out["near_gain_dbi"] = gains->near.gain_dbi;
+    out["near_azimuth_deg"] = gains->near_azimuth_deg;
+    out["near_elevation_deg"] = gains->near_elevation_deg;
+    return out;
+}
+
+Json stage_json(const Link &link, const Computed &computed, std::size_t index) {
+    const Stage &stage = link.stages[index];
+    const lvb_level &level = computed.levels[index];
     Json out;
     out["label"] = stage.label;
     out["gear"] = text_or_null(stage.gear);
     out["kind"] = lvb_kind_name(stage.entry.kind);
-    out["workings"] = workings(link, stage, level);
+    out["workings"] = workings(link, computed, index);
     out["note"] = text_or_null(stage.note);
+    out["pattern"] = pattern_json(stage, computed.patterns[index]);
     out["cable"] = cable_json(link, stage);
     out["basis"] = lvb_basis_name(level.basis);
     out["tolerance_db"] = stage.entry.tolerance_db;
@@ -110,6 +129,116 @@ Json guesses_json(const lvb_budget &budget) {
     return out;
 }
 
+Json places_json(const Computed &computed) {
+    if (!computed.sights) return nullptr;
+    Json out;
+    out["far_polarization_loss_db"] = computed.sights->far.polarization_loss_db;
+    out["near_polarization_loss_db"] = computed.sights->near.polarization_loss_db;
+    out["far_field_distance_m"] = computed.sights->far.far_field_distance_m;
+    return out;
+}
+
+Json path_json(const Link &link, const Computed &computed) {
+    if (!computed.path) return nullptr;
+    Json out;
+    out["model"] = path_words()[static_cast<std::size_t>(link.air()->path->entry.model)];
+    out["standard_deviation_db"] = computed.path->far.standard_deviation_db;
+    const auto end = [&](const std::string &name, const lvb_path_loss &loss) {
+        out[name + "_loss_db"] = loss.loss_db;
+        out[name + "_diffraction_loss_db"] = loss.diffraction_loss_db;
+        out[name + "_obstacle_loss_db"] = loss.obstacle_loss_db;
+        out[name + "_free_space_loss_db"] = loss.free_space_loss_db;
+    };
+    end("far", computed.path->far);
+    end("near", computed.path->near);
+    return out;
+}
+
+Json label_or_null(const Link &link, std::int32_t stage) {
+    return stage < 0 ? Json(nullptr) : Json(link.stages[static_cast<std::size_t>(stage)].label);
+}
+
+Json noise_json(const Link &link, const Computed &computed) {
+    if (!computed.noise) return nullptr;
+    const lvb_noise &noise = computed.noise->noise;
+    Json out;
+    out["verdict"] = lvb_verdict_name(noise.verdict);
+    out["bandwidth_mhz"] = link.noise->entry.bandwidth_mhz;
+    out["noise_figure_db"] = noise.noise_figure_db;
+    out["antenna_temperature_k"] = noise.antenna_temperature_k;
+    out["antenna_noise_dbm"] = noise.antenna_noise_dbm;
+    out["receiver_noise_dbm"] = noise.receiver_noise_dbm;
+    out["far_carrier_to_noise_db"] = noise.far_carrier_to_noise_db;
+    out["near_carrier_to_noise_db"] = noise.near_carrier_to_noise_db;
+    out["far_carrier_to_noise_plus_interference_db"] = noise.far_carrier_to_noise_plus_interference_db;
+    out["near_carrier_to_noise_plus_interference_db"] = noise.near_carrier_to_noise_plus_interference_db;
+    out["sensitivity_dbm"] = noise.sensitivity_dbm;
+    out["margin_db"] = noise.margin_db;
+    out["compressing_stage"] = label_or_null(link, noise.compressing_stage);
+    out["compression_dbm"] = noise.compression_dbm;
+    out["compression_headroom_db"] = noise.compression_headroom_db;
+    out["input_intercept_dbm"] = noise.input_intercept_dbm;
+    out["two_tone_dbm"] = noise.two_tone_dbm;
+    out["products_dbm"] = noise.products_dbm;
+    out["spurious_free_range_db"] = noise.spurious_free_range_db;
+    out["range_lowering_stage"] = label_or_null(link, noise.range_lowering_stage);
+    return out;
+}
+
+Json fading_json(const Link &link, const Computed &computed) {
+    if (!computed.fade) return nullptr;
+    Json out;
+    out["model"] = fading_words()[static_cast<std::size_t>(link.fading->model)];
+    out["outage"] = computed.fade->outage;
+    out["wanted_outage"] = link.fading->outage;
+    out["needed_margin_db"] = computed.fade->needed_db;
+    return out;
+}
+
+Json limit_json(const Limit &limit, const lvb_limit_result &result) {
+    Json out;
+    out["rule"] = limit.rule ? Json(limit.rule->citation) : Json(nullptr);
+    out["edition"] = limit.rule ? Json(limit.rule->edition) : Json(nullptr);
+    out["label"] = text_or_null(limit.label);
+    out["quantity"] = lvb_quantity_name(limit.entry.quantity);
+    out["limit_dbm"] = limit.entry.limit_dbm;
+    out["level_dbm"] = result.level_dbm;
+    out["worst_db"] = result.worst_db;
+    out["room_db"] = result.room_db;
+    out["verdict"] = lvb_limit_verdict_name(result.verdict);
+    return out;
+}
+
+Json exposure_json(const Answer &answer) {
+    if (!answer.keep_away) return nullptr;
+    Json out;
+    out["limit_w_per_m2"] = answer.keep_away->limit_w_per_m2;
+    out["eirp_dbm"] = answer.keep_away->eirp_dbm;
+    out["reflection_factor"] = answer.link->exposure->reflection_factor;
+    out["transmitters"] = answer.link->exposure->transmitters;
+    out["distance_m"] = answer.keep_away->distance_m;
+    return out;
+}
+
+Json pair_json(const Pair &pair) {
+    const lvb_coexistence &result = pair.coexistence.result;
+    Json out;
+    out["name"] = pair.neighbours->name;
+    out["transmitter"] = pair.transmitter->name;
+    out["receiver"] = pair.receiver->name;
+    out["coupling_loss_db"] = result.coupling_loss_db;
+    out["blocker_dbm"] = result.blocker_dbm;
+    out["blocking_margin_db"] = result.blocking_margin_db;
+    out["noise_dbm"] = result.noise_dbm;
+    out["noise_rise_db"] = result.noise_rise_db;
+    out["more_receive_filter_db"] = result.more_receive_filter_db;
+    out["more_transmit_filter_db"] = result.more_transmit_filter_db;
+    out["blocking_separation_m"] = result.blocking_separation_m;
+    out["noise_separation_m"] = result.noise_separation_m;
+    out["holds"] = holds(pair.coexistence);
+    return out;
+}
+
 Json link_json(const Answer &answer) {
     const Link &link = *answer.link;
     const lvb_budget &budget = answer.computed.budget;
@@ -120,19 +249,27 @@ Json link_json(const Answer &answer) {
     out["frequency_mhz"] = link.frequency_mhz;
     out["temperature_degc"] = link.temperature_degc ? Json(*link.temperature_degc) : Json(nullptr);
     out["stages"] = Json::array();
-    for (std::size_t i = 0; i < link.stages.size(); ++i)
-        out["stages"].push_back(stage_json(link, link.stages[i], answer.computed.levels[i]));
+    for (std::size_t i = 0; i < link.stages.size(); ++i) out["stages"].push_back(stage_json(link, answer.computed, i));
     out["window"] = window_json(link.stages.back().entry);
     out["reference"] = lvb_reference_name(budget.reference);
     out["far_end"] = end_json(budget.far_end);
     out["near_end"] = end_json(budget.near_end);
     out["verdict"] = lvb_verdict_name(budget.verdict);
-    out["holds"] = budget.verdict == LVB_VERDICT_HOLDS;
+    out["holds"] = budget.verdict == LVB_VERDICT_HOLDS && further_failures(answer).empty();
     out["not_judged"] = not_judged(link, budget);
     out["decided_by"] = decided_json(budget);
     out["eirp_dbm"] = budget.eirp_dbm;
     out["eirp_worst_db"] = budget.eirp_worst_db;
     out["basis"] = guesses_json(budget);
+    out["places"] = places_json(answer.computed);
+    out["path"] = path_json(link, answer.computed);
+    out["noise"] = noise_json(link, answer.computed);
+    out["fading"] = fading_json(link, answer.computed);
+    out["limits"] = Json::array();
+    for (std::size_t i = 0; i < link.limits.size(); ++i)
+        out["limits"].push_back(limit_json(link.limits[i], answer.computed.limits[i]));
+    out["exposure"] = exposure_json(answer);
+    out["failures"] = further_failures(answer);
     out["notes"] = notes_json(budget.notes);
     if (near_distance_missing(budget)) out["notes"].push_back("near distance not given");
     return out;
@@ -140,7 +277,8 @@ Json link_json(const Answer &answer) {
 
 } // namespace
 
-std::string budget_json(const Scenario &scenario, const std::string &file, const std::vector<Answer> &answers) {
+std::string budget_json(const Scenario &scenario, const std::string &file, const std::vector<Answer> &answers,
+                        const std::vector<Pair> &pairs) {
     Json out;
     out["version"] = lvb_version_text();
     out["scenario"] = file;
@@ -148,7 +286,9 @@ std::string budget_json(const Scenario &scenario, const std::string &file, const
     out["note"] = text_or_null(scenario.note);
     out["links"] = Json::array();
     for (const Answer &answer : answers) out["links"].push_back(link_json(answer));
-    out["cautions"] = cautions();
+    out["side_by_side"] = Json::array();
+    for (const Pair &pair : pairs) out["side_by_side"].push_back(pair_json(pair));
+    out["cautions"] = cautions(scenario);
     return out.dump(2, ' ', false, Json::error_handler_t::replace) + "\n";
 }
 

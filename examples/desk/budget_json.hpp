@@ -5,6 +5,7 @@
 
 namespace desk {
 
-std::string budget_json(const Scenario &scenario, const std::string &file, const std::vector<Answer> &answers);
+std::string budget_json(const Scenario &scenario, const std::string &file, const std::vector<Answer> &answers,
+                        const std::vector<Pair> &pairs);
 
 } // namespace desk

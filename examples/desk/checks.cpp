@@ -41,11 +41,19 @@ std::string missing_unit(const std::string &key, const std::vector<std::string> 
     return !ways.empty() ? in_quotes(key) + " needs its unit: " + listed(ways) : "";
 }
 
+bool stage_has(const std::string &key) {
+    const std::vector<NumberKey> &keys = stage_keys();
+    return std::any_of(keys.begin(), keys.end(), [&](const NumberKey &number) { return key == number.name; });
+}
+
 // Where a key belongs that is right in another place; empty where no place has it.
 std::string belongs_elsewhere(const std::string &key) {
     if (key == "cable_type" || key == "attenuation_table") return key + " belongs to cable";
-    for (const NumberKey &number : link_keys())
-        if (key == number.name) return key + " belongs to the link";
+    for (const Vocabulary &vocabulary : vocabularies()) {
+        if (vocabulary.keys == &stage_keys()) continue;
+        for (const NumberKey &number : *vocabulary.keys)
+            if (key == number.name && !stage_has(key)) return key + " belongs to " + vocabulary.owner;
+    }
     for (const NumberKey &number : stage_keys()) {
         if (key != number.name) continue;
         std::vector<std::string> kinds;

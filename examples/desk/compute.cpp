@@ -1,206 +1,193 @@
 #include "compute.hpp"
 
-#include <algorithm>
+#include "faults.hpp"
+
 #include <cmath>
-#include <utility>
 
 namespace desk {
 namespace {
 
-lvb_gain_table lend_gain_table(const Table &table) {
-    return {sizeof(lvb_gain_table), static_cast<std::uint32_t>(table.values.size()), table.frequency_mhz.data(),
-            table.values.data()};
+lvb_fault fresh_fault() {
+    lvb_fault fault{};
+    fault.size = sizeof fault;
+    return fault;
 }
 
-lvb_cable_table lend_cable_table(const Table &table) {
-    return {sizeof(lvb_cable_table), static_cast<std::uint32_t>(table.values.size()), table.frequency_mhz.data(),
-            table.values.data()};
+// One end of the walk, as the two antennas see each other.
+lvb_pointing look(const Document &document, const Link &link, const Lent &lent, const Place &transmit_place,
+                  const Place &receive_place) {
+    const auto transmit_at = static_cast<std::size_t>(link.antenna(0));
+    const auto receive_at = static_cast<std::size_t>(link.antenna(1));
+    lvb_antenna transmit = transmit_place.entry;
+    transmit.pattern = lent.stage(transmit_at).pattern;
+    lvb_antenna receive = receive_place.entry;
+    receive.pattern = lent.stage(receive_at).pattern;
+    lvb_pointing pointing{};
+    pointing.size = sizeof pointing;
+    lvb_fault fault = fresh_fault();
+    if (lvb_compute_pointing(&transmit, &receive, link.frequency_mhz, &pointing, &fault) == LVB_OK) return pointing;
+    // The fault names an antenna; the scenario has it as a stage, or in one of its places.
+    const bool receiving = fault.stage == LVB_STAGE_RECEIVE;
+    if (fault.structure == LVB_STRUCT_ANTENNA) {
+        const Place &place = receiving ? receive_place : transmit_place;
+        const auto given = place.numbers.find(fault.field);
+        if (given != place.numbers.end())
+            document.refuse(*given->second.value, plain(given->second.value->number) + " is out of range; allowed " +
+                                                      plain(given->second.key->from_library(fault.minimum)) + " to " +
+                                                      plain(given->second.key->from_library(fault.maximum)));
+    }
+    if (fault.field == LVB_FIELD_DISTANCE_M)
+        document.refuse(*receive_place.value, "this is " + plain(fault.value) +
+                                                  " m from the other antenna; they must be " + plain(fault.minimum) +
+                                                  " m apart or more");
+    if (fault.structure == LVB_STRUCT_NONE) fault.structure = LVB_STRUCT_LINK; // the link's frequency
+    else fault.stage = static_cast<std::int32_t>(receiving ? receive_at : transmit_at);
+    refuse_fault(document, link, fault);
 }
 
-// Where in the file the field stands that a fault names; its value is null where the field is not given.
-Given find_given(const Link &link, const lvb_fault &fault) {
-    const auto in = [&](const GivenNumbers &numbers) {
-        const auto given = numbers.find(fault.field);
-        return given == numbers.end() ? Given{} : given->second;
+Sights sights_of(const Document &document, const Link &link, const Lent &lent) {
+    const Stage &transmit = link.stages[static_cast<std::size_t>(link.antenna(0))];
+    const Stage &receive = link.stages[static_cast<std::size_t>(link.antenna(1))];
+    const auto far_place = [](const Stage &stage) -> const Place & {
+        return stage.place ? *stage.place : *stage.far_place;
     };
-    if (fault.structure == LVB_STRUCT_LINK) return in(link.numbers);
-    if (fault.stage < 0) return {};
-    const Stage &stage = link.stages[static_cast<std::size_t>(fault.stage)];
-    if (fault.structure == LVB_STRUCT_STAGE) return in(stage.numbers);
-    const std::shared_ptr<const Table> &table =
-        fault.structure == LVB_STRUCT_CABLE_TABLE ? stage.cable_table : stage.gain_table;
-    if (!table || fault.row < 0) return {};
-    const Given &column = fault.field == LVB_FIELD_FREQUENCY_MHZ ? table->frequency_column : table->value_column;
-    return {column.value->items[static_cast<std::size_t>(fault.row)], column.key};
-}
-
-// A converted bound to five digits, rounded to the inner side of the range.
-double short_bound(double bound, bool low) {
-    if (bound == 0.0) return bound;
-    const double step = std::pow(10.0, std::floor(std::log10(std::abs(bound))) - 4.0);
-    const double nearest = std::round(bound / step);
-    const bool same = std::abs(bound / step - nearest) < 1e-6; // the bound is such a number but for its last bits
-    return step * (same ? nearest : low ? std::ceil(bound / step) : std::floor(bound / step));
-}
-
-// The allowed range, in the unit of the key that was used.
-std::string allowed(const lvb_fault &fault, const NumberKey &key) {
-    if (std::isnan(fault.minimum) || std::isnan(fault.maximum)) return "";
-    double low = key.from_library(fault.minimum);
-    double high = key.from_library(fault.maximum);
-    if (low > high) std::swap(low, high);
-    const bool converted = key.from_library(1.0) != 1.0 && key.from_library(1.0) != -1.0;
-    if (converted) low = short_bound(low, true);
-    if (converted) high = short_bound(high, false);
-    return "; allowed " + plain(low) + " to " + plain(high);
-}
-
-// The number that a fault about order compares with: the far distance, or the limit of the window below this one.
-Given neighbour(const Link &link, const lvb_fault &fault) {
-    if (fault.structure == LVB_STRUCT_LINK) return link.numbers.at(LVB_FIELD_FAR_DISTANCE_M);
-    const GivenNumbers &numbers = link.stages[static_cast<std::size_t>(fault.stage)].numbers;
-    Given found;
-    for (const std::int32_t field : {LVB_FIELD_FLOOR_DBM, LVB_FIELD_WANTED_LOW_DBM, LVB_FIELD_WANTED_HIGH_DBM})
-        if (const auto given = numbers.find(field); given != numbers.end() && field < fault.field)
-            found = given->second;
-    return found;
-}
-
-// "-20 lies below floor_dbm 95 (line 6)", behind the path of the first
-std::string tell_order(const Document &document, const Link &link, const lvb_fault &fault, const Given &given) {
-    const Given other = neighbour(link, fault);
-    const bool distances = fault.structure == LVB_STRUCT_LINK;
-    std::string words = plain(given.value->number) + (distances ? " lies beyond " : " lies below ") + other.key->name +
-                        " " + plain(other.value->number) + " (line " +
-                        std::to_string(document.line_of(other.value->offset)) + ")";
-    const bool positive = given.value->number > 0.0 || other.value->number > 0.0;
-    if (!distances && positive) words += "; is a minus sign missing?";
-    return words;
-}
-
-// How a cable is given, by every key that says so.
-std::string cable_keys_of(const Stage &stage) {
-    std::string names;
-    const auto add = [&](bool given, const char *name) {
-        if (given) names += (names.empty() ? "" : " and ") + std::string(name);
+    const auto near_place = [&](const Stage &stage) -> const Place & {
+        return stage.near_place ? *stage.near_place : far_place(stage);
     };
-    add(!stage.cable_name.empty(), "cable_type");
-    add(stage.cable_table != nullptr, "attenuation_table");
-    add(stage.gain_table != nullptr, "gain_table");
-    if (const auto gain = stage.numbers.find(LVB_FIELD_GAIN_DB); gain != stage.numbers.end())
-        add(true, gain->second.key->name);
-    return names;
+    Sights sights;
+    sights.far = look(document, link, lent, far_place(transmit), far_place(receive));
+    sights.near = look(document, link, lent, near_place(transmit), near_place(receive));
+    sights.near_given = transmit.near_place || receive.near_place;
+    if (sights.near.distance_m > sights.far.distance_m) {
+        const Place &place = receive.near_place ? *receive.near_place : *transmit.near_place;
+        document.refuse(*place.value, "this is " + plain(sights.near.distance_m) +
+                                          " m from the other antenna, farther than the far place with " +
+                                          plain(sights.far.distance_m) + " m");
+    }
+    return sights;
 }
 
-// The place of a stage in the chain; empty for any other fault.
-std::string tell_chain(const lvb_fault &fault, const Stage &stage) {
-    const std::string kind = lvb_kind_name(stage.entry.kind);
-    const std::string with_article =
-        (std::string_view("aeiou").find(kind[0]) != std::string::npos ? "an " : "a ") + kind;
-    switch (fault.status) {
-    case LVB_E_NO_SOURCE:
-        return "the chain must begin with a source, not with " + with_article;
-    case LVB_E_SECOND_SOURCE:
-        return "a chain has only one source";
-    case LVB_E_NO_TRANSMIT_ANTENNA:
-        return "the air needs an antenna before it";
-    case LVB_E_NO_RECEIVE_ANTENNA:
-        return "an antenna must follow the air" + (kind == "air" ? "" : " before " + with_article);
-    case LVB_E_SECOND_AIR:
-        return "a chain has only one air";
-    case LVB_E_ANTENNA_OUT_OF_PLACE:
-        return "an antenna stands before the air and one after it, and no other";
-    case LVB_E_AFTER_RECEIVER:
-        return "nothing follows the receiver";
+std::vector<std::optional<PatternGains>> pattern_gains(const Link &link, const Lent &lent) {
+    std::vector<std::optional<PatternGains>> all(link.stages.size());
+    for (std::size_t i = 0; i < all.size(); ++i) {
+        const lvb_stage &stage = lent.stage(i);
+        if (stage.pattern == nullptr) continue;
+        PatternGains gains;
+        gains.far_azimuth_deg = stage.far_azimuth_deg;
+        gains.far_elevation_deg = stage.far_elevation_deg;
+        gains.near_azimuth_deg = stage.near_azimuth_deg;
+        gains.near_elevation_deg = stage.near_elevation_deg;
+        gains.far.size = gains.near.size = sizeof gains.far;
+        lvb_compute_pattern_gain(stage.pattern, stage.far_azimuth_deg, stage.far_elevation_deg, &gains.far, nullptr);
+        lvb_compute_pattern_gain(stage.pattern, stage.near_azimuth_deg, stage.near_elevation_deg, &gains.near, nullptr);
+        all[i] = gains;
+    }
+    return all;
+}
+
+std::optional<PathLosses> path_losses(const Link &link, const Lent &lent, const lvb_budget &budget) {
+    for (std::size_t i = 0; i < link.stages.size(); ++i) {
+        const lvb_path *path = lent.stage(i).path;
+        if (path == nullptr) continue;
+        PathLosses losses;
+        losses.far.size = losses.near.size = sizeof losses.far;
+        lvb_compute_path_loss(path, link.frequency_mhz, budget.far_end.distance_m, &losses.far, nullptr);
+        lvb_compute_path_loss(path, link.frequency_mhz, budget.near_end.distance_m, &losses.near, nullptr);
+        return losses;
+    }
+    return std::nullopt;
+}
+
+NoiseBook noise_book(const Document &document, const Link &link, const Lent &lent) {
+    NoiseBook book;
+    book.noise.size = sizeof book.noise;
+    book.lines.resize(link.stages.size());
+    lvb_fault fault = fresh_fault();
+    if (lvb_compute_noise(&lent.link(), &link.noise->entry, &book.noise, book.lines.data(), sizeof(lvb_noise_line),
+                          &fault) != LVB_OK)
+        refuse_fault(document, link, fault);
+    return book;
+}
+
+// Of one branch.
+double outage_of(const Fading &fading, double margin_db) {
+    switch (fading.model) {
+    case Fading::Model::rice:
+        return lvb_rice_outage_below_mean(margin_db, fading.parameter);
+    case Fading::Model::nakagami:
+        return lvb_nakagami_outage_below_mean(margin_db, fading.parameter);
+    case Fading::Model::log_normal:
+        return lvb_lognormal_outage_below_median(margin_db, fading.parameter);
+    case Fading::Model::suzuki:
+        return lvb_suzuki_outage_below_median_of_means(margin_db, fading.parameter);
     default:
-        return "";
+        return lvb_rayleigh_outage_below_mean(margin_db);
     }
 }
 
-// Between the two antennas stands what only a cable carries.
-std::string tell_stage_in_air(const Link &link, const lvb_fault &fault) {
-    const auto end = link.stages.begin() + fault.stage;
-    const bool after_air =
-        std::any_of(link.stages.begin(), end, [](const Stage &stage) { return stage.entry.kind == LVB_KIND_AIR; });
-    return std::string(after_air ? "an antenna must follow the air first" : "the air must follow the antenna first") +
-           "; only air and allowances stand between the two antennas";
-}
-
-std::string tell_missing(const lvb_fault &fault) {
-    if (fault.structure == LVB_STRUCT_LINK) return ways_to_write(link_keys(), fault.field, 0) + " is missing";
-    if (fault.field == LVB_FIELD_CABLE_TYPE) return "cable_type, attenuation_table, gain_table or loss_db is missing";
-    return ways_to_write(stage_keys(), fault.field, 0) + " is missing";
-}
-
-std::string tell(const Document &document, const Link &link, const lvb_fault &fault, const Given &given) {
-    const Stage *stage = fault.stage < 0 ? nullptr : &link.stages[static_cast<std::size_t>(fault.stage)];
-    const std::string written = given.value == nullptr ? "" : plain(given.value->number);
-    switch (fault.status) {
-    case LVB_E_MISSING:
-        if (given.value == nullptr) return tell_missing(fault);
-        [[fallthrough]]; // a zero in a table
-    case LVB_E_NAN:
-    case LVB_E_INFINITE:
-    case LVB_E_BELOW_RANGE:
-    case LVB_E_ABOVE_RANGE:
-        if (given.value != nullptr) return written + " is out of range" + allowed(fault, *given.key);
-        break;
-    case LVB_E_ORDER:
-        if (given.value != nullptr) return tell_order(document, link, fault, given);
-        break;
-    case LVB_E_TABLE_UNSORTED:
-        if (given.value != nullptr) return written + " is lower than the row before it; frequencies must rise";
-        break;
-    case LVB_E_TABLE_DUPLICATE:
-        if (given.value != nullptr) return written + " stands in the row before it too";
-        break;
-    case LVB_E_TABLE_TOO_STEEP:
-        if (given.value != nullptr && fault.structure == LVB_STRUCT_GAIN_TABLE)
-            return written + " differs by more than 100 dB from the row before it" + allowed(fault, *given.key);
-        if (given.value != nullptr) return written + " is too far from the row before it" + allowed(fault, *given.key);
-        break;
-    case LVB_E_TABLE_EMPTY:
-        return "this table has no rows";
-    case LVB_E_OUTSIDE_TABLE:
-        return "the link's " + plain(fault.value) + " MHz lie outside this table; it serves " + plain(fault.minimum) +
-               " to " + plain(fault.maximum) + " MHz";
-    case LVB_E_CONFLICT:
-        return "a cable is given by one of cable_type, attenuation_table, gain_table and loss_db or gain_db" +
-               (stage == nullptr ? "" : "; here stand " + cable_keys_of(*stage));
-    case LVB_E_STAGE_IN_AIR:
-        return tell_stage_in_air(link, fault);
+double margin_for(const Fading &fading, double outage) {
+    switch (fading.model) {
+    case Fading::Model::rice:
+        return lvb_rice_margin_below_mean_db(outage, fading.parameter);
+    case Fading::Model::nakagami:
+        return lvb_nakagami_margin_below_mean_db(outage, fading.parameter);
+    case Fading::Model::log_normal:
+        return lvb_lognormal_margin_below_median_db(outage, fading.parameter);
+    case Fading::Model::suzuki:
+        return lvb_suzuki_margin_below_median_of_means_db(outage, fading.parameter);
     default:
-        break;
+        return lvb_rayleigh_margin_below_mean_db(outage);
     }
-    if (stage != nullptr)
-        if (const std::string words = tell_chain(fault, *stage); !words.empty()) return words;
-    char text[256];
-    lvb_fault_text(&fault, text, sizeof text);
-    return text;
 }
 
-[[noreturn]] void refuse(const Document &document, const Link &link, const lvb_fault &fault) {
-    const Given given = find_given(link, fault);
-    std::string words = tell(document, link, fault, given);
-    const Stage *stage = fault.stage < 0 ? nullptr : &link.stages[static_cast<std::size_t>(fault.stage)];
-    const Value *at = given.value;
-    const Document *where = &document;
-    const bool table_fault = fault.structure == LVB_STRUCT_CABLE_TABLE || fault.structure == LVB_STRUCT_GAIN_TABLE;
-    if (stage != nullptr && table_fault) {
-        const bool cable = fault.structure == LVB_STRUCT_CABLE_TABLE;
-        const std::shared_ptr<const Table> &table = cable ? stage->cable_table : stage->gain_table;
-        if (table != nullptr && at != nullptr && table->file != nullptr) where = table->file.get();
-        if (table != nullptr && at == nullptr) at = table->value; // null for a cable of the catalogue
+Fade fade_of(const Document &document, const Fading &fading, const lvb_budget &budget) {
+    Fade fade;
+    fade.margin_db = budget.far_end.margin_db;
+    if (std::isnan(fade.margin_db))
+        document.refuse(*fading.value, "fading asks how often the level falls below the floor; no floor_dbm is given");
+    fade.outage = lvb_selection_outage(outage_of(fading, fade.margin_db), fading.branches);
+    // The best of several branches fails only where all do: each may fail more often.
+    fade.needed_db = margin_for(fading, std::pow(fading.outage, 1.0 / fading.branches));
+    return fade;
+}
+
+lvb_limit_result check(const Document &document, const Link &link, const Lent &lent, const Limit &limit) {
+    lvb_limit_result result{};
+    result.size = sizeof result;
+    lvb_fault fault = fresh_fault();
+    if (lvb_check_limit(&lent.link(), &limit.entry, &result, &fault) == LVB_OK) return result;
+    if (fault.status == LVB_E_NO_TRANSMIT_ANTENNA)
+        document.refuse(*limit.value, "this limits " + std::string(lvb_quantity_name(limit.entry.quantity)) +
+                                          ", but the link has no antenna; in link " + in_quotes(link.name));
+    if (fault.structure == LVB_STRUCT_LIMIT) {
+        const auto given = limit.numbers.find(fault.field);
+        if (given != limit.numbers.end() && fault.status == LVB_E_ORDER)
+            document.refuse(*given->second.value, plain(given->second.value->number) + " lies below lowest_mhz " +
+                                                      plain(limit.entry.lowest_mhz));
+        if (given != limit.numbers.end())
+            document.refuse(*given->second.value, plain(given->second.value->number) + " is out of range; allowed " +
+                                                      plain(given->second.key->from_library(fault.minimum)) + " to " +
+                                                      plain(given->second.key->from_library(fault.maximum)));
     }
-    const bool link_fault = fault.structure == LVB_STRUCT_LINK;
-    if (at == nullptr && link_fault && fault.field == LVB_FIELD_STAGE_COUNT) at = link.value->find("stages");
-    if (at == nullptr) at = stage != nullptr && !link_fault ? stage->value : link.value;
-    // A fault in gear or in a table's file is told where it stands; the link tells whose stage it is.
-    const bool in_gear = stage != nullptr && !link_fault && at->path().rfind("gear", 0) == 0;
-    if (in_gear || where != &document) words += " (used in " + stage->value->path() + ")";
-    words += "; in link " + in_quotes(link.name);
-    if (stage != nullptr && !link_fault) words += ", " + in_quotes(stage->label);
-    where->refuse(*at, words);
+    refuse_fault(document, link, fault);
+}
+
+// Only for a link with an exposure.
+KeepAway keep_away(const Document &document, const Link &link, const Computed &computed) {
+    const Exposure &exposure = *link.exposure;
+    KeepAway result;
+    if (std::isnan(computed.budget.eirp_dbm))
+        document.refuse(*exposure.value, "this link has no antenna, so nobody is exposed to it");
+    result.limit_w_per_m2 = exposure.rule == 0
+                                ? exposure.limit_w_per_m2
+                                : lvb_exposure_limit_w_per_m2(exposure.rule, exposure.audience, link.frequency_mhz);
+    if (std::isnan(result.limit_w_per_m2))
+        document.refuse(*exposure.value->find("rule"),
+                        "this rule says nothing of the link's " + plain(link.frequency_mhz) + " MHz");
+    result.eirp_dbm = computed.budget.eirp_dbm + computed.budget.eirp_worst_db +
+                      lvb_db_from_power_ratio(static_cast<double>(exposure.transmitters));
+    result.distance_m = lvb_exposure_distance_m(result.eirp_dbm, result.limit_w_per_m2, exposure.reflection_factor);
+    return result;
 }
 
 } // namespace
@@ -211,39 +198,69 @@ bool is_computed_cable(const Stage &stage) {
 }
 
 Computed compute(const Document &document, const Link &link) {
-    // Room for every table before the first pointer to one is taken.
-    std::vector<lvb_gain_table> gains(link.stages.size());
-    std::vector<lvb_cable_table> cables(link.stages.size());
-    std::vector<lvb_stage> stages(link.stages.size());
-    for (std::size_t i = 0; i < stages.size(); ++i) {
-        const Stage &stage = link.stages[i];
-        stages[i] = stage.entry;
-        if (stage.gain_table) stages[i].gain_table = &(gains[i] = lend_gain_table(*stage.gain_table));
-        if (stage.cable_table) stages[i].cable_table = &(cables[i] = lend_cable_table(*stage.cable_table));
-    }
-
-    lvb_link lent{};
-    lent.size = sizeof lent;
-    lent.stages = stages.data();
-    lent.stage_count = static_cast<std::uint32_t>(stages.size());
-    lent.stage_size = sizeof(lvb_stage);
-    lent.frequency_mhz = link.frequency_mhz;
-    lent.far_distance_m = link.far_distance_m;
-    lent.near_distance_m = link.near_distance_m;
-    if (link.temperature_degc) {
-        lent.stated = LVB_STATED_TEMPERATURE;
-        lent.temperature_degc = *link.temperature_degc;
-    }
-
+    Lent lent(link);
     Computed computed;
+    if (link.placed()) lent.take(link, *(computed.sights = sights_of(document, link, lent)));
     computed.budget.size = sizeof(lvb_budget);
-    computed.levels.resize(stages.size());
-    lvb_fault fault{};
-    fault.size = sizeof fault;
+    computed.levels.resize(link.stages.size());
+    lvb_fault fault = fresh_fault();
     const lvb_status status =
-        lvb_compute_budget(&lent, &computed.budget, computed.levels.data(), sizeof(lvb_level), &fault);
-    if (status != LVB_OK) refuse(document, link, fault);
+        lvb_compute_budget(&lent.link(), &computed.budget, computed.levels.data(), sizeof(lvb_level), &fault);
+    if (status != LVB_OK) refuse_fault(document, link, fault);
+    computed.patterns = pattern_gains(link, lent);
+    computed.path = path_losses(link, lent, computed.budget);
+    if (link.noise) computed.noise = noise_book(document, link, lent);
+    if (link.fading) computed.fade = fade_of(document, *link.fading, computed.budget);
+    for (const Limit &limit : link.limits) computed.limits.push_back(check(document, link, lent, limit));
     return computed;
+}
+
+Answer answer_link(const Document &document, const Link &link) {
+    Answer answer{&link, compute(document, link), std::nullopt};
+    if (link.exposure) answer.keep_away = keep_away(document, link, answer.computed);
+    return answer;
+}
+
+Coexistence compute(const Document &document, const Neighbours &pair, const Answer &transmitter,
+                    const Answer &receiver) {
+    const auto missing = [&](const char *key, const char *why) { document.refuse(*pair.value->find(key), why); };
+    const std::int32_t transmit_antenna = transmitter.link->antenna(0);
+    const std::int32_t receive_antenna = receiver.link->antenna(1);
+    if (transmit_antenna < 1) missing("transmitter", "this link has no transmit antenna");
+    if (receive_antenna < 0) missing("receiver", "this link has no receive antenna");
+    Coexistence out;
+    lvb_neighbours &entry = out.neighbours = pair.entry;
+    const auto level = [](const Answer &answer, std::int32_t stage) {
+        return answer.computed.levels[static_cast<std::size_t>(stage)].near_level_dbm;
+    };
+    entry.transmit_dbm = level(transmitter, transmit_antenna - 1);
+    if (pair.numbers.contains(LVB_FIELD_SEPARATION_M)) {
+        entry.transmit_mhz = transmitter.link->frequency_mhz;
+        entry.receive_mhz = receiver.link->frequency_mhz;
+    }
+    // From the antenna's terminal to the receiver. A chain that gains has its blocking level at the amplifier instead.
+    double gain = 0.0;
+    for (std::size_t i = static_cast<std::size_t>(receive_antenna) + 1; i < receiver.link->stages.size(); ++i)
+        gain += receiver.computed.levels[i].near_change_db;
+    if (gain > 0.0)
+        missing("receiver", "this link's receive side gains level, so an amplifier is blocked before the receiver; "
+                            "give a receiver whose chain loses");
+    entry.receive_loss_db = 0.0 - gain;
+    if (receiver.computed.noise && entry.transmit_noise_dbc_per_hz != 0.0)
+        entry.receiver_bandwidth_mhz = receiver.link->noise->entry.bandwidth_mhz;
+    const bool noise = entry.transmit_noise_dbc_per_hz != 0.0 || (entry.stated & LVB_STATED_TRANSMIT_NOISE) != 0;
+    if (noise) {
+        if (!receiver.computed.noise)
+            missing("receiver", "this link says nothing of its noise, which the transmitter's is compared with");
+        const double floor = receiver.computed.noise->noise.receiver_noise_dbm;
+        if (std::isnan(floor)) missing("receiver", "this link's noise floor is not known: a noise figure is missing");
+        entry.receiver_noise_dbm = floor;
+        entry.stated |= LVB_STATED_RECEIVER_NOISE;
+    }
+    out.result.size = sizeof out.result;
+    lvb_fault fault = fresh_fault();
+    if (lvb_compute_coexistence(&entry, &out.result, &fault) != LVB_OK) refuse_fault(document, pair, fault);
+    return out;
 }
 
 lvb_cable_loss cable_loss(double frequency_mhz, std::optional<double> temperature_degc, const Stage &stage) {

@@ -1,23 +1,86 @@
 // The library's answer for a link.
 #pragma once
 
-#include "scenario.hpp"
+#include "lend.hpp"
 
 namespace desk {
+
+/// What an antenna's pattern gives towards the other antenna.
+struct PatternGains {
+    lvb_pattern_gain far{};
+    lvb_pattern_gain near{};
+    double far_azimuth_deg = 0.0;
+    double far_elevation_deg = 0.0;
+    double near_azimuth_deg = 0.0;
+    double near_elevation_deg = 0.0;
+};
+
+/// What the path through the air costs at both ends of the walk.
+struct PathLosses {
+    lvb_path_loss far{};
+    lvb_path_loss near{};
+};
+
+/// How often the far end's level falls below the floor, and what room would do.
+struct Fade {
+    double margin_db = 0.0; ///< the far end's, above the floor
+    double outage = 0.0;    ///< that follows from it, 0 to 1
+    double needed_db = 0.0; ///< the margin for the outage that is wanted
+};
+
+struct NoiseBook {
+    lvb_noise noise{};
+    std::vector<lvb_noise_line> lines;
+};
 
 struct Computed {
     lvb_budget budget{};
     std::vector<lvb_level> levels;
+    std::optional<Sights> sights;                      ///< where the antennas have places
+    std::vector<std::optional<PatternGains>> patterns; ///< of each stage
+    std::optional<PathLosses> path;
+    std::optional<NoiseBook> noise;
+    std::optional<Fade> fade;
+    std::vector<lvb_limit_result> limits; ///< of each limit of the link
+};
+
+/// How far people must keep away from the transmit antenna.
+struct KeepAway {
+    double limit_w_per_m2 = 0.0;
+    double eirp_dbm = 0.0; ///< of all transmitters on the antenna, with every tolerance upwards
+    double distance_m = 0.0;
 };
 
 /// A link of a scenario with what the library says of it.
 struct Answer {
     const Link *link;
     Computed computed;
+    std::optional<KeepAway> keep_away; ///< where the link asks for it
 };
+
+/// What a transmitter does to the receiver beside it.
+struct Coexistence {
+    lvb_neighbours neighbours{}; ///< as the library took them
+    lvb_coexistence result{};
+};
+
+/// Two systems side by side with what the library says of them.
+struct Pair {
+    const Neighbours *neighbours;
+    const Link *transmitter;
+    const Link *receiver;
+    Coexistence coexistence;
+};
+
+/// Computes a link with all that it asks for; throws Refusal.
+Answer answer_link(const Document &document, const Link &link);
 
 /// Computes a link; throws Refusal at the line and key that the library does not accept.
 Computed compute(const Document &document, const Link &link);
+
+/// Both answers hold computed links; throws Refusal.
+Coexistence compute(const Document &document, const Neighbours &pair, const Answer &transmitter,
+                    const Answer &receiver);
 
 /// What a computed cable consists of. Only for a stage that has a cable type or table, in a link that was computed.
 lvb_cable_loss cable_loss(double frequency_mhz, std::optional<double> temperature_degc, const Stage &stage);

@@ -1,5 +1,6 @@
 #include "convert.hpp"
 
+#include "formulas.hpp"
 #include "text.hpp"
 
 #include <levelbook/levelbook.h>
@@ -264,7 +265,7 @@ std::string print_units() {
             if ((rule.needs & option.need) != 0) words += std::string("; needs ") + option.name;
         out += wrap(words, 100, "  ", "      ");
     }
-    return out;
+    return out + print_formulas();
 }
 
 } // namespace desk

@@ -5,9 +5,11 @@
 #include "budget_json.hpp"
 #include "cables.hpp"
 #include "convert.hpp"
+#include "formulas.hpp"
 #include "json_tree.hpp"
 #include "numbers.hpp"
 #include "print_budget.hpp"
+#include "print_terms.hpp"
 #include "table_file.hpp"
 #include "verdict.hpp"
 
@@ -41,34 +43,84 @@ std::vector<const Link *> chosen_links(const Scenario &scenario, const std::stri
     return chosen;
 }
 
+// The pairs of systems of which a chosen link is one side.
+std::vector<Pair> answer_pairs(const Document &document, const Scenario &scenario,
+                               const std::vector<const Link *> &chosen) {
+    std::vector<Pair> pairs;
+    for (const Neighbours &neighbours : scenario.neighbours) {
+        const Link &transmitter = scenario.links[neighbours.transmitter];
+        const Link &receiver = scenario.links[neighbours.receiver];
+        const auto is_chosen = [&](const Link &link) {
+            return std::find(chosen.begin(), chosen.end(), &link) != chosen.end();
+        };
+        if (!is_chosen(transmitter) && !is_chosen(receiver)) continue;
+        pairs.push_back({&neighbours, &transmitter, &receiver,
+                         compute(document, neighbours, {&transmitter, compute(document, transmitter), {}},
+                                 {&receiver, compute(document, receiver), {}})});
+    }
+    return pairs;
+}
+
 Outcome budget(const std::string &file, const std::string &link_name, bool as_json, bool brief) {
     const Document document = read_json(file);
     const Scenario scenario = read_scenario(document);
+    const std::vector<const Link *> chosen = chosen_links(scenario, link_name);
     std::vector<Answer> answers;
-    for (const Link *link : chosen_links(scenario, link_name)) answers.push_back({link, compute(document, *link)});
+    for (const Link *link : chosen) answers.push_back(answer_link(document, *link));
+    const std::vector<Pair> pairs = answer_pairs(document, scenario, chosen);
 
     Outcome outcome;
     for (const Answer &answer : answers)
-        if (answer.computed.budget.verdict != LVB_VERDICT_HOLDS ||
-            !not_judged(*answer.link, answer.computed.budget).empty())
-            outcome.code = exit_does_not_hold;
+        if (!holds(answer)) outcome.code = exit_does_not_hold;
+    for (const Pair &pair : pairs)
+        if (!holds(pair.coexistence)) outcome.code = exit_does_not_hold;
     if (as_json) {
-        outcome.text = budget_json(scenario, file, answers);
+        outcome.text = budget_json(scenario, file, answers, pairs);
         return outcome;
     }
     outcome.text = print_heading(scenario, file, brief) + print_summary(answers);
-    for (const Answer &answer : answers) outcome.text += print_link(*answer.link, answer.computed, brief);
-    outcome.text += print_cautions();
+    for (const Answer &answer : answers) outcome.text += print_link(answer, brief);
+    outcome.text += print_pairs(pairs) + print_cautions(scenario);
     return outcome;
 }
 
 // The name of a column of a table in the library's unit.
-std::string library_name(const NumberKey &key) {
-    for (const std::vector<NumberKey> *keys : {&stage_keys(), &attenuation_keys()})
-        for (const NumberKey &other : *keys)
-            if (other.field == key.field && (other.kinds & key.kinds) != 0 && other.to_library(1.0) == 1.0)
-                return other.name;
+std::string library_name(const NumberKey &key, const std::vector<const NumberKey *> &columns) {
+    for (const NumberKey *other : columns)
+        if (other->field == key.field && (other->kinds & key.kinds) != 0 && other->to_library(1.0) == 1.0)
+            return other->name;
     return key.name;
+}
+
+// Everything that a table's file can be over: frequency, or an angle of a pattern or a body.
+std::vector<Columns> forms_of_table() {
+    Columns frequency = over_frequency(keys_of_field(stage_keys(), LVB_FIELD_GAIN_DB, 0));
+    for (const NumberKey &key : attenuation_keys()) frequency.values.push_back(&key);
+    return {frequency, over_azimuth(), over_elevation(), over_facing()};
+}
+
+// All columns of all forms, each name once.
+Columns any_form(const std::vector<Columns> &forms) {
+    Columns all;
+    const auto add = [](std::vector<const NumberKey *> &into, const std::vector<const NumberKey *> &keys) {
+        for (const NumberKey *key : keys)
+            if (std::none_of(into.begin(), into.end(),
+                             [&](const NumberKey *known) { return std::string_view(known->name) == key->name; }))
+                into.push_back(key);
+    };
+    for (const Columns &form : forms) {
+        add(all.points, form.points);
+        add(all.values, form.values);
+    }
+    return all;
+}
+
+// The form whose first column the file has; over frequency where it has none.
+const Columns &form_of(const Value &root, const std::vector<Columns> &forms) {
+    for (const Columns &form : forms)
+        for (const NumberKey *key : form.points)
+            if (root.find(key->name) != nullptr) return form;
+    return forms.front();
 }
 
 // A table's file as this program reads it, in the form of a CSV file.
@@ -77,18 +129,24 @@ Outcome print_table(const std::string &file, const std::string &parameter_name) 
     if (!parameter_name.empty() && !is_touchstone(file)) throw Refusal("only a Touchstone file has parameters");
     if (!parameter)
         throw Refusal(in_quotes(parameter_name) + " is no parameter; write s21 for the way from port 1 to port 2");
-    std::vector<const NumberKey *> columns = keys_of_field(stage_keys(), LVB_FIELD_GAIN_DB, 0);
-    for (const NumberKey &key : attenuation_keys()) columns.push_back(&key);
-    const TableFile read = read_table_file(file, columns, *parameter);
+    const std::vector<Columns> forms = forms_of_table();
+    const TableFile read = read_table_file(file, any_form(forms), *parameter);
+    const Columns &columns = form_of(read.document->root(), forms);
     const Table table = read_columns(Checks(*read.document), read.document->root(), columns);
-    std::string text = "# " + ascii(read.origin) + "\nfrequency_mhz," + library_name(*table.value_column.key) + "\n";
+    std::string text = "# " + ascii(read.origin) + "\n" + library_name(*table.point_column.key, columns.points) + "," +
+                       library_name(*table.value_column.key, columns.values) + "\n";
     for (std::size_t i = 0; i < table.values.size(); ++i)
-        text += exact(table.frequency_mhz[i]) + "," + exact(table.values[i]) + "\n";
+        text += exact(table.points[i]) + "," + exact(table.values[i]) + "\n";
     return {text};
 }
 
 // "30mW dBm" and "30 mW dBm" are both right.
 Outcome answer_conversion(std::vector<std::string> words, const Inputs &inputs, const std::string &with) {
+    if (asks_for_formula(words)) {
+        if (inputs.given != needs_nothing || !with.empty())
+            throw Refusal("a function takes its arguments as name=value, and no options");
+        return {answer_formula(words)};
+    }
     if (words.size() == 3) words = {words[0] + words[1], words[2]};
     if (words.size() != 2) throw Refusal("convert takes a value with its unit and a target unit: convert 30mW dBm");
     return {convert(words[0], words[1], inputs, with)};
@@ -140,7 +198,12 @@ class Program {
     }
     void declare_convert() {
         convert_ = app_.add_subcommand("convert", "answer a unit question: convert 30mW dBm");
-        convert_->add_option("question", words_, "value with unit, and target unit")->expected(2, 3)->required();
+        convert_
+            ->add_option(
+                "question", words_,
+                "value with unit, and target unit; or a function of the library with name=value for each argument")
+            ->expected(2, 4)
+            ->required();
         convert_->add_option("--at", options_.mhz, "frequency in MHz");
         convert_->add_option("--ohm", options_.ohm, "impedance, or the line's, in ohm");
         auto *metres = convert_->add_option("--m", options_.metres, "distance in metres");

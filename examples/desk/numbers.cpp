@@ -2,6 +2,7 @@
 
 #include "table_file.hpp"
 
+#include <cmath>
 #include <filesystem>
 
 namespace desk {
@@ -67,25 +68,32 @@ double taken(const GivenNumbers &numbers, std::int32_t field) {
     return given == numbers.end() ? 0.0 : given->second.key->to_library(given->second.value->number);
 }
 
-std::vector<const NumberKey *> keys_of_field(const std::vector<NumberKey> &keys, std::int32_t field,
-                                             std::int32_t kind) {
-    std::vector<const NumberKey *> found;
-    for (const NumberKey &key : keys)
-        if (key.field == field && serves(key, kind)) found.push_back(&key);
-    return found;
+std::uint32_t whole(const Checks &checks, const GivenNumbers &numbers, std::int32_t structure, std::int32_t kind,
+                    std::int32_t field) {
+    const auto given = numbers.find(field);
+    if (given == numbers.end()) return 0;
+    const Value &value = *given->second.value;
+    lvb_range range{};
+    range.size = sizeof range;
+    lvb_describe_field(structure, kind, field, &range, nullptr);
+    if (value.number >= range.minimum && value.number <= range.maximum && value.number == std::floor(value.number))
+        return static_cast<std::uint32_t>(value.number);
+    checks.document().refuse(value, plain(value.number) + " is no number of " + given->second.key->name +
+                                        "; allowed are whole numbers from " + plain(range.minimum) + " to " +
+                                        plain(range.maximum));
 }
 
-Table read_columns(const Checks &checks, const Value &value, const std::vector<const NumberKey *> &columns) {
-    const std::vector<const NumberKey *> frequencies = keys_of_field(frequency_keys(), LVB_FIELD_FREQUENCY_MHZ, 0);
+Table read_columns(const Checks &checks, const Value &value, const Columns &columns) {
     Table table;
     table.value = &value;
-    table.frequency_column = column(checks, value, frequencies, table.frequency_mhz);
-    table.value_column = column(checks, value, columns, table.values);
-    if (table.frequency_mhz.size() != table.values.size())
-        checks.document().refuse(*table.value_column.value, "this column has " + std::to_string(table.values.size()) +
-                                                                " rows, the frequencies have " +
-                                                                std::to_string(table.frequency_mhz.size()));
-    return table;
+    table.point_column = column(checks, value, columns.points, table.points);
+    table.value_column = column(checks, value, columns.values, table.values);
+    if (table.points.size() == table.values.size()) return table;
+    std::string points(quantity_of(table.point_column.key->name));
+    points = points == "frequency" ? "frequencies" : points == "facing" ? "facings" : points + "s";
+    checks.document().refuse(*table.value_column.value, "this column has " + std::to_string(table.values.size()) +
+                                                            " rows, the " + points + " have " +
+                                                            std::to_string(table.points.size()));
 }
 
 namespace {
@@ -107,7 +115,7 @@ Parameter parameter_of(const Checks &checks, const Value &table, bool touchstone
 }
 
 // A table whose columns stand in a file beside the scenario.
-Table read_table_in_file(const Checks &checks, const Value &value, const std::vector<const NumberKey *> &columns) {
+Table read_table_in_file(const Checks &checks, const Value &value, const Columns &columns) {
     const Document &scenario = checks.document();
     for (const std::string &name : column_names(columns))
         if (const Value *column = value.find(name))
@@ -119,9 +127,12 @@ Table read_table_in_file(const Checks &checks, const Value &value, const std::ve
     try {
         const bool touchstone = is_touchstone(path);
         const Parameter parameter = parameter_of(checks, value, touchstone);
-        if (touchstone && std::string_view(columns.front()->name) != "gain_db")
+        if (touchstone && columns.points.front()->field != LVB_FIELD_FREQUENCY_MHZ)
+            scenario.refuse(file, "a Touchstone file holds gains over frequency; this table takes " +
+                                      std::string(columns.points.front()->name));
+        if (touchstone && std::string_view(columns.values.front()->name) != "gain_db")
             scenario.refuse(file, "a Touchstone file holds gains in dB; this table takes " +
-                                      std::string(columns.front()->name));
+                                      std::string(columns.values.front()->name));
         read = read_table_file(path, columns, parameter);
     } catch (const Unreadable &why) {
         scenario.refuse(file, why.what());
@@ -135,7 +146,7 @@ Table read_table_in_file(const Checks &checks, const Value &value, const std::ve
 
 } // namespace
 
-Table read_table(const Checks &checks, const Value &value, const std::vector<const NumberKey *> &columns) {
+Table read_table(const Checks &checks, const Value &value, const Columns &columns) {
     checks.expect(value, Value::Kind::object);
     Table table;
     if (value.find("file") != nullptr) {

@@ -18,14 +18,14 @@ GivenNumbers numbers_of(const Checks &checks, const Members &members, const std:
 /// A field in the library's unit; 0 where it is not given.
 double taken(const GivenNumbers &numbers, std::int32_t field);
 
-/// Two columns of equal length out of an object: frequencies, and one of the given columns. The keys must outlive the
-/// table.
-Table read_columns(const Checks &checks, const Value &value, const std::vector<const NumberKey *> &columns);
+/// A whole number within the range that the library has for the field; 0 where it is not given.
+std::uint32_t whole(const Checks &checks, const GivenNumbers &numbers, std::int32_t structure, std::int32_t kind,
+                    std::int32_t field);
+
+/// Two columns of equal length out of an object. The keys must outlive the table.
+Table read_columns(const Checks &checks, const Value &value, const Columns &columns);
 
 /// The same of a table of the scenario, whose columns stand in it or in a file that it names.
-Table read_table(const Checks &checks, const Value &value, const std::vector<const NumberKey *> &columns);
-
-/// The keys of a list that fill a field of a kind of stage (0: any).
-std::vector<const NumberKey *> keys_of_field(const std::vector<NumberKey> &keys, std::int32_t field, std::int32_t kind);
+Table read_table(const Checks &checks, const Value &value, const Columns &columns);
 
 } // namespace desk

@@ -1,6 +1,7 @@
 #include "print_budget.hpp"
 
 #include "bars.hpp"
+#include "print_terms.hpp"
 #include "verdict.hpp"
 #include "workings.hpp"
 
@@ -11,7 +12,7 @@
 namespace desk {
 namespace {
 
-constexpr std::size_t page = 100; // columns
+constexpr std::size_t page = page_columns;
 constexpr std::size_t bar_columns = 20;
 constexpr std::size_t window_columns = 80;
 
@@ -61,12 +62,18 @@ std::string print_row(const Widths &widths, const std::string &label, const std:
     return out + "  " + rest + "\n";
 }
 
-std::string print_workings(const Link &link, const Stage &stage, const lvb_level &level, std::int64_t tolerance) {
-    std::string words = workings(link, stage, level);
+std::string print_workings(const Link &link, const Computed &computed, std::size_t index, std::int64_t tolerance) {
+    const Stage &stage = link.stages[index];
+    std::string words = workings(link, computed, index);
     if (tolerance != 0) words += "; +-" + two_decimals(tolerance) + " dB";
     if (!stage.note.empty()) words += "; " + stage.note;
-    for (const std::string &sentence : note_sentences(level.notes)) words += "; NOTE: " + sentence;
+    for (const std::string &sentence : note_sentences(computed.levels[index].notes)) words += "; NOTE: " + sentence;
     return wrap(ascii(words), page, "      ", "      ");
+}
+
+// The difference of the printed levels; after a null, where nothing is left to take a difference of, the change itself.
+std::string change_words(std::int64_t level, std::int64_t before, double change_db) {
+    return two_decimals(is_endless(before) ? hundredths(change_db) : level - before, true);
 }
 
 std::string print_rows(const Link &link, const Computed &computed, bool brief) {
@@ -86,11 +93,11 @@ std::string print_rows(const Link &link, const Computed &computed, bool brief) {
         const std::int64_t near = hundredths(level.near_level_dbm);
         const std::int64_t tolerance = hundredths(level.far_worst_db);
         out += print_row(widths, link.stages[i].label,
-                         {two_decimals(far - far_before, true), two_decimals(far),
-                          two_decimals(near - near_before, true), two_decimals(near)},
+                         {change_words(far, far_before, level.far_change_db), two_decimals(far),
+                          change_words(near, near_before, level.near_change_db), two_decimals(near)},
                          format("%-9s  %c  ", lvb_reference_name(level.reference), basis_mark(level.basis)) +
                              level_bar(scale, level.far_level_dbm, level.near_level_dbm));
-        if (!brief) out += print_workings(link, link.stages[i], level, tolerance - tolerance_before);
+        if (!brief) out += print_workings(link, computed, i, tolerance - tolerance_before);
         far_before = far;
         near_before = near;
         tolerance_before = tolerance;
@@ -127,13 +134,14 @@ std::string tolerance_words(const lvb_stage &receiver, const lvb_end &end) {
 std::string print_end(const char *name, const Link &link, const lvb_budget &budget, const lvb_end &end) {
     const lvb_stage &receiver = link.stages.back().entry;
     std::string words = two(end.level_dbm) + " dBm";
-    if (end.distance_m > 0.0) words = "at " + plain(end.distance_m) + " m " + words;
+    if (end.distance_m > 0.0)
+        words = "at " + (link.placed() ? two(end.distance_m) : plain(end.distance_m)) + " m " + words;
     if (&end == &budget.near_end && near_distance_missing(budget)) words += " (no near distance is given)";
-    if (receiver.stated != 0) words += ", " + place_words(receiver, end.zone);
+    if (has_window(receiver)) words += ", " + place_words(receiver, end.zone);
     if ((receiver.stated & LVB_STATED_FLOOR) != 0) words += "; " + floor_words(receiver, end);
     if ((receiver.stated & LVB_STATED_CEILING) != 0) words += "; " + ceiling_words(receiver, end);
     words += "; tolerance +-" + two(end.worst_db) + " dB worst case, +-" + two(end.rss_db) + " dB root-sum-square";
-    if (receiver.stated != 0 && end.worst_db > 0.0) words += tolerance_words(receiver, end);
+    if (has_window(receiver) && end.worst_db > 0.0) words += tolerance_words(receiver, end);
     return wrap(words, page, format("  %-9s ", name), std::string(12, ' '));
 }
 
@@ -162,15 +170,6 @@ std::string guess_words(const lvb_budget &budget) {
     return words + "; " + std::to_string(bare) + " of them without a tolerance, so their part is unknown";
 }
 
-std::string line(const char *name, const std::string &words) {
-    return wrap(words, page, format("  %-9s ", name), std::string(12, ' '));
-}
-
-std::string power_words(double dbm) {
-    const double milliwatts = lvb_mw_from_dbm(dbm);
-    return milliwatts < 1000.0 ? format("%.3g mW", milliwatts) : format("%.3g W", milliwatts / 1000.0);
-}
-
 // The receiver's window, and where both ends of the walk lie.
 std::string print_ends(const Link &link, const Computed &computed) {
     const lvb_budget &budget = computed.budget;
@@ -179,15 +178,39 @@ std::string print_ends(const Link &link, const Computed &computed) {
            print_end("Near end:", link, budget, budget.near_end);
 }
 
+// The verdict of the levels, and what fails beside it.
+std::string whole_verdict(const Answer &answer) {
+    std::string words = verdict_words(*answer.link, answer.computed.budget);
+    for (const std::string &failure : further_failures(answer)) words += "; " + failure;
+    return words;
+}
+
 // What decides the verdict, what is radiated, and what the figures rest on.
-std::string print_grounds(const Link &link, const lvb_budget &budget) {
-    std::string out = line("Decided:", decision_words(link, budget));
+std::string print_grounds(const Answer &answer) {
+    const Link &link = *answer.link;
+    const lvb_budget &budget = answer.computed.budget;
+    std::string out = labelled("Decided:", decision_words(link, budget));
     if (!std::isnan(budget.eirp_dbm))
-        out += line("Radiates:", two(budget.eirp_dbm) + " dBm e.i.r.p. (" + power_words(budget.eirp_dbm) + "), +-" +
-                                     two(budget.eirp_worst_db) +
-                                     " dB worst case; not judged against any limit: your licence and the exposure "
-                                     "rules decide");
-    return out + line("Guesses:", guess_words(budget));
+        out += labelled("Radiates:",
+                        two(budget.eirp_dbm) + " dBm e.i.r.p. (" + power_words(budget.eirp_dbm) + "), +-" +
+                            two(budget.eirp_worst_db) + " dB worst case; " +
+                            (link.limits.empty() ? "not judged against any limit: your licence and the exposure "
+                                                   "rules decide"
+                                                 : "judged against the limits below; your licence and the "
+                                                   "exposure rules decide"));
+    out += print_walk(link, answer.computed) + print_fading(link, answer.computed) +
+           print_noise(link, answer.computed) + print_limits(answer);
+    return out + labelled("Guesses:", guess_words(budget));
+}
+
+bool asks_for_more_than_levels(const Scenario &scenario) {
+    const auto asks = [](const Link &link) {
+        return link.noise || link.exposure || link.fading || !link.limits.empty() ||
+               std::any_of(link.stages.begin(), link.stages.end(), [](const Stage &stage) {
+                   return stage.pattern || stage.path || stage.body_table || stage.placed();
+               });
+    };
+    return !scenario.neighbours.empty() || std::any_of(scenario.links.begin(), scenario.links.end(), asks);
 }
 
 } // namespace
@@ -210,7 +233,9 @@ std::string print_heading(const Scenario &scenario, const std::string &file, boo
     return out;
 }
 
-std::string print_link(const Link &link, const Computed &computed, bool brief) {
+std::string print_link(const Answer &answer, bool brief) {
+    const Link &link = *answer.link;
+    const Computed &computed = answer.computed;
     const lvb_budget &budget = computed.budget;
     std::string title = "LINK " + link.name;
     if (!link.direction.empty()) title += ", " + link.direction;
@@ -220,9 +245,9 @@ std::string print_link(const Link &link, const Computed &computed, bool brief) {
     if (!link.note.empty() && !brief) out += wrap(ascii(link.note), page, "  ", "  ");
     out += "\n" + print_rows(link, computed, brief) + "\n";
     if (!brief) out += print_ends(link, computed);
-    out += line("Verdict:", verdict_words(link, budget));
-    if (!brief) out += print_grounds(link, budget);
-    for (const std::string &sentence : note_sentences(budget.notes)) out += line("NOTE:", sentence);
+    out += labelled("Verdict:", whole_verdict(answer));
+    if (!brief) out += print_grounds(answer);
+    for (const std::string &sentence : note_sentences(budget.notes)) out += labelled("NOTE:", sentence);
     return out;
 }
 
@@ -231,26 +256,30 @@ std::string print_summary(const std::vector<Answer> &answers) {
     for (const Answer &answer : answers) {
         constexpr std::size_t name_columns = 34;
         const std::string name = shorten(ascii(answer.link->name), name_columns);
-        out +=
-            wrap(verdict_words(*answer.link, answer.computed.budget), page,
-                 format("  %-*s  ", static_cast<int>(name_columns), name.c_str()), std::string(name_columns + 6, ' '));
+        out += wrap(whole_verdict(answer), page, format("  %-*s  ", static_cast<int>(name_columns), name.c_str()),
+                    std::string(name_columns + 6, ' '));
     }
     return out;
 }
 
-const std::vector<std::string> &cautions() {
-    static const std::vector<std::string> sentences = {
+std::vector<std::string> cautions(const Scenario &scenario) {
+    // Where limits, noise or patterns are judged, the sentences of the library that judged them.
+    if (asks_for_more_than_levels(scenario)) {
+        std::vector<std::string> sentences;
+        for (std::uint32_t i = 0; i < lvb_caution_count(); ++i) sentences.emplace_back(lvb_caution_text(i));
+        return sentences;
+    }
+    return {
         "A prediction does not replace a walk test with the real packs.",
         "Radiated power and frequencies are set by the national regulator and by your licence.",
         "Keep people away from radiating antennas by the exposure rules in force.",
         "Where national rules or local codes differ from anything printed here, the rules win.",
     };
-    return sentences;
 }
 
-std::string print_cautions() {
+std::string print_cautions(const Scenario &scenario) {
     std::string out = std::string(page, '-') + "\nCautions\n";
-    for (const std::string &sentence : cautions()) out += wrap(sentence, page, "  - ", "    ");
+    for (const std::string &sentence : cautions(scenario)) out += wrap(sentence, page, "  - ", "    ");
     return out;
 }
 

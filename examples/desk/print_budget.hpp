@@ -6,12 +6,12 @@
 namespace desk {
 
 std::string print_heading(const Scenario &scenario, const std::string &file, bool brief);
-std::string print_link(const Link &link, const Computed &computed, bool brief);
+std::string print_link(const Answer &answer, bool brief);
 /// One line for each link.
 std::string print_summary(const std::vector<Answer> &answers);
-std::string print_cautions();
+std::string print_cautions(const Scenario &scenario);
 
 /// The cautions that belong under every prediction, one sentence each.
-const std::vector<std::string> &cautions();
+std::vector<std::string> cautions(const Scenario &scenario);
 
 } // namespace desk

@@ -2,7 +2,6 @@
 
 #include "cables.hpp"
 
-#include <cmath>
 #include <unordered_set>
 
 namespace desk {
@@ -13,7 +12,7 @@ void StageReader::read_gear(const Value &gear) {
         checks_.expect(*item, Value::Kind::object);
         const std::int32_t kind = kind_of(*item);
         check_stage_keys(*item, kind, false);
-        parse(members_of(*item, nullptr), kind);
+        parse(joined(*item, nullptr), kind);
         gear_[item->key] = item;
         gear_names_.push_back(item->key);
     }
@@ -24,7 +23,7 @@ Stage StageReader::read(const Value &value) {
     const Value *gear = gear_of(value);
     const std::int32_t kind = kind_of(gear == nullptr ? value : *gear);
     check_stage_keys(value, kind, true);
-    Stage stage = parse(members_of(value, gear), kind);
+    Stage stage = parse(joined(value, gear), kind);
     stage.value = &value;
     if (gear != nullptr) stage.gear = gear->key;
     if (stage.label.empty()) stage.label = gear == nullptr ? lvb_kind_name(kind) : gear->key;
@@ -49,13 +48,6 @@ std::int32_t StageReader::cable_type(const Value &name) const {
     checks_.document().refuse(name, not_in_catalogue(name.text));
 }
 
-std::shared_ptr<const Table> StageReader::shared_table(const Value &value,
-                                                       const std::vector<const NumberKey *> &columns) {
-    std::shared_ptr<const Table> &table = tables_[&value];
-    if (table == nullptr) table = std::make_shared<const Table>(read_table(checks_, value, columns));
-    return table;
-}
-
 std::int32_t StageReader::kind_of(const Value &object) const {
     return checks_.choose(checks_.need(object, "kind"), words(lvb_kind_name, 1), "kind of stage",
                           "source (transmitter, generator), passive (splitter, combiner, filter, pad), cable, "
@@ -68,12 +60,15 @@ void StageReader::check_stage_keys(const Value &object, std::int32_t kind, bool 
     std::vector<std::string> known = {"kind", "label", "basis", "note", "gain_table"};
     if (in_link) known.emplace_back("gear");
     if (kind == LVB_KIND_CABLE) known.insert(known.end(), {"cable_type", "attenuation_table"});
+    if (kind == LVB_KIND_ANTENNA) known.insert(known.end(), {"pattern", "place", "far_place", "near_place"});
+    if (kind == LVB_KIND_AIR) known.emplace_back("path");
+    if (kind == LVB_KIND_ALLOWANCE) known.emplace_back("body_table");
     const std::string name = std::string("a stage of kind '") + lvb_kind_name(kind) + "'";
     checks_.check_keys(object, with_names(known, stage_keys(), kind), name);
 }
 
 // Gear and stage together: the stage may replace what gear says of these, and otherwise only add.
-Members StageReader::members_of(const Value &value, const Value *gear) const {
+Members StageReader::joined(const Value &value, const Value *gear) const {
     static const std::unordered_set<std::string> replaceable = {"label", "basis", "note", "tolerance_db"};
     Members members;
     if (gear != nullptr)
@@ -102,10 +97,16 @@ Stage StageReader::parse(const Members &members, std::int32_t kind) {
     if (const Value *basis = member("basis"))
         stage.entry.basis = checks_.choose(*basis, words(lvb_basis_name, 0), "basis");
     if (const Value *table = member("gain_table"))
-        stage.gain_table = shared_table(*table, keys_of_field(stage_keys(), LVB_FIELD_GAIN_DB, kind));
+        stage.gain_table = tables_.read(*table, over_frequency(keys_of_field(stage_keys(), LVB_FIELD_GAIN_DB, kind)));
     if (const Value *table = member("attenuation_table"))
-        stage.cable_table =
-            shared_table(*table, keys_of_field(attenuation_keys(), LVB_FIELD_ATTENUATION_DB_PER_100M, kind));
+        stage.cable_table = tables_.read(
+            *table, over_frequency(keys_of_field(attenuation_keys(), LVB_FIELD_ATTENUATION_DB_PER_100M, kind)));
+    if (const Value *table = member("body_table")) stage.body_table = read_body_table(tables_, *table);
+    if (const Value *pattern = member("pattern")) stage.pattern = read_pattern(checks_, tables_, *pattern);
+    if (const Value *place = member("place")) stage.place = read_place(checks_, *place);
+    if (const Value *place = member("far_place")) stage.far_place = read_place(checks_, *place);
+    if (const Value *place = member("near_place")) stage.near_place = read_place(checks_, *place);
+    if (const Value *path = member("path")) stage.path = read_path(checks_, *path);
     if (const Value *type = member("cable_type")) {
         stage.cable_name = checks_.text(*type);
         stage.entry.cable_type = cable_type(*type);
@@ -129,19 +130,18 @@ void StageReader::fill(Stage &stage) const {
     if (stage.numbers.contains(LVB_FIELD_FLOOR_DBM)) entry.stated |= LVB_STATED_FLOOR;
     if (stage.numbers.contains(LVB_FIELD_WANTED_LOW_DBM)) entry.stated |= LVB_STATED_WANTED;
     if (stage.numbers.contains(LVB_FIELD_CEILING_DBM)) entry.stated |= LVB_STATED_CEILING;
-    const auto count = stage.numbers.find(LVB_FIELD_CONNECTOR_COUNT);
-    if (count != stage.numbers.end()) entry.connector_count = connector_count(*count->second.value);
-}
-
-std::uint32_t StageReader::connector_count(const Value &value) const {
-    lvb_range range{};
-    range.size = sizeof range;
-    lvb_describe_field(LVB_STRUCT_STAGE, LVB_KIND_CABLE, LVB_FIELD_CONNECTOR_COUNT, &range, nullptr);
-    if (value.number >= range.minimum && value.number <= range.maximum && value.number == std::floor(value.number))
-        return static_cast<std::uint32_t>(value.number);
-    checks_.document().refuse(value, plain(value.number) +
-                                         " is no number of connectors; allowed are whole numbers from " +
-                                         plain(range.minimum) + " to " + plain(range.maximum));
+    entry.connector_count = whole(checks_, stage.numbers, LVB_STRUCT_STAGE, entry.kind, LVB_FIELD_CONNECTOR_COUNT);
+    entry.far_azimuth_deg = taken(stage.numbers, LVB_FIELD_FAR_AZIMUTH_DEG);
+    entry.far_elevation_deg = taken(stage.numbers, LVB_FIELD_FAR_ELEVATION_DEG);
+    entry.near_azimuth_deg = taken(stage.numbers, LVB_FIELD_NEAR_AZIMUTH_DEG);
+    entry.near_elevation_deg = taken(stage.numbers, LVB_FIELD_NEAR_ELEVATION_DEG);
+    entry.facing_deg = taken(stage.numbers, LVB_FIELD_FACING_DEG);
+    entry.noise_figure_db = taken(stage.numbers, LVB_FIELD_NOISE_FIGURE_DB);
+    entry.intercept_dbm = taken(stage.numbers, LVB_FIELD_INTERCEPT_DBM);
+    entry.compression_dbm = taken(stage.numbers, LVB_FIELD_COMPRESSION_DBM);
+    if (stage.numbers.contains(LVB_FIELD_NOISE_FIGURE_DB)) entry.stated |= LVB_STATED_NOISE_FIGURE;
+    if (stage.numbers.contains(LVB_FIELD_INTERCEPT_DBM)) entry.stated |= LVB_STATED_INTERCEPT;
+    if (stage.numbers.contains(LVB_FIELD_COMPRESSION_DBM)) entry.stated |= LVB_STATED_COMPRESSION;
 }
 
 // To the library a number that is not given is 0 dB or 0 dBm. Here nothing is guessed: who means 0 writes it.
@@ -150,20 +150,55 @@ void StageReader::check_complete(const Stage &stage) const {
     const auto given = [&](std::int32_t field) { return stage.numbers.contains(field); };
     if (kind == LVB_KIND_SOURCE && !given(LVB_FIELD_LEVEL_DBM))
         checks_.document().refuse(*stage.value, ways_to_write(stage_keys(), LVB_FIELD_LEVEL_DBM, kind) + " is missing");
-    const bool needs_gain = kind == LVB_KIND_PASSIVE || kind == LVB_KIND_AMPLIFIER || kind == LVB_KIND_ANTENNA ||
-                            kind == LVB_KIND_ALLOWANCE;
-    if (needs_gain && !given(LVB_FIELD_GAIN_DB) && !stage.gain_table)
+    check_gain(stage);
+    check_places(stage);
+    if (stage.body_table && !given(LVB_FIELD_FACING_DEG))
         checks_.document().refuse(*stage.value,
-                                  ways_to_write(stage_keys(), LVB_FIELD_GAIN_DB, kind) + " or gain_table is missing");
-    if (given(LVB_FIELD_GAIN_DB) && stage.gain_table)
-        checks_.document().refuse_key(*stage.gain_table->value,
-                                      "a gain_table stands in place of " +
-                                          std::string(stage.numbers.at(LVB_FIELD_GAIN_DB).key->name) +
-                                          "; give one of them");
+                                  "facing_deg is missing: which way the wearer faces, 0 towards the other "
+                                  "antenna");
+    if (!stage.body_table && given(LVB_FIELD_FACING_DEG))
+        checks_.document().refuse_key(*stage.numbers.at(LVB_FIELD_FACING_DEG).value,
+                                      "facing_deg has a use only with a body_table");
     if (given(LVB_FIELD_WANTED_LOW_DBM) != given(LVB_FIELD_WANTED_HIGH_DBM))
         checks_.document().refuse(*stage.value,
                                   std::string(given(LVB_FIELD_WANTED_LOW_DBM) ? "wanted_high_dbm" : "wanted_low_dbm") +
                                       " is missing; a wanted band has two ends");
+}
+
+// A gain is given once: as a number, a table, a pattern or a body.
+void StageReader::check_gain(const Stage &stage) const {
+    const std::int32_t kind = stage.entry.kind;
+    const bool needed = kind == LVB_KIND_PASSIVE || kind == LVB_KIND_AMPLIFIER || kind == LVB_KIND_ANTENNA ||
+                        kind == LVB_KIND_ALLOWANCE;
+    const bool written = stage.numbers.contains(LVB_FIELD_GAIN_DB);
+    if (needed && !written && !stage.gain_table && !stage.pattern && !stage.body_table)
+        checks_.document().refuse(*stage.value,
+                                  ways_to_write(stage_keys(), LVB_FIELD_GAIN_DB, kind) + " or gain_table is missing");
+    const std::string number = written ? stage.numbers.at(LVB_FIELD_GAIN_DB).key->name : "";
+    const auto in_place_of = [&](const Value &value, const std::string &other) {
+        if (other.empty()) return;
+        checks_.document().refuse_key(value, "a " + value.key + " stands in place of " + other + "; give one of them");
+    };
+    if (stage.gain_table) in_place_of(*stage.gain_table->value, number);
+    const std::string other = stage.gain_table ? "a gain_table" : number;
+    if (stage.pattern) in_place_of(*stage.pattern->value, other);
+    if (stage.body_table) in_place_of(*stage.body_table->value, other);
+}
+
+// An antenna has one place, or one for the far and one for the near end; then nobody writes the directions.
+void StageReader::check_places(const Stage &stage) const {
+    const Document &document = checks_.document();
+    if (stage.place && stage.far_place)
+        document.refuse_key(*stage.far_place->value, "this antenna has a place for both ends of the walk already");
+    if (stage.near_place && !stage.far_place)
+        document.refuse_key(*stage.near_place->value, "a near_place needs a far_place beside it");
+    for (const std::int32_t field : {LVB_FIELD_FAR_AZIMUTH_DEG, LVB_FIELD_FAR_ELEVATION_DEG, LVB_FIELD_NEAR_AZIMUTH_DEG,
+                                     LVB_FIELD_NEAR_ELEVATION_DEG}) {
+        const auto given = stage.numbers.find(field);
+        if (given == stage.numbers.end()) continue;
+        if (!stage.pattern) document.refuse_key(*given->second.value, "a direction has a use only with a pattern");
+        if (stage.placed()) document.refuse_key(*given->second.value, "the places of the antennas tell the directions");
+    }
 }
 
 } // namespace desk

@@ -9,15 +9,72 @@
 
 namespace desk {
 
-/// A table of values over frequency, in the library's units.
+/// A table of values over frequency or an angle, in the library's units.
 struct Table {
     const Value *value = nullptr;         ///< the table in the scenario
     std::shared_ptr<const Document> file; ///< where its columns stand; null where that is the scenario itself
-    std::vector<double> frequency_mhz;
+    std::vector<double> points;           ///< frequencies or angles
     std::vector<double> values;
-    Given frequency_column;
+    Given point_column;
     Given value_column;
     std::string origin; ///< where the person has it from
+};
+
+/// An object of the scenario that becomes one of the library's structs.
+struct Part {
+    const Value *value = nullptr;
+    GivenNumbers numbers;
+};
+
+/// An antenna's gain over direction.
+struct Pattern : Part {
+    lvb_pattern entry{};                        ///< without its cuts
+    std::shared_ptr<const Table> azimuth_cut;   ///< null where there is none
+    std::shared_ptr<const Table> elevation_cut; ///< null where there is none
+    std::string source;
+};
+
+/// Where an antenna stands and how it is turned.
+struct Place : Part {
+    lvb_antenna entry{}; ///< without its pattern
+};
+
+/// Another way through the air than free space.
+struct Path : Part {
+    lvb_path entry{}; ///< without its edges
+    std::vector<lvb_edge> edges;
+    std::vector<GivenNumbers> edge_numbers;
+    bool has_heights() const { return entry.transmit_height_m != 0.0 || entry.receive_height_m != 0.0; }
+};
+
+/// What the noise of a link depends on beside its stages.
+struct NoiseTerms : Part {
+    lvb_noise_conditions entry{};
+};
+
+/// A limit of power: the person's own, or a published one of the library.
+struct Limit : Part {
+    lvb_limit entry{};
+    std::string label;                  ///< of an own limit
+    std::optional<lvb_limit_rule> rule; ///< the published one
+};
+
+/// What people near the transmit antenna may be exposed to.
+struct Exposure : Part {
+    std::int32_t rule = 0;     ///< LVB_EXPOSURE_; 0: an own limit
+    std::int32_t audience = 0; ///< LVB_AUDIENCE_; 0: an own limit
+    double limit_w_per_m2 = 0.0;
+    double reflection_factor = 0.0;
+    std::uint32_t transmitters = 1; ///< of this power on the antenna
+};
+
+/// How the level moves from place to place, and how seldom it may fall below the floor.
+struct Fading : Part {
+    enum class Model { rayleigh, rice, nakagami, log_normal, suzuki };
+    Model model = Model::rayleigh;
+    double parameter = 0.0; ///< k_db of Rice, shape of Nakagami, deviation_db of log-normal and Suzuki
+    double outage = 0.0;    ///< the largest that is wanted, 0 to 1
+    double branches = 1.0;  ///< independent ones, of which the receiver takes the best
 };
 
 struct Stage {
@@ -30,6 +87,13 @@ struct Stage {
     GivenNumbers numbers;
     std::shared_ptr<const Table> gain_table;  ///< null where there is none
     std::shared_ptr<const Table> cable_table; ///< null where there is none
+    std::shared_ptr<const Table> body_table;  ///< null where there is none
+    std::optional<Pattern> pattern;
+    std::optional<Place> place;      ///< at both ends of the walk,
+    std::optional<Place> far_place;  ///< or one at each
+    std::optional<Place> near_place; ///< left out: no near end is given
+    std::optional<Path> path;
+    bool placed() const { return place || far_place; }
 };
 
 struct Link {
@@ -43,12 +107,29 @@ struct Link {
     std::optional<double> temperature_degc;
     GivenNumbers numbers;
     std::vector<Stage> stages;
+    std::optional<NoiseTerms> noise;
+    std::vector<Limit> limits;
+    std::optional<Exposure> exposure;
+    std::optional<Fading> fading;
+    /// Index of the first or second antenna, or -1.
+    std::int32_t antenna(int which) const;
+    const Stage *air() const; ///< null where there is none
+    bool placed() const;      ///< whether its antennas have places
+};
+
+/// A transmitter of one link beside the receiver of another.
+struct Neighbours : Part {
+    std::string name;
+    std::size_t transmitter = 0; ///< index of the link whose transmitter it is
+    std::size_t receiver = 0;    ///< index of the link whose receiver it is
+    lvb_neighbours entry{};      ///< what the scenario says; the links tell the rest
 };
 
 struct Scenario {
     std::string production;
     std::string note;
     std::vector<Link> links;
+    std::vector<Neighbours> neighbours;
 };
 
 /// Takes a scenario out of a document; throws Refusal at the first thing that is wrong. The scenario points into the

@@ -9,22 +9,23 @@ namespace {
 
 constexpr std::size_t largest = 16u * 1024u * 1024u; // bytes
 
-void check_rising(const Document &document, const Value &frequencies) {
-    for (std::size_t i = 1; i < frequencies.items.size(); ++i) {
-        const Value &value = *frequencies.items[i];
-        const double before = frequencies.items[i - 1]->number;
+void check_rising(const Document &document, const Value &points) {
+    const char *what = points.key.starts_with("frequency") ? "frequencies" : "angles";
+    for (std::size_t i = 1; i < points.items.size(); ++i) {
+        const Value &value = *points.items[i];
+        const double before = points.items[i - 1]->number;
         if (value.number < before)
-            document.refuse(value, plain(value.number) + " is lower than the row before it; frequencies must rise");
+            document.refuse(value, plain(value.number) + " is lower than the row before it; " + what + " must rise");
         if (value.number == before) document.refuse(value, plain(value.number) + " stands in the row before it too");
     }
 }
 
 } // namespace
 
-std::vector<std::string> column_names(const std::vector<const NumberKey *> &columns) {
+std::vector<std::string> column_names(const Columns &columns) {
     std::vector<std::string> names;
-    for (const NumberKey &key : frequency_keys()) names.emplace_back(key.name);
-    for (const NumberKey *key : columns) names.emplace_back(key->name);
+    for (const NumberKey *key : columns.points) names.emplace_back(key->name);
+    for (const NumberKey *key : columns.values) names.emplace_back(key->name);
     return names;
 }
 
@@ -37,8 +38,7 @@ bool is_touchstone(const std::string &file) {
                      " is no name of a table: it must end in .csv, .ts, or .s2p with the number of ports");
 }
 
-TableFile read_table_file(const std::string &file, const std::vector<const NumberKey *> &columns,
-                          const Parameter &parameter) {
+TableFile read_table_file(const std::string &file, const Columns &columns, const Parameter &parameter) {
     const bool touchstone = is_touchstone(file);
     Document document = Document::load(file, largest);
     std::string origin = std::filesystem::path(file).filename().string();
@@ -48,8 +48,8 @@ TableFile read_table_file(const std::string &file, const std::vector<const Numbe
     } else {
         plant_csv(document, column_names(columns));
     }
-    for (const NumberKey &key : frequency_keys())
-        if (const Value *frequencies = document.root().find(key.name)) check_rising(document, *frequencies);
+    for (const NumberKey *key : columns.points)
+        if (const Value *points = document.root().find(key->name)) check_rising(document, *points);
     return {std::make_shared<const Document>(std::move(document)), origin};
 }
 

@@ -14,15 +14,14 @@ struct TableFile {
     std::string origin; ///< "combiner.s2p, s21, 50 ohm"
 };
 
-/// The names of all frequency columns and of these.
-std::vector<std::string> column_names(const std::vector<const NumberKey *> &columns);
+/// The names of all of these columns.
+std::vector<std::string> column_names(const Columns &columns);
 
 /// Whether a name is that of a Touchstone file (.ts or .s1p to .s99p) rather than of a CSV file; throws Unreadable
 /// where it is neither.
 bool is_touchstone(const std::string &file);
 
 /// Reads a CSV file with the columns of these keys, or one parameter of a Touchstone file; throws Refusal.
-TableFile read_table_file(const std::string &file, const std::vector<const NumberKey *> &columns,
-                          const Parameter &parameter);
+TableFile read_table_file(const std::string &file, const Columns &columns, const Parameter &parameter);
 
 } // namespace desk

@@ -68,6 +68,10 @@ std::string wrap(std::string_view words, std::size_t width, const std::string &f
     return out + line + '\n';
 }
 
+std::string labelled(const std::string &name, const std::string &words) {
+    return wrap(words, page_columns, format("  %-9s ", name.c_str()), std::string(12, ' '));
+}
+
 std::string plain(double number) {
     if (std::isnan(number)) return "not a number";
     if (std::isinf(number)) return number < 0.0 ? "-infinity" : "infinity";
@@ -98,10 +102,21 @@ std::string lower_case(std::string_view text) {
     return out;
 }
 
-std::int64_t hundredths(double value) { return std::llround(value * 100.0); }
+namespace {
+// Stands for infinity among hundredths, beyond every level; sums with ordinary levels stay near it.
+constexpr std::int64_t endless = std::int64_t{1} << 60;
+} // namespace
+
+std::int64_t hundredths(double value) {
+    if (std::isinf(value)) return value < 0.0 ? -endless : endless;
+    return std::llround(value * 100.0);
+}
+
+bool is_endless(std::int64_t hundredths) { return std::abs(hundredths) > endless / 2; }
 
 std::string two_decimals(std::int64_t value, bool sign) {
     const std::int64_t size = std::abs(value);
+    if (is_endless(value)) return value < 0 ? "-infinite" : sign ? "+infinite" : "infinite";
     const char *before = value < 0 ? "-" : (sign ? "+" : "");
     return format("%s%lld.%02lld", before, static_cast<long long>(size / 100), static_cast<long long>(size % 100));
 }

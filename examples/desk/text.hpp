@@ -35,6 +35,12 @@ std::string in_quotes(std::string_view name);
 /// The words in lines of at most `width` characters; the first begins with `first`, the others with `next`.
 std::string wrap(std::string_view words, std::size_t width, const std::string &first, const std::string &next);
 
+/// The width of a printed page.
+constexpr std::size_t page_columns = 100;
+
+/// A line of the page with a name before its words: "  Far end:  at 22 m ...".
+std::string labelled(const std::string &name, const std::string &words);
+
 /// A number as a person writes it, up to ten significant digits.
 std::string plain(double number);
 
@@ -53,6 +59,9 @@ std::string lower_case(std::string_view text);
 
 /// Hundredths, rounded half away from zero: the unit in which all levels are printed and added.
 std::int64_t hundredths(double value);
+
+/// Whether hundredths stand for an infinite value.
+bool is_endless(std::int64_t hundredths);
 
 /// Hundredths as text with two decimals, with a plus before gains when `sign` is set.
 std::string two_decimals(std::int64_t hundredths, bool sign = false);

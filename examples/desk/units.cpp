@@ -70,6 +70,8 @@ const std::vector<Unit> &units() {
         {"dB_axial", "dB_axial", 1.0},
         {"ellipticity", "ellipticity", 1.0},
         {"dB_cross_polar", "dB_cross_polar", 1.0},
+        {"cosine_exponent", "cosine_exponent", 1.0},
+        {"deg_beam_width", "deg_beam_width", 1.0},
     };
     return all;
 }
@@ -218,6 +220,13 @@ const std::vector<Rule> &rules() {
         {"ellipticity", "dB_axial", same, 0, one<lvb_axial_ratio_db_from_ellipticity>, "-20 log10 |ellipticity|"},
         {"dB_axial", "dB_cross_polar", other, 0, one<lvb_cross_polar_discrimination_db>,
          "20 log10((R + 1) / (R - 1)), R = 10^(axial ratio / 20)"},
+        {"dBi", "cosine_exponent", other, 0, one<lvb_cosine_exponent_from_gain_dbi>,
+         "10^(dBi / 10) / 2 - 1, an antenna that radiates cos^n of power into the half space before it"},
+        {"cosine_exponent", "dBi", other, 0, one<lvb_gain_dbi_from_cosine_exponent>, "10 log10(2 (n + 1))"},
+        {"cosine_exponent", "deg_beam_width", same, 0, one<lvb_beam_width_deg_from_cosine_exponent>,
+         "2 acos(2^(-1 / n)), at half power"},
+        {"deg_beam_width", "cosine_exponent", same, 0, one<lvb_cosine_exponent_from_beam_width_deg>,
+         "log(1/2) / log(cos(width / 2))"},
     };
     return all;
 }

@@ -1,5 +1,6 @@
 #include "verdict.hpp"
 
+#include <algorithm>
 #include <cmath>
 
 namespace desk {
@@ -9,6 +10,7 @@ bool stated(const Link &link, std::uint32_t bit) { return (link.stages.back().en
 
 // How far a level lies from a limit, as the difference of the printed figures; a positive room is on the right side.
 std::string room_words(double room, std::int64_t printed, const char *right, const char *wrong) {
+    if (std::isinf(room)) return std::string("infinitely far ") + (room < 0.0 ? wrong : right);
     if (printed == 0 && room != 0.0) return std::string("less than 0.01 dB ") + (room < 0.0 ? wrong : right);
     return two_decimals(std::abs(printed)) + " dB " + (room < 0.0 ? wrong : right);
 }
@@ -70,6 +72,10 @@ std::string outcome_words(const Link &link, const lvb_budget &budget) {
 
 } // namespace
 
+bool has_window(const lvb_stage &receiver) {
+    return (receiver.stated & (LVB_STATED_FLOOR | LVB_STATED_WANTED | LVB_STATED_CEILING)) != 0;
+}
+
 bool near_distance_missing(const lvb_budget &budget) { return (budget.notes & LVB_NOTE_NEAR_NOT_GIVEN) != 0; }
 
 std::vector<std::string> not_judged(const Link &link, const lvb_budget &budget) {
@@ -99,6 +105,65 @@ std::string verdict_words(const Link &link, const lvb_budget &budget) {
     const bool rests_on_tolerances = budget.verdict == LVB_VERDICT_HOLDS || budget.verdict == LVB_VERDICT_DOUBTFUL;
     if (rests_on_tolerances && budget.guesses_without_tolerance > 0) words += "; " + bare_guesses(budget);
     return words;
+}
+
+namespace {
+
+std::string noise_failure(const NoiseTerms &terms, const lvb_noise &noise) {
+    const bool asked = (terms.entry.stated & LVB_STATED_CARRIER_TO_NOISE) != 0;
+    switch (noise.verdict) {
+    case LVB_VERDICT_HOLDS:
+        return "";
+    case LVB_VERDICT_DOUBTFUL:
+        return "noise or compression DOUBTFUL";
+    case LVB_VERDICT_DROPS_OUT:
+        return "TOO NOISY at the far end";
+    case LVB_VERDICT_OVERLOADS:
+        return "COMPRESSES at the near end";
+    case LVB_VERDICT_DROPS_OUT_AND_OVERLOADS:
+        return "TOO NOISY at the far end, COMPRESSES at the near end";
+    default:
+        return asked ? "noise not judged" : "";
+    }
+}
+
+const char *limit_failure(std::int32_t verdict) {
+    switch (verdict) {
+    case LVB_LIMIT_HOLDS:
+        return "";
+    case LVB_LIMIT_DOUBTFUL:
+        return "a limit of power is DOUBTFUL";
+    case LVB_LIMIT_EXCEEDED:
+        return "a limit of power is EXCEEDED";
+    default:
+        return "a limit does not cover this frequency";
+    }
+}
+
+} // namespace
+
+std::vector<std::string> further_failures(const Answer &answer) {
+    std::vector<std::string> failures;
+    const auto add = [&](const std::string &words) {
+        const bool told = std::find(failures.begin(), failures.end(), words) != failures.end();
+        if (!words.empty() && !told) failures.push_back(words);
+    };
+    if (answer.computed.noise) add(noise_failure(*answer.link->noise, answer.computed.noise->noise));
+    if (answer.computed.fade && answer.computed.fade->margin_db < answer.computed.fade->needed_db)
+        add("FADES below the floor too often");
+    for (const lvb_limit_result &limit : answer.computed.limits) add(limit_failure(limit.verdict));
+    return failures;
+}
+
+bool holds(const Answer &answer) {
+    const lvb_budget &budget = answer.computed.budget;
+    return budget.verdict == LVB_VERDICT_HOLDS && not_judged(*answer.link, budget).empty() &&
+           further_failures(answer).empty();
+}
+
+bool holds(const Coexistence &pair) {
+    const lvb_coexistence &result = pair.result;
+    return !(result.more_receive_filter_db > 0.0) && !(result.more_transmit_filter_db > 0.0);
 }
 
 } // namespace desk

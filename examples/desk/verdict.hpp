@@ -5,6 +5,9 @@
 
 namespace desk {
 
+/// Whether a stage states a window that levels are judged against.
+bool has_window(const lvb_stage &receiver);
+
 /// Whether the near end had to be taken at the far distance, because the scenario gives no near distance.
 bool near_distance_missing(const lvb_budget &budget);
 
@@ -15,6 +18,13 @@ std::vector<std::string> not_judged(const Link &link, const lvb_budget &budget);
 std::string floor_words(const lvb_stage &receiver, const lvb_end &end);
 /// "10.99 dB under the ceiling".
 std::string ceiling_words(const lvb_stage &receiver, const lvb_end &end);
+
+/// What fails beside the window: noise, compression, limits; one clause each.
+std::vector<std::string> further_failures(const Answer &answer);
+/// Whether a link holds in everything that was asked of it: at both ends, over its noise, under its limits.
+bool holds(const Answer &answer);
+/// Whether the receiver is neither blocked nor covered by noise, with the room that was asked for.
+bool holds(const Coexistence &pair);
 
 /// The verdict, what was not judged, and which guesses it leaves out of account.
 std::string verdict_words(const Link &link, const lvb_budget &budget);

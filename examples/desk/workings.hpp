@@ -6,7 +6,7 @@
 namespace desk {
 
 /// "free space 20 log10(m x MHz) - 27.552: 60.05 dB over 40 m, 37.55 dB over 3 m"
-std::string workings(const Link &link, const Stage &stage, const lvb_level &level);
+std::string workings(const Link &link, const Computed &computed, std::size_t index);
 
 /// "40 m" or "40 ft (12.192 m)": a number as it was given, and in the library's unit where that differs.
 std::string as_given(const Given &given);

@@ -305,6 +305,7 @@ enum {
     LVB_FIELD_WALL_LOSS_DB = 128,
     LVB_FIELD_LONGITUDINAL_LOSS_DB_PER_100M = 129,
     LVB_FIELD_LATERAL_DISTANCE_M = 130,
+    LVB_FIELD_STANDARD_DEVIATION_DB = 131,
     /* fading: from 140 */
     /* noise and linearity: from 150 */
     LVB_FIELD_NOISE_FIGURE_DB = 150,
@@ -1320,7 +1321,7 @@ enum {
 
 /** Bits of a member `notes`: what a reader of the result should know. */
 enum {
-    LVB_NOTE_EXTRAPOLATED = 1, /**< a cable's attenuation lies outside its table and was extrapolated */
+    LVB_NOTE_EXTRAPOLATED = 1, /**< a cable's attenuation lies outside its table, or a helix's pitch outside 12 to 14 degrees */
     LVB_NOTE_NEAR_FIELD = 2,   /**< a distance is under one wavelength, where free space does not apply */
     LVB_NOTE_NEAR_NOT_GIVEN = 4, /**< no near distance was given: the near end is taken at the far distance */
     LVB_NOTE_INSIDE_FAR_FIELD_DISTANCE = 16, /**< nearer than 2 D^2 / lambda of an antenna, where its pattern has not formed */
@@ -1486,8 +1487,8 @@ typedef struct lvb_coaxial_properties {
  *  resistance R = 2 pi sqrt(f 1e-7 / s) times its factor, s the conductivity, warmed as in lvb_compute_cable_loss;
  *  dielectric pi f sqrt(e) tan(delta) / c Np/m; cut-off 2 c / (pi (d + D) sqrt(e)); e the relative permittivity.
  *  Strands and braids lose more than the smooth conductors of the formula: 1.25 for an inner conductor of strands and
- *  2 for an outer conductor of one braid (common practice, no source) meet the published tables of RG-213/U and
- *  RG-58C/U within 11 % and of RG-174/U within 14 % with polyethylene of permittivity 2.26 and loss tangent 0.0003.
+ *  2 for an outer conductor of one braid (fitted to published tables, no other source) meet those of RG-213/U within
+ *  11 %, RG-58C/U within 5 % and RG-174/U within 14 % with polyethylene of permittivity 2.26 and loss tangent 0.0003.
  *  Source: Pozar, Microwave Engineering, 2.2, 2.7 (coaxial line), 3.5 (higher modes); IEC 60028 (copper, 58 MS/m).
  *  fault may be null.
  *  Range: as the fields of lvb_coaxial_line say.
@@ -1603,7 +1604,8 @@ typedef struct lvb_stage {
     double wanted_high_dbm;             /**< receiver: the wanted band ends, -250 to 150 dBm */
     double ceiling_dbm;                 /**< receiver: overload above it, -250 to 150 dBm */
     /* antennas and bodies */
-    const struct lvb_pattern *pattern;       /**< antenna: its gain over direction in place of gain_db, or null */
+    const struct lvb_pattern *pattern;       /**< antenna: its gain over direction in place of gain_db, or null; a stage knows
+                                                  no dimension: whether the far field begins nearer, ask lvb_compute_pointing */
     const struct lvb_body_table *body_table; /**< allowance: loss over facing in place of gain_db, or null */
     double far_azimuth_deg;    /**< antenna with pattern: where it sees the other one at the far end, -360 to 360 degrees */
     double far_elevation_deg;  /**< antenna with pattern: as far_azimuth_deg, -90 to 90 degrees */
@@ -1681,14 +1683,14 @@ typedef struct lvb_budget {
     uint32_t formula;                   /**< entries by basis */
     double decided_by_db;               /**< the room there: margin_db or headroom_db; NaN where nothing decides */
     double eirp_dbm;                    /**< of the first antenna in its direction of maximum radiation, as a licence takes it,
-                                             without allowances; NaN where there is none */
+                                             without allowances; NaN where there is none, as with a radiating cable */
     double eirp_worst_db;               /**< its worst case, plus and minus; NaN where there is none */
     double guess_worst_db;              /**< the part of far_end.worst_db that guesses carry */
     double guess_share;                 /**< that part, 0 to 1; 0 where nothing has a tolerance */
     lvb_end far_end;                    /**< farthest point, every allowance taken */
     lvb_end near_end;                   /**< nearest point, no allowance taken */
     /* other paths */
-    double path_standard_deviation_db; /**< that the path's model states of its loss at the far end; NaN where none */
+    double path_standard_deviation_db; /**< lvb_path_loss.standard_deviation_db at the far end; NaN where none is stated */
 } lvb_budget;
 
 /** Computes a link: the level after every stage, at the far end with every allowance and at the near end with none, the
@@ -1838,8 +1840,9 @@ LVB_API double lvb_beam_width_deg_from_cosine_exponent(double exponent);
 LVB_API double lvb_gain_dbi_from_beam_widths(double beam_width_1_deg, double beam_width_2_deg);
 
 /** Gain of an axial-mode helix, estimated from its turns, their spacing and their circumference, both in wavelengths.
- *  Other books print 15 in place of 12, 0.97 dB more; measured helices lie nearer to 12. It holds for pitch angles of 12 to
- *  14 degrees.
+ *  Other books print 15 in place of 12, 0.97 dB more; measured helices lie nearer to 12. It was measured for pitch
+ *  angles of 12 to 14 degrees, atan(spacing / circumference); the range allows more, and there it is an extrapolation,
+ *  which a pattern notes (to the whole degree: below 11.5, above 14.5).
  *  Formula: 10 log10(12 turns spacing_wavelengths circumference_wavelengths^2).
  *  Source: Kraus, Antennas, 8-5, example 8-5.2.
  *  Range: turns [3, 100], spacing_wavelengths [0.1, 0.5], circumference_wavelengths [0.75, 1.33].
@@ -1848,6 +1851,7 @@ LVB_API double lvb_gain_dbi_from_beam_widths(double beam_width_1_deg, double bea
 LVB_API double lvb_helix_gain_dbi(double turns, double spacing_wavelengths, double circumference_wavelengths);
 
 /** Half-power beam width in degrees of an axial-mode helix, estimated as lvb_helix_gain_dbi.
+ *  For the same pitch angles.
  *  Formula: 52 / (circumference_wavelengths sqrt(turns spacing_wavelengths)).
  *  Source: Kraus, Antennas, 8-5, example 8-5.2.
  *  Range: turns [3, 100], spacing_wavelengths [0.1, 0.5], circumference_wavelengths [0.75, 1.33].
@@ -1867,9 +1871,9 @@ LVB_API double lvb_helix_axial_ratio_db(double turns);
 enum {
     LVB_PATTERN_ISOTROPIC = 0,        /**< gain_dbi in every direction (0: 0 dBi) */
     LVB_PATTERN_HALF_WAVE_DIPOLE = 1, /**< lvb_dipole_gain_dbi; its axis points up, its boresight is broadside */
-    LVB_PATTERN_COSINE = 2,           /**< cos^n of power in the front half space, by gain_dbi or by beam_width_deg */
+    LVB_PATTERN_COSINE = 2,           /**< cos^n of power in the front half space, by gain_dbi, beam_width_deg or both */
     LVB_PATTERN_CUTS = 3,             /**< the host's tables */
-    LVB_PATTERN_HELIX = 4             /**< axial-mode helix, estimated */
+    LVB_PATTERN_HELIX = 4 /**< axial-mode helix, estimated; circular, in the sense that its antenna's ellipticity states */
 };
 
 /** A cut through a pattern at elevation 0: gain over azimuth, from a data sheet or a measurement. Borrowed.
@@ -1895,7 +1899,10 @@ typedef struct lvb_elevation_cut {
     const double *gain_db;       /**< row_count gains relative to gain_dbi */
 } lvb_elevation_cut;
 
-/** How an antenna's gain depends on the direction. Zeroed it is an isotropic antenna. The gain includes the antenna's losses.
+/** How an antenna's gain depends on the direction. Zeroed it is an isotropic antenna. A gain_dbi is the host's, and
+ *  includes the antenna's losses; what is computed is lossless: dipole, helix, and a cosine by its beam width alone. A
+ *  cosine with gain_dbi and beam_width_deg has the shape of the width and the level of the gain; with gain_dbi alone
+ *  its shape is that of a lossless antenna of this gain.
  *  With front_to_back_db no direction lies further below gain_dbi than that; without it (0) a cosine and a helix have no
  *  gain at all (-infinity dBi) behind them and at right angles.
  *  Two cuts are added: gain_dbi + azimuth cut + elevation cut, which is exact in both planes and overestimates the
@@ -1907,8 +1914,8 @@ typedef struct lvb_elevation_cut {
 typedef struct lvb_pattern {
     uint32_t size;                    /**< sizeof(lvb_pattern) */
     int32_t kind;                     /**< LVB_PATTERN_ */
-    double gain_dbi;                  /**< isotropic, cuts: -60 to 60 dBi; cosine: 3.0103 to 60 dBi, or beam_width_deg */
-    double beam_width_deg;            /**< cosine: half-power beam width, 0.1 to 180 degrees */
+    double gain_dbi;                  /**< isotropic, cuts: -60 to 60 dBi; cosine: 3.0103 to 60 dBi; 0: by beam_width_deg */
+    double beam_width_deg;            /**< cosine: half-power beam width, 0.1 to 180 degrees; 0: by gain_dbi */
     double front_to_back_db;          /**< cosine, cuts, helix: 0.1 to 200 dB; 0: no floor */
     double turns;                     /**< helix: 3 to 100 */
     double spacing_wavelengths;       /**< helix: of its turns, 0.1 to 0.5 */
@@ -1920,7 +1927,7 @@ typedef struct lvb_pattern {
 /** Gain of a pattern. */
 typedef struct lvb_pattern_gain {
     uint32_t size;     /**< sizeof(lvb_pattern_gain) */
-    uint32_t notes;    /**< LVB_NOTE_NULL where gain_dbi is -infinity */
+    uint32_t notes;    /**< LVB_NOTE_NULL where gain_dbi is -infinity, LVB_NOTE_EXTRAPOLATED for a helix of another pitch */
     double gain_dbi;   /**< in the direction asked for; -infinity in a null */
     double maximum_dbi; /**< in the direction of maximum radiation, which a licence's e.i.r.p. takes */
 } lvb_pattern_gain;
@@ -1931,7 +1938,7 @@ typedef struct lvb_pattern_gain {
  *  fault may be null.
  *  Range: azimuth_deg -360 to 360, elevation_deg -90 to 90.
  *  Refused: null pattern or result (LVB_E_NULL); an unknown kind (LVB_E_UNKNOWN_VALUE); fields outside their ranges, or filled
- *  though the kind has no use for them (LVB_E_UNUSED); a cosine with gain and beam width (LVB_E_CONFLICT) or neither
+ *  though the kind has no use for them (LVB_E_UNUSED); a cosine with neither gain nor beam width
  *  (LVB_E_MISSING); cuts without any (LVB_E_MISSING); bad cuts.
  *  Accuracy: 1e-12 dB of the stated formulas where the gain is above -200 dBi. Cost: linear in the rows of the cuts. Since: 0.1. */
 LVB_API lvb_status lvb_compute_pattern_gain(const lvb_pattern *pattern, double azimuth_deg, double elevation_deg,
@@ -1941,7 +1948,8 @@ LVB_API lvb_status lvb_compute_pattern_gain(const lvb_pattern *pattern, double a
  *  x points to the right, y ahead and z up, of one who looks along y: azimuth_deg 0 is along y, 90 along x. tilt_deg
  *  raises the boresight, then roll_deg turns the whole antenna around it, clockwise seen from behind. Its polarization
  *  is that of two crossed elements: one along an axis that lies polarization_deg from the antenna's own up (as
- *  roll_deg turns), and one at right angles to it and to the boresight, ellipticity times as strong. */
+ *  roll_deg turns), and one at right angles to it and to the boresight, ellipticity times as strong. A half-wave dipole
+ *  radiates along its own axis alone: turn it by roll_deg. */
 typedef struct lvb_antenna {
     uint32_t size;              /**< sizeof(lvb_antenna) */
     uint32_t reserved;          /**< 0 */
@@ -1951,8 +1959,10 @@ typedef struct lvb_antenna {
     double azimuth_deg;         /**< of the boresight, clockwise seen from above, -360 to 360 degrees */
     double tilt_deg;            /**< of the boresight above the horizon, -90 to 90 degrees; negative: down */
     double roll_deg;            /**< of the antenna around its boresight, -360 to 360 degrees */
-    double polarization_deg;    /**< of the axis from the antenna's up, -360 to 360 degrees; 90: horizontal */
-    double ellipticity;         /**< as lvb_elliptical_polarization_loss_db takes it: 0 linear, 1 and -1 circular */
+    double polarization_deg;    /**< of the axis from the antenna's up, -360 to 360 degrees; 90: horizontal; dipole: 0 */
+    double ellipticity; /**< as lvb_elliptical_polarization_loss_db takes it: 0 linear, 1 and -1 circular; dipole: 0;
+                                     helix: lvb_ellipticity_from_axial_ratio_db(lvb_helix_axial_ratio_db(turns)) with the
+                                     sign of its sense, which the pattern does not know: not 0 */
     double largest_dimension_m; /**< for the far-field distance, 0 to 1000 m; 0: not considered */
     const lvb_pattern *pattern; /**< null: isotropic, 0 dBi */
     const char *label;          /**< the host's; never read */
@@ -1961,7 +1971,7 @@ typedef struct lvb_antenna {
 /** How two antennas see each other. */
 typedef struct lvb_pointing {
     uint32_t size;                 /**< sizeof(lvb_pointing) */
-    uint32_t notes;                /**< LVB_NOTE_NEAR_FIELD, _INSIDE_FAR_FIELD_DISTANCE, _NULL */
+    uint32_t notes;                /**< LVB_NOTE_NEAR_FIELD, _INSIDE_FAR_FIELD_DISTANCE, _NULL, _EXTRAPOLATED */
     double distance_m;             /**< between the two */
     double transmit_azimuth_deg;   /**< of the receiving antenna as the transmitting one sees it, -180 to 180 degrees */
     double transmit_elevation_deg; /**< as transmit_azimuth_deg, -90 to 90 degrees */
@@ -1983,8 +1993,9 @@ typedef struct lvb_pointing {
  *  keep the polarization of crossed elements off their boresight: common practice, no source.
  *  fault may be null. In a fault in an antenna or its pattern, `stage` is LVB_STAGE_TRANSMIT or LVB_STAGE_RECEIVE.
  *  Range: frequency_mhz 0.1 to 300000; distance_m 0.01 m or more; as the fields of lvb_antenna and lvb_pattern say.
- *  Refused: null transmit, receive or pointing; a distance below 0.01 m; reserved not 0; as lvb_compute_pattern_gain
- *  for the patterns.
+ *  Refused: null transmit, receive or pointing; a distance below 0.01 m; reserved not 0; polarization_deg or
+ *  ellipticity of a half-wave dipole (LVB_E_UNUSED); a helix without ellipticity (LVB_E_MISSING); as
+ *  lvb_compute_pattern_gain for the patterns.
  *  Accuracy: distance 2 ULP; elevations 1e-13 degrees, azimuths that over the cosine of the elevation; gains as
  *  lvb_compute_pattern_gain at these angles; polarization loss 3e-12 dB up to 60 dB. Since: 0.1. */
 LVB_API lvb_status lvb_compute_pointing(const lvb_antenna *transmit, const lvb_antenna *receive, double frequency_mhz,
@@ -2044,6 +2055,10 @@ LVB_API lvb_status lvb_describe_allowance(uint32_t row_index, lvb_allowance_info
 
 /** Break point of two rays: the floor distance beyond which direct and reflected ray weaken each other and the loss
  *  grows with 40 dB instead of 20 dB per decade.
+ *  Far beyond it the loss nears 40 log10(d) - 20 log10(ht hr). A real floor shifts that constant by
+ *  -20 log10 |1 - j q (lambda / (2 pi)) (1 / ht + 1 / hr)|, q = 1 / sqrt(e - 1) for horizontal and e / sqrt(e - 1) for
+ *  vertical polarization (derived): -0.1 dB for vertical polarization over concrete at 600 MHz, antennas at 2 and 1.5 m;
+ *  up to some dB over ground that conducts well or with antennas lower than a few wavelengths.
  *  Formula: 4 transmit_height_m receive_height_m / lambda.
  *  Source: ITU-R P.1411, 4.1 (street canyons, line of sight).
  *  Range: frequency_mhz (0, inf), transmit_height_m [0, inf), receive_height_m [0, inf).
@@ -2143,16 +2158,30 @@ typedef struct lvb_edge {
  *  length of the straight line between the antennas, otherwise the distance itself is that length. For a radiating
  *  cable the distance is along the cable, from its feed.
  *
+ *  The figures of the indoor and the site-general model were measured through walls and over obstacles of one floor
+ *  (in sight: along a clear line): walls would count twice there, and edges with the indoor model and out of sight.
+ *  A wall beyond what they describe goes into the air's gain_db. Edges in sight stand for what blocks the clear line.
+ *
  *  An exponent belongs to log-distance, where it is needed, and to a radiating cable, where it is the fall-off across
- *  the cable: 0 stands for 1, 3 dB per doubling as from a line source (common practice, no source). */
+ *  the cable: 0 stands for 1, 3 dB per doubling as from a line source (common practice, no source).
+ *
+ *  Exponents and coefficients are printed with the standard deviation of what was measured around them: ITU-R P.1238-9
+ *  has 8 to 12 dB (from memory: residential 8, office and commercial 10 at 1.8 to 2 GHz; office 12 at 5.2 GHz). It does not
+ *  change the loss: it is reported beside it, for a margin against shadowing.
+ *
+ *  A coupling loss is measured along the cable (IEC 61196-4) and printed for 50 % and for 95 % of the places, and for
+ *  a dipole that lies along, radially or across. Take that of the receiving antenna's orientation, or the largest for one
+ *  that is worn. With the 50 % value the level is the median along the cable, and a margin for the spread comes on
+ *  top; with the 95 % value, usually several dB more, that spread is in the level already, and a margin for it would
+ *  count it twice. */
 typedef struct lvb_path {
     uint32_t size;                        /**< sizeof(lvb_path) */
     int32_t model;                        /**< LVB_PATH_ */
     int32_t environment;                  /**< site-general: LVB_ENVIRONMENT_ */
     int32_t polarization;                 /**< two-ray: LVB_POLARIZATION_ */
     uint32_t floor_count;                 /**< floors crossed, 0 to 100, each of floor_loss_db */
-    uint32_t wall_count;                  /**< walls crossed, 0 to 100, each of wall_loss_db */
-    uint32_t edge_count;                  /**< edges, 0 to LVB_MAX_EDGES, in any order */
+    uint32_t wall_count; /**< walls crossed, 0 to 100, each of wall_loss_db; indoor and site-general hold theirs: 0 */
+    uint32_t edge_count; /**< edges, 0 to LVB_MAX_EDGES, in any order; indoor and out of sight: 0 */
     uint32_t edge_size;                   /**< sizeof(lvb_edge) */
     const lvb_edge *edges;                /**< edge_count edges, or null */
     const void *user;                     /**< the host's; never read */
@@ -2161,14 +2190,15 @@ typedef struct lvb_path {
     double relative_permittivity; /**< two-ray: of the floor, 1 to 1000; about 5 for concrete, 2 for wood (ITU-R P.2040) */
     double conductivity_s_per_m;          /**< two-ray: of the floor, 0 to 1e8 S/m; 0: a lossless one */
     double exponent;                      /**< log-distance and radiating cable: 0.1 to 10 */
-    double reference_distance_m;          /**< log-distance: 0.01 to 1e6 m; 0: 1 m */
+    double reference_distance_m; /**< log-distance: 0.01 to 1e6 m, where the law begins; 0: 1 m */
     double reference_loss_db;             /**< log-distance: loss there, 0.001 to 300 dB; 0: that of free space */
     double power_loss_coefficient;        /**< indoor: N, 1 to 100 (see lvb_indoor_loss_db) */
     double floor_loss_db;                 /**< of each floor, up to 100 dB */
-    double wall_loss_db;                  /**< of each wall, up to 100 dB */
+    double wall_loss_db;                  /**< of each wall, up to 100 dB; where wall_count may be filled */
     double longitudinal_loss_db_per_100m; /**< radiating cable: along it, 0.01 to 1000 dB/100 m */
-    double coupling_loss_db; /**< radiating cable: to a half-wave dipole at 2 m, 10 to 200 dB (IEC 61196-4) */
+    double coupling_loss_db; /**< radiating cable: to a half-wave dipole at 2 m, 10 to 200 dB; which: see below */
     double lateral_distance_m;            /**< radiating cable: from cable to antenna, 0.1 to 1000 m; 0: 2 m */
+    double standard_deviation_db; /**< log-distance, indoor: of the loss around the law, 0.1 to 30 dB; 0: not stated */
 } lvb_path;
 
 /** What a path costs. */
@@ -2180,7 +2210,7 @@ typedef struct lvb_path_loss {
     double diffraction_loss_db;   /**< of the edges, 0 or more */
     double obstacle_loss_db;      /**< of walls and floors */
     double free_space_loss_db;    /**< for comparison: of free space over the straight line (cable: lateral distance) */
-    double standard_deviation_db; /**< that the model states of its loss from place to place; NaN where it states none */
+    double standard_deviation_db; /**< from place to place: site-general its own, or the path's; NaN where none is stated */
     double break_point_m;         /**< two-ray: lvb_two_ray_break_point_m; otherwise NaN */
     double grazing_angle_deg;     /**< two-ray: of the reflected ray on the floor; otherwise NaN */
     double reflection_magnitude;  /**< two-ray: of the floor's reflection coefficient there; otherwise NaN */
@@ -2195,8 +2225,9 @@ typedef struct lvb_path_loss {
  *  isotropic: no pattern weakens the reflected ray. The floor is flat, and smooth against the wavelength.
  *  Log-distance: reference + 10 exponent log10(d / reference_distance_m). Indoor: lvb_indoor_loss_db. Site-general: as
  *  LVB_ENVIRONMENT_ says. Radiating cable: longitudinal loss + coupling loss + 2.15 (the dipole over an isotropic
- *  antenna) + 10 exponent log10(lateral_distance_m / 2 m). In a chain the antenna before such an air has 0 dBi, and
- *  what stands for e.i.r.p. is the level at the cable's feed.
+ *  antenna) + 10 exponent log10(lateral_distance_m / 2 m). In a chain the antenna before such an air stands for the
+ *  cable's feed: it takes no gain, table or pattern (LVB_E_UNUSED), its level is that at the feed, and the budget has
+ *  no e.i.r.p. (NaN): a cable's is not known from these figures.
  *  One edge: lvb_knife_edge_loss_db. More: the edge with the largest parameter on the whole path, and on each side of
  *  it the edge with the largest parameter between its top and the antenna; each of these two less the correction for
  *  double isolated edges, (12 - 20 log10(2 / (1 - u / 180 deg))) (q / p)^(2 p), but never less than 0. p and q are the
@@ -2206,20 +2237,26 @@ typedef struct lvb_path_loss {
  *  Edges count along the floor with heights against the straight line: for paths flatter than about 20 degrees, edges
  *  further from each antenna than a few wavelengths and wider than the Fresnel zone. With two-ray they weaken both
  *  rays.
- *  Source: two-ray: Rappaport, Wireless Communications, 4.5 and 4.6; ITU-R P.527. Indoor: ITU-R P.1238-9 and -11.
+ *  Source: two-ray: Rappaport, Wireless Communications, 4.6; R and its sign: ITU-R P.2040 (Fresnel coefficients; for
+ *  vertical polarization Rappaport, 4.5, has the other sign); e: ITU-R P.527. Indoor: ITU-R P.1238-9 and -11.
  *  Edges: ITU-R P.526-15, 4.1 and 4.3; with edges on both sides of the principal one, its correction is applied on
  *  each side: ours.
  *  Cable: IEC 61196-4; the fall-off across it: common practice, no source.
- *  Range: frequency_mhz 0.1 to 300000, distance_m 0.01 to 1e9; indoor 300 to 100000 MHz, 1 to 1000 m; site-general as
- *  LVB_ENVIRONMENT_ says; radiating cable up to 10000 m. Fields as lvb_path and lvb_edge say.
- *  Refused: null path or loss, or null edges where some are counted (LVB_E_NULL); wrong sizes; what the model needs
- *  and lacks (LVB_E_MISSING), what it has no use for (LVB_E_UNUSED); unknown models, environments and polarizations
- *  (LVB_E_UNKNOWN_VALUE); values, frequencies and distances (lengths of the straight line) outside their ranges.
+ *  Range: frequency_mhz 0.1 to 300000, distance_m 0.01 to 1e9; log-distance from reference_distance_m on; indoor 300
+ *  to 100000 MHz, 1 to 1000 m; site-general as LVB_ENVIRONMENT_ says; radiating cable up to 10000 m. Fields as lvb_path
+ *  and lvb_edge say.
+ *  Refused: null path or loss, or null edges where some are counted (LVB_E_NULL); wrong sizes; more than LVB_MAX_EDGES
+ *  edges (LVB_E_COUNT); what the model needs and lacks, edges, walls or floors without a count, and a count without its
+ *  loss (LVB_E_MISSING); what the model has no use for, or holds already (LVB_E_UNUSED); unknown models, environments
+ *  and polarizations (LVB_E_UNKNOWN_VALUE); values, frequencies and distances (lengths of the straight line) outside
+ *  their ranges, with log-distance also those nearer than its reference.
  *  fault may be null.
  *  Accuracy: 1e-11 dB of the stated formulas, with edges 1e-9 dB; two-ray 1e-13 (1 + 2 h / lambda) 10^(x / 20) dB, h
  *  the height of the lower antenna, x by how many dB it lies below free space.
  *  The models themselves: edges within 0.13 dB of the exact integral for one, within 1.5 dB for two that both stand
- *  above the line of sight; two-ray exact for its floor; indoor as its standard deviation. Cost: linear in edges.
+ *  above the line of sight at least a tenth of the path apart (closer ones are not tested), and within 0.45 dB for three
+ *  evenly spaced ones that touch it; for three or more that stand above it no bound is known; two-ray exact for its
+ *  floor; log-distance, indoor and site-general as their standard deviations, of several dB. Cost: linear in edges.
  *  Since: 0.1. */
 LVB_API lvb_status lvb_compute_path_loss(const lvb_path *path, double frequency_mhz, double distance_m,
                                          lvb_path_loss *loss, lvb_fault *fault);
@@ -2656,11 +2693,13 @@ typedef struct lvb_neighbours {
     double receive_mhz;               /**< where the receiver listens, 0.1 to 300000 MHz; 0: as transmit_mhz */
     double receive_loss_db;           /**< from the receive antenna to the receiver, at both frequencies, 0 to 200 dB */
     double receive_filter_db;         /**< rejection at transmit_mhz before the receiver, 0 to 200 dB */
-    double transmit_filter_db;        /**< rejection at receive_mhz behind the transmitter, 0 to 200 dB; with its noise */
+    double transmit_filter_db;        /**< rejection at receive_mhz between the transmitter and its antenna, 0 to 200 dB; with
+                                           its noise, which is told as it would be without this filter */
     double blocking_dbm;              /**< level at the receiver from which it is blocked, -200 to 150 dBm; stated */
-    double transmit_noise_dbm;        /**< noise of the transmitter in the receiver's bandwidth at the transmit
-                                           antenna's terminal, -300 to 150 dBm; stated, or: */
-    double transmit_noise_dbc_per_hz; /**< noise at receive_mhz over transmit_dbm, -250 to -1 dBc/Hz; 0: not given */
+    double transmit_noise_dbm;        /**< noise of the transmitter in the receiver's bandwidth, as it would be at the transmit
+                                           antenna's terminal without transmit_filter_db, -300 to 150 dBm; stated, or: */
+    double transmit_noise_dbc_per_hz; /**< noise at receive_mhz over transmit_dbm, without transmit_filter_db too, -250 to
+                                           -1 dBc/Hz; 0: not given */
     double receiver_bandwidth_mhz;    /**< with transmit_noise_dbc_per_hz, 1e-6 to 1000 MHz */
     double receiver_noise_dbm;        /**< noise floor of the receiver in its bandwidth, -250 to 150 dBm; stated, with the
                                            transmitter's noise */
@@ -2672,7 +2711,8 @@ typedef struct lvb_neighbours {
 /** What a transmitter does to its neighbour. NaN where what it needs was not given. */
 typedef struct lvb_coexistence {
     uint32_t size;                   /**< sizeof(lvb_coexistence) */
-    uint32_t notes;                  /**< LVB_NOTE_NEAR_FIELD: closer than a wavelength; measure the coupling instead */
+    uint32_t notes;                  /**< LVB_NOTE_NEAR_FIELD: separation_m, or a separation that is told below, is under a
+                                          wavelength, the longer of both; measure the coupling there instead */
     double coupling_loss_db;         /**< from terminal to terminal at transmit_mhz, gains included */
     double noise_coupling_loss_db;   /**< the same at receive_mhz */
     double blocker_dbm;              /**< the transmitter at the receiver's input */
@@ -2742,22 +2782,23 @@ typedef struct lvb_limit_result {
     double room_db;                /**< level_dbm under the limit; NaN where the rule does not cover the frequency */
     double transmitter_output_dbm; /**< the four quantities, for a person who compares */
     double antenna_input_dbm;      /**< see LVB_QUANTITY_ */
-    double erp_dbm;                /**< see LVB_QUANTITY_ */
-    double eirp_dbm;               /**< see LVB_QUANTITY_ */
+    double erp_dbm;                /**< see LVB_QUANTITY_; NaN with a radiating cable */
+    double eirp_dbm;               /**< see LVB_QUANTITY_; NaN with a radiating cable */
 } lvb_limit_result;
 
 /** Checks what a link puts out against a limit, with its tolerances.
  *  Formula: the levels of lvb_compute_budget up to the first antenna, without allowances. Transmitter output: after the
  *  source, or after a later amplifier where that is higher (it is then the transmitter's last stage); worst_db there is
- *  what the highest of these levels can reach. Antenna input: before the first antenna. E.r.p. = e.i.r.p. - 2.150880 dB (exact
- *  half-wave dipole; a regulation's 2.15 gives 0.0009 dB more). A level within 1e-9 dB of the limit is at the limit.
+ *  what the highest of these levels can reach. Antenna input: before the first antenna. E.i.r.p.: eirp_dbm of
+ *  lvb_compute_budget, in the direction of maximum radiation wherever the antenna points. E.r.p. = e.i.r.p. - 2.150880 dB
+ *  (exact half-wave dipole; a regulation's 2.15 gives 0.0009 dB more). A level within 1e-9 dB of the limit is at the limit.
  *  Source: ITU Radio Regulations 1.161, 1.162 (e.i.r.p., e.r.p.); 47 CFR 74.861(a): transmitter power is the power at the
  *  transmitter's output terminals, delivered to the antenna, its line or any other matched load.
  *  The receive side of the chain is checked, but not used. fault may be null.
  *  Range: as the fields of lvb_limit and lvb_link say.
  *  Refused: null link, limit or result; as lvb_compute_budget for the chain; no quantity (LVB_E_MISSING) or an unknown one
  *  (LVB_E_UNKNOWN_VALUE); highest_mhz under lowest_mhz (LVB_E_ORDER); a chain without an antenna, but for the
- *  transmitter's output (LVB_E_NO_TRANSMIT_ANTENNA).
+ *  transmitter's output, and e.r.p. or e.i.r.p. of a radiating cable (LVB_E_NO_TRANSMIT_ANTENNA).
  *  Accuracy: 1e-12 dB for each stage of the stated formulas. Cost: as lvb_compute_budget. Since: 0.1. */
 LVB_API lvb_status lvb_check_limit(const lvb_link *link, const lvb_limit *limit, lvb_limit_result *result,
                                    lvb_fault *fault);
@@ -2792,7 +2833,7 @@ LVB_API lvb_status lvb_describe_limit_rule(uint32_t rule_index, lvb_limit_rule *
 
 /** Power density in W/m2 at a distance from a radiated power, with a factor for reflections from the ground.
  *  reflection_factor multiplies the power: 1 is free space, 4 a total reflection that doubles the field, 2.56 a field of
- *  1.6, as guidance of the United States has it (OET Bulletin 65, from memory; a public calculator that names it agrees).
+ *  1.6, as guidance of the United States has it (OET Bulletin 65, 1997; from memory).
  *  For the far field: near an antenna the density is not this, and must be measured or taken from the maker.
  *  Formula: reflection_factor p / (4 pi distance_m^2), p = 10^((eirp_dbm - 30) / 10) W.
  *  Source: ITU-R P.525; 47 CFR 1.1310 states limits in this quantity (1 mW/cm2 is 10 W/m2).
@@ -2814,7 +2855,7 @@ LVB_API double lvb_exposure_distance_m(double eirp_dbm, double limit_w_per_m2, d
 /** Exposure rules that lvb_exposure_limit_w_per_m2 knows. */
 enum {
     LVB_EXPOSURE_47_CFR_1_1310 = 1, /**< United States; read in the published text; 6 min (occupational), 30 min (general) */
-    LVB_EXPOSURE_ICNIRP_2020 = 2    /**< ICNIRP 2020, whole body, 30 min; FROM MEMORY, two public programs agree: check it */
+    LVB_EXPOSURE_ICNIRP_2020 = 2    /**< ICNIRP 2020, whole body, 30 min; FROM MEMORY: check it against the guideline */
 };
 
 /** Whom an exposure limit protects. */
@@ -2827,8 +2868,9 @@ enum {
  *  exposure is an LVB_EXPOSURE_ value, audience an LVB_AUDIENCE_ value.
  *  Formula: general public: 2 up to f1, f / (f1 / 2) from f1 to f2, 10 above; five times that for occupational exposure;
  *  f1 and f2 are 300 and 1500 MHz in 47 CFR 1.1310, 400 and 2000 MHz in ICNIRP 2020.
- *  Source: 47 CFR 1.1310 (limits for maximum permissible exposure, printed in mW/cm2); ICNIRP, Health Physics 118 (5),
- *  2020, reference levels for the whole body (from memory, see LVB_EXPOSURE_ICNIRP_2020).
+ *  Source: 47 CFR 1.1310, table 1 (limits for maximum permissible exposure, printed in mW/cm2; of 1996, the same in the
+ *  edition of 1 October 2009); ICNIRP, Health Physics 118 (5), 483-524, 2020, table 5, reference levels for the whole body
+ *  (the table itself was not read: from memory, see LVB_EXPOSURE_ICNIRP_2020).
  *  Range: frequency_mhz [30, 300000].
  *  Refused: outside the range, above 100000 MHz in 47 CFR 1.1310, an unknown rule or audience, and NaN, gives NaN.
  *  Accuracy: 0.5 ULP. Since: 0.1. */

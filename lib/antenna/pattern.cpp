@@ -57,6 +57,8 @@ double maximum_dbi(const Pattern &pattern) noexcept {
 Pattern helix(double turns, double spacing_wavelengths, double circumference_wavelengths) noexcept {
     Pattern pattern;
     pattern.shape = Shape::cosine;
+    pattern.circular = true;
+    pattern.extrapolated = !is_measured_pitch(spacing_wavelengths, circumference_wavelengths);
     pattern.gain_dbi = helix_gain_dbi(turns, spacing_wavelengths, circumference_wavelengths);
     pattern.exponent = cosine_exponent_from_beam_width_deg(
         helix_beam_width_deg(turns, spacing_wavelengths, circumference_wavelengths));

@@ -25,6 +25,8 @@ struct Pattern {
     Shape shape = Shape::even;
     double gain_dbi = 0.0;
     double exponent = 0.0;              ///< cosine
+    bool extrapolated = false;          ///< a helix of another pitch than its formulas were measured for
+    bool circular = false;              ///< radiates an ellipse next to a circle, of a sense that is not known here
     double floor_dbi = -math::infinity; ///< no direction has less
     Cut azimuth{}, elevation{};         ///< cuts; the azimuths close to a circle, the elevations reach from -90 to 90
 };

@@ -81,7 +81,7 @@ Ledger::Ledger(const Conditions &conditions) noexcept
 Change own_change(const Stage &stage, double frequency_mhz, double temperature_degc) noexcept {
     if (stage.has_pattern)
         return {antenna::gain_dbi(stage.pattern, stage.far_direction),
-                antenna::gain_dbi(stage.pattern, stage.near_direction), false};
+                antenna::gain_dbi(stage.pattern, stage.near_direction), stage.pattern.extrapolated};
     double db = stage.gain_table.rows > 0 ? gain_db_at(stage.gain_table, frequency_mhz) : stage.gain_db;
     bool extrapolated = false;
     if (stage.kind == Kind::source) db += stage.level_dbm;
@@ -104,12 +104,14 @@ void Ledger::cross_air(const Stage &stage, double gain_db) noexcept {
     };
     enter_air(line_.far_end, gain_db, loss(conditions_.far_distance_m), stage.tolerance_db);
     enter_air(line_.near_end, gain_db, loss(near), stage.tolerance_db);
-    line_.notes.near_field = stage.has_path ? path::is_near_field(stage.path, frequency, near)
-                                            : near < units::wavelength_m_from_mhz(frequency);
+    line_.notes.near_field =
+        stage.has_path ? path::is_near_field(stage.path, frequency, near) : units::is_near_field(frequency, near);
     line_.notes.near_not_given = !conditions_.near_is_given;
     line_.reference = Reference::isotropic;
     has_air_ = true;
-    if (stage.has_path) path_deviation_db_ = path::deviation_db(stage.path);
+    if (!stage.has_path) return;
+    path_deviation_db_ = path::deviation_db(stage.path);
+    if (path::is_fed_by_cable(stage.path)) eirp_dbm_ = eirp_worst_db_ = math::not_a_number;
 }
 
 const Line &Ledger::enter(const Stage &stage) noexcept {

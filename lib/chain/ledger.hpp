@@ -124,7 +124,7 @@ struct Result {
     Entries entries;
     double decided_by_db, eirp_dbm, eirp_worst_db;
     End far_end, near_end;
-    double path_deviation_db; ///< NaN where the path states none
+    double path_deviation_db; ///< NaN where none is stated
 };
 
 /// What a stage changes by itself at each end, at one frequency: all but the way through the air. For the source that

@@ -4,29 +4,29 @@
 #include "antenna/dipole.hpp"
 #include "chain/ledger.hpp"
 #include "math/constants.hpp"
+#include "units/quantity.hpp"
 
 namespace lvb::chain {
 
-enum class Quantity : std::int32_t { transmitter_output = 1, antenna_input, erp, eirp };
+using units::Quantity;
 
 struct Power {
     double level_dbm, worst_db;
 };
 
-/// Takes the lines of a ledger in order, up to the first antenna.
+/// Takes the lines of a ledger in order, up to the first antenna, and then what the ledger sums up: the e.i.r.p. is
+/// its.
 class Transmit {
   public:
     void take(Kind kind, const Line &line) noexcept {
+        has_antenna_ = has_antenna_ || kind == Kind::antenna;
         if (has_antenna_) return;
         const Power now{line.near_end.level_dbm, line.near_end.worst_db};
-        if (kind == Kind::antenna) {
-            has_antenna_ = true;
-            eirp_ = now;
-            return;
-        }
         antenna_input_ = now;
         if (kind == Kind::source || kind == Kind::amplifier) raise_output(now);
     }
+
+    void close(const Result &sums) noexcept { eirp_ = {sums.eirp_dbm, sums.eirp_worst_db}; }
 
     bool has_antenna() const noexcept { return has_antenna_; }
 

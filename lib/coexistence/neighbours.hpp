@@ -15,7 +15,7 @@ struct Neighbours {
     double receive_filter_db;  ///< at the transmit frequency
     double transmit_filter_db; ///< at the receive frequency
     double blocking_dbm;       ///< at the receiver
-    double transmit_noise_dbm; ///< in the receiver's bandwidth, at the transmit antenna's terminal
+    double transmit_noise_dbm; ///< in the receiver's bandwidth, at the transmit antenna's terminal were there no filter
     double receiver_noise_dbm; ///< in its bandwidth
     double wanted_margin_db;
     double wanted_rise_db; ///< above 0

@@ -24,7 +24,8 @@ bool compute_gain(Refusal &refusal, const lvb_pattern *lent, const antenna::Dire
     lvb_pattern_gain out{};
     out.gain_dbi = antenna::gain_dbi(pattern, direction);
     out.maximum_dbi = antenna::maximum_dbi(pattern);
-    out.notes = out.gain_dbi == none ? std::uint32_t{LVB_NOTE_NULL} : 0u;
+    out.notes = (out.gain_dbi == none ? std::uint32_t{LVB_NOTE_NULL} : 0u) |
+                (pattern.extrapolated ? std::uint32_t{LVB_NOTE_EXTRAPOLATED} : 0u);
     give(result, out);
     return true;
 }
@@ -37,13 +38,26 @@ struct Placed {
     double far_field_distance_m;
 };
 
+// A dipole's field lies along its axis: another polarization would contradict the pattern. It is turned by its roll.
+// A helix is never linear, and only the host knows in which sense it is wound.
+bool check_polarization(Refusal &refusal, const lvb_antenna &in, const antenna::Pattern &pattern,
+                        Place place) noexcept {
+    if (pattern.circular && in.ellipticity == 0.0)
+        return refuse(refusal, LVB_E_MISSING, place, LVB_FIELD_ELLIPTICITY, 0.0, -1.0, 1.0);
+    if (pattern.shape != antenna::Shape::half_wave_dipole) return true;
+    if (in.polarization_deg != 0.0)
+        return refuse(refusal, LVB_E_UNUSED, place, LVB_FIELD_POLARIZATION_DEG, in.polarization_deg);
+    return in.ellipticity == 0.0 || refuse(refusal, LVB_E_UNUSED, place, LVB_FIELD_ELLIPTICITY, in.ellipticity);
+}
+
 bool take_antenna(Refusal &refusal, const lvb_antenna *lent, std::int32_t stage, double frequency_mhz,
                   Placed &placed) noexcept {
     const Place place{LVB_STRUCT_ANTENNA, stage};
     lvb_antenna in{};
     if (!take(refusal, lent, in, place, stage == LVB_STAGE_TRANSMIT ? LVB_FIELD_TRANSMIT : LVB_FIELD_RECEIVE) ||
         !check_antenna(refusal, in, place) ||
-        (in.pattern != nullptr && !take_pattern(refusal, in.pattern, stage, placed.pattern)))
+        (in.pattern != nullptr && !take_pattern(refusal, in.pattern, stage, placed.pattern)) ||
+        !check_polarization(refusal, in, placed.pattern, place))
         return false;
     placed.place = {in.x_m, in.y_m, in.z_m};
     placed.axes = antenna::turned({in.azimuth_deg, in.tilt_deg, in.roll_deg, in.polarization_deg, in.ellipticity});
@@ -52,7 +66,7 @@ bool take_antenna(Refusal &refusal, const lvb_antenna *lent, std::int32_t stage,
 }
 
 std::uint32_t notes_of(const lvb_pointing &pointing, double frequency_mhz) noexcept {
-    const bool near_field = pointing.distance_m < units::wavelength_m_from_mhz(frequency_mhz);
+    const bool near_field = units::is_near_field(frequency_mhz, pointing.distance_m);
     const bool inside = pointing.distance_m < pointing.far_field_distance_m;
     const bool null = pointing.transmit_gain_dbi == none || pointing.receive_gain_dbi == none;
     return (near_field ? std::uint32_t{LVB_NOTE_NEAR_FIELD} : 0u) |
@@ -86,6 +100,7 @@ bool compute_pointing(Refusal &refusal, const lvb_antenna *transmit, const lvb_a
     told.far_field_distance_m =
         from.far_field_distance_m > to.far_field_distance_m ? from.far_field_distance_m : to.far_field_distance_m;
     told.notes = notes_of(told, frequency_mhz);
+    if (from.pattern.extrapolated || to.pattern.extrapolated) told.notes |= LVB_NOTE_EXTRAPOLATED;
     give(pointing, told);
     return true;
 }

@@ -338,7 +338,26 @@ bool take_stage(Refusal &refusal, const lvb_link &link, std::uint32_t index, cha
     }
 }
 
-bool Order::next(Refusal &refusal, Kind kind, std::int32_t index) noexcept {
+namespace {
+
+// The field by which an antenna has another gain than 0 dBi; 0 where none does.
+std::int32_t gain_field(const chain::Stage &stage) noexcept {
+    if (stage.has_pattern) return LVB_FIELD_PATTERN;
+    if (stage.gain_table.rows > 0) return LVB_FIELD_GAIN_TABLE;
+    return stage.gain_db != 0.0 ? LVB_FIELD_GAIN_DB : 0;
+}
+
+} // namespace
+
+// A radiating cable has no antenna: its coupling loss begins at its feed, and a gain there would be counted beside it.
+bool Order::enter_air(Refusal &refusal, const chain::Stage &stage, std::int32_t index) noexcept {
+    air_ = index;
+    if (!stage.has_path || !path::is_fed_by_cable(stage.path) || transmit_gain_ == 0) return true;
+    return refuse(refusal, LVB_E_UNUSED, {LVB_STRUCT_STAGE, transmit_}, transmit_gain_, transmit_gain_dbi_);
+}
+
+bool Order::next(Refusal &refusal, const chain::Stage &stage, std::int32_t index) noexcept {
+    const Kind kind = stage.kind;
     const Place place{LVB_STRUCT_STAGE, index};
     const auto refuse_here = [&](lvb_status status) noexcept {
         return refuse(refusal, status, place, LVB_FIELD_KIND, static_cast<double>(kind));
@@ -352,11 +371,14 @@ bool Order::next(Refusal &refusal, Kind kind, std::int32_t index) noexcept {
     case Kind::air:
         if (air_ >= 0) return refuse_here(LVB_E_SECOND_AIR);
         if (antennas_ == 0) return refuse_here(LVB_E_NO_TRANSMIT_ANTENNA);
-        air_ = index;
-        return true;
+        return enter_air(refusal, stage, index);
     case Kind::antenna:
         if (antennas_ == 2 || (radiated && air_ < 0)) return refuse_here(LVB_E_ANTENNA_OUT_OF_PLACE);
-        ++antennas_;
+        if (antennas_++ == 0) {
+            transmit_ = index;
+            transmit_gain_ = gain_field(stage);
+            transmit_gain_dbi_ = transmit_gain_ == LVB_FIELD_GAIN_DB ? stage.gain_db : math::not_a_number;
+        }
         return true;
     case Kind::allowance:
         return true;

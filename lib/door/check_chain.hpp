@@ -27,12 +27,17 @@ bool check_walk(Refusal &refusal, const lvb_link &link, const chain::Stage &stag
 /// The order of stages: one source first, antennas on both sides of the air, the receiver last.
 class Order {
   public:
-    bool next(Refusal &refusal, chain::Kind kind, std::int32_t index) noexcept;
+    bool next(Refusal &refusal, const chain::Stage &stage, std::int32_t index) noexcept;
     bool end(Refusal &refusal) const noexcept;
     std::int32_t air() const noexcept { return air_; } ///< index of the air, -1 where there is none
 
   private:
+    bool enter_air(Refusal &refusal, const chain::Stage &stage, std::int32_t index) noexcept;
+
     int antennas_ = 0;
+    std::int32_t transmit_ = -1;     // index of the first antenna
+    std::int32_t transmit_gain_ = 0; // the field that gives it a gain, 0 where none does
+    double transmit_gain_dbi_ = 0.0; // that gain, where it is a number
     std::int32_t air_ = -1;
     bool receiver_ = false;
 };
@@ -44,7 +49,7 @@ bool walk_stages(Refusal &refusal, const lvb_link &link, Use use) noexcept {
     chain::Stage stage;
     for (std::uint32_t i = 0; i < link.stage_count; ++i) {
         const auto index = static_cast<std::int32_t>(i);
-        if (!take_stage(refusal, link, i, stage) || !order.next(refusal, stage.kind, index) ||
+        if (!take_stage(refusal, link, i, stage) || !order.next(refusal, stage, index) ||
             !check_tables(refusal, stage, link.frequency_mhz, index) ||
             (stage.has_path && !check_walk(refusal, link, stage, index)))
             return false;

@@ -6,8 +6,6 @@ namespace {
 
 constexpr double least_ratio = 1.01; // of the diameters
 
-double or_one(double value) noexcept { return value != 0.0 ? value : 1.0; }
-
 bool check_line(Refusal &refusal, const lvb_coaxial_line &line, Place place) noexcept {
     if (!check_stated(refusal, line.stated, LVB_STATED_TEMPERATURE, place) ||
         !check_numbers(refusal, line, coaxial_fields, place) ||
@@ -25,10 +23,11 @@ bool compute(Refusal &refusal, const lvb_coaxial_line *lent, lvb_coaxial_propert
         !check_result(refusal, properties, LVB_STRUCT_COAXIAL_PROPERTIES, LVB_FIELD_PROPERTIES) ||
         !check_line(refusal, line, place))
         return false;
-    const cable::CoaxialLine model{{line.inner_diameter_mm, or_one(line.inner_conductivity), or_one(line.inner_factor)},
-                                   {line.outer_diameter_mm, or_one(line.outer_conductivity), or_one(line.outer_factor)},
-                                   or_one(line.relative_permittivity),
-                                   line.loss_tangent};
+    const cable::CoaxialLine model{
+        {line.inner_diameter_mm, or_else(line.inner_conductivity, 1.0), or_else(line.inner_factor, 1.0)},
+        {line.outer_diameter_mm, or_else(line.outer_conductivity, 1.0), or_else(line.outer_factor, 1.0)},
+        or_else(line.relative_permittivity, 1.0),
+        line.loss_tangent};
     const cable::CoaxialProperties result =
         cable::coaxial_properties(model, line.frequency_mhz, temperature_of(line.temperature_degc, line.stated));
     lvb_coaxial_properties out{};

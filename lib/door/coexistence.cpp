@@ -76,7 +76,7 @@ coexistence::Neighbours model_of(const lvb_neighbours &in) noexcept {
     coexistence::Neighbours out;
     out.transmit_dbm = in.transmit_dbm;
     const bool measured = in.coupling_loss_db != 0.0;
-    const double receive_mhz = in.receive_mhz != 0.0 ? in.receive_mhz : in.transmit_mhz;
+    const double receive_mhz = or_else(in.receive_mhz, in.transmit_mhz);
     const double gains = in.transmit_gain_dbi + in.receive_gain_dbi;
     const auto computed = [&](double mhz) noexcept {
         return coexistence::free_space_coupling_db(mhz, in.separation_m, gains);
@@ -94,15 +94,18 @@ coexistence::Neighbours model_of(const lvb_neighbours &in) noexcept {
                                              : not_a_number;
     out.receiver_noise_dbm = states(in, LVB_STATED_RECEIVER_NOISE) ? in.receiver_noise_dbm : not_a_number;
     out.wanted_margin_db = in.wanted_margin_db;
-    out.wanted_rise_db = in.wanted_rise_db != 0.0 ? in.wanted_rise_db : usual_rise_db;
+    out.wanted_rise_db = or_else(in.wanted_rise_db, usual_rise_db);
     return out;
 }
 
-// Closer than the longer of both wavelengths.
-bool is_near(const lvb_neighbours &in) noexcept {
+// Whether the separation, or one that is told, is closer than the longer of both wavelengths.
+bool is_near(const lvb_neighbours &in, const coexistence::Effect &effect) noexcept {
     if (in.coupling_loss_db != 0.0) return false;
-    const double lower = in.receive_mhz != 0.0 && in.receive_mhz < in.transmit_mhz ? in.receive_mhz : in.transmit_mhz;
-    return in.separation_m < units::wavelength_m_from_mhz(lower);
+    const double receive_mhz = or_else(in.receive_mhz, in.transmit_mhz);
+    const double lower = receive_mhz < in.transmit_mhz ? receive_mhz : in.transmit_mhz;
+    return units::is_near_field(lower, in.separation_m) ||
+           units::is_near_field(lower, effect.blocking.separation_m) || // not told is NaN
+           units::is_near_field(lower, effect.noise.separation_m);
 }
 
 bool compute(Refusal &refusal, const lvb_neighbours *lent, lvb_coexistence *result) noexcept {
@@ -113,7 +116,7 @@ bool compute(Refusal &refusal, const lvb_neighbours *lent, lvb_coexistence *resu
     const coexistence::Neighbours model = model_of(in);
     const coexistence::Effect effect = coexistence::effect(model);
     lvb_coexistence out{};
-    out.notes = is_near(in) ? std::uint32_t{LVB_NOTE_NEAR_FIELD} : 0u;
+    out.notes = is_near(in, effect) ? std::uint32_t{LVB_NOTE_NEAR_FIELD} : 0u;
     out.coupling_loss_db = model.coupling_db;
     out.noise_coupling_loss_db = model.noise_coupling_db;
     out.blocker_dbm = effect.blocker_dbm;

@@ -183,6 +183,8 @@ const char *user_of_field(std::int32_t structure) noexcept {
         return "facing";
     case LVB_STRUCT_MAP:
         return "law";
+    case LVB_STRUCT_ANTENNA:
+        return "antenna's pattern";
     default:
         return "kind of stage";
     }

@@ -1,15 +1,11 @@
-#include "door/struct_fields.hpp"
-
 #include "antenna/cosine.hpp"
 #include "antenna/helix.hpp"
-
 #include "door/paths.hpp"
+#include "door/struct_fields.hpp"
 
 namespace lvb::door {
 namespace {
 
-constexpr Range level{-200.0, 150.0, false};
-constexpr Range window{-250.0, 150.0, false};
 constexpr Range tolerance{0.0, 100.0, false};
 constexpr Range loss_only{-200.0, 0.0, false};
 constexpr Range around_zero{-60.0, 60.0, false};
@@ -19,6 +15,55 @@ constexpr Range noise_figure{0.0, 100.0, false};
 constexpr Range linear_level{-100.0, 150.0, false};     // third-order intercept and 1 dB compression
 constexpr Range optional_length{0.001, 10000.0, false}; // only a cable by type or table must have one
 
+const Range *antenna_range(std::int32_t field) noexcept {
+    static constexpr Range position{-1e6, 1e6, false};
+    static constexpr Range ellipticity{-1.0, 1.0, false};
+    static constexpr Range dimension{0.0, 1000.0, false};
+    switch (field) {
+    case LVB_FIELD_X_M:
+    case LVB_FIELD_Y_M:
+    case LVB_FIELD_Z_M:
+        return &position;
+    case LVB_FIELD_AZIMUTH_DEG:
+    case LVB_FIELD_ROLL_DEG:
+    case LVB_FIELD_POLARIZATION_DEG:
+        return &turn_range;
+    case LVB_FIELD_TILT_DEG:
+        return &elevation_range;
+    case LVB_FIELD_ELLIPTICITY:
+        return &ellipticity;
+    case LVB_FIELD_LARGEST_DIMENSION_M:
+        return &dimension;
+    default:
+        return nullptr;
+    }
+}
+
+const Range *noise_conditions_range(std::int32_t field) noexcept {
+    static constexpr Range carriers{2.0, LVB_MAX_CARRIERS, false};
+    static constexpr Range bandwidth{1e-6, 1e5, true};
+    static constexpr Range antenna_temperature{1e-3, 1e12, false};
+    static constexpr Range external_noise_figure{-60.0, 120.0, false};
+    static constexpr Range carrier_to_noise{-100.0, 100.0, false};
+    switch (field) {
+    case LVB_FIELD_CARRIERS:
+        return &carriers;
+    case LVB_FIELD_BANDWIDTH_MHZ:
+        return &bandwidth;
+    case LVB_FIELD_ANTENNA_TEMPERATURE_K:
+        return &antenna_temperature;
+    case LVB_FIELD_EXTERNAL_NOISE_FIGURE_DB:
+        return &external_noise_figure;
+    case LVB_FIELD_NOISE_DBM:
+    case LVB_FIELD_INTERFERENCE_DBM:
+        return &received_level_range;
+    case LVB_FIELD_CARRIER_TO_NOISE_DB:
+        return &carrier_to_noise;
+    default:
+        return nullptr;
+    }
+}
+
 } // namespace
 
 const Range *stage_range(std::int32_t kind, std::int32_t field) noexcept {
@@ -26,7 +71,7 @@ const Range *stage_range(std::int32_t kind, std::int32_t field) noexcept {
     case LVB_FIELD_TOLERANCE_DB:
         return &tolerance;
     case LVB_FIELD_LEVEL_DBM:
-        return kind == LVB_KIND_SOURCE ? &level : nullptr;
+        return kind == LVB_KIND_SOURCE ? &power_level_range : nullptr;
     case LVB_FIELD_LENGTH_M:
         return kind == LVB_KIND_CABLE ? &optional_length : nullptr;
     case LVB_FIELD_CONNECTOR_LOSS_DB:
@@ -37,7 +82,7 @@ const Range *stage_range(std::int32_t kind, std::int32_t field) noexcept {
     case LVB_FIELD_WANTED_LOW_DBM:
     case LVB_FIELD_WANTED_HIGH_DBM:
     case LVB_FIELD_CEILING_DBM:
-        return kind == LVB_KIND_RECEIVER ? &window : nullptr;
+        return kind == LVB_KIND_RECEIVER ? &received_level_range : nullptr;
     case LVB_FIELD_FAR_AZIMUTH_DEG:
     case LVB_FIELD_NEAR_AZIMUTH_DEG:
         return kind == LVB_KIND_ANTENNA ? &turn_range : nullptr;
@@ -100,59 +145,6 @@ const Range *pattern_range(std::int32_t kind, std::int32_t field) noexcept {
         return nullptr;
     }
 }
-
-namespace {
-
-const Range *antenna_range(std::int32_t field) noexcept {
-    static constexpr Range position{-1e6, 1e6, false};
-    static constexpr Range ellipticity{-1.0, 1.0, false};
-    static constexpr Range dimension{0.0, 1000.0, false};
-    switch (field) {
-    case LVB_FIELD_X_M:
-    case LVB_FIELD_Y_M:
-    case LVB_FIELD_Z_M:
-        return &position;
-    case LVB_FIELD_AZIMUTH_DEG:
-    case LVB_FIELD_ROLL_DEG:
-    case LVB_FIELD_POLARIZATION_DEG:
-        return &turn_range;
-    case LVB_FIELD_TILT_DEG:
-        return &elevation_range;
-    case LVB_FIELD_ELLIPTICITY:
-        return &ellipticity;
-    case LVB_FIELD_LARGEST_DIMENSION_M:
-        return &dimension;
-    default:
-        return nullptr;
-    }
-}
-
-const Range *noise_conditions_range(std::int32_t field) noexcept {
-    static constexpr Range carriers{2.0, LVB_MAX_CARRIERS, false};
-    static constexpr Range bandwidth{1e-6, 1e5, true};
-    static constexpr Range antenna_temperature{1e-3, 1e12, false};
-    static constexpr Range external_noise_figure{-60.0, 120.0, false};
-    static constexpr Range carrier_to_noise{-100.0, 100.0, false};
-    switch (field) {
-    case LVB_FIELD_CARRIERS:
-        return &carriers;
-    case LVB_FIELD_BANDWIDTH_MHZ:
-        return &bandwidth;
-    case LVB_FIELD_ANTENNA_TEMPERATURE_K:
-        return &antenna_temperature;
-    case LVB_FIELD_EXTERNAL_NOISE_FIGURE_DB:
-        return &external_noise_figure;
-    case LVB_FIELD_NOISE_DBM:
-    case LVB_FIELD_INTERFERENCE_DBM:
-        return &window;
-    case LVB_FIELD_CARRIER_TO_NOISE_DB:
-        return &carrier_to_noise;
-    default:
-        return nullptr;
-    }
-}
-
-} // namespace
 
 const Range *struct_range(std::int32_t structure, std::int32_t field) noexcept {
     static constexpr Range stage_count{1.0, LVB_MAX_STAGES, true};

@@ -15,6 +15,8 @@ struct Range {
 
 inline constexpr Range frequency_range{0.1, 300000.0, true};
 inline constexpr Range distance_range{0.01, 1e9, false}; // a chain with air must have one
+inline constexpr Range power_level_range{-200.0, 150.0, false};
+inline constexpr Range received_level_range{-250.0, 150.0, false}; // windows of a receiver, noise
 inline constexpr Range temperature_range{-100.0, 200.0, false};
 inline constexpr Range length_range{0.001, 10000.0, true};
 inline constexpr Range connector_loss_range{0.0, 10.0, false};
@@ -35,6 +37,9 @@ inline bool check_field(Refusal &refusal, double value, const Range &range, Plac
     if (value != 0.0) return check_range(refusal, value, range.minimum, range.maximum, place, field);
     return !range.required || refuse(refusal, LVB_E_MISSING, place, field, value, range.minimum, range.maximum);
 }
+
+/// A number whose zero stands for a usual value.
+inline double or_else(double value, double usual) noexcept { return value != 0.0 ? value : usual; }
 
 /// A field that its kind uses lies in its range; one that it does not use (null) is zero.
 inline bool check_used(Refusal &refusal, double value, const Range *range, Place place, std::int32_t field) noexcept {

@@ -83,7 +83,7 @@ bool take_stages(Refusal &refusal, Grid &grid) noexcept {
     grid.air = grid.link.stage_count;
     grid.has_path = false;
     for (std::uint32_t i = 0; i < grid.link.stage_count; ++i) {
-        if (!take_stage(refusal, grid.link, i, stage) || !order.next(refusal, stage.kind, static_cast<std::int32_t>(i)))
+        if (!take_stage(refusal, grid.link, i, stage) || !order.next(refusal, stage, static_cast<std::int32_t>(i)))
             return false;
         const bool flat = chain::is_flat(stage);
         grid.flat_db[i] = flat ? change_of(grid, stage, 0.0) : depends_on_frequency;
@@ -181,19 +181,12 @@ bool take_frequency(const Grid &grid, double frequency_mhz, math::Row &row) noex
     return true;
 }
 
-// Whether the path of the air holds there.
-bool holds(const path::Path &path, double frequency_mhz, double distance_m) noexcept {
-    const path::Reach reach = path::reach_of(path);
-    return within(frequency_mhz, {reach.lowest_mhz, reach.highest_mhz, false}) && within(distance_m, distance_range) &&
-           within(path::direct_m(path, distance_m), {reach.nearest_m, reach.farthest_m, false});
-}
-
 // A row over a path: element by element, as its models do not fall into parts. Gives how many are bad, and the first.
 lvb_bad fill_path_row(const Grid &grid, double frequency_mhz, double *y, const math::Row &row) noexcept {
     lvb_bad bad{};
     for (std::uint64_t i = 0; i < grid.distances; ++i) {
         const double distance = grid.distance_m[i];
-        const bool good = holds(grid.path, frequency_mhz, distance);
+        const bool good = within(distance, distance_range) && path::holds(grid.path, frequency_mhz, distance);
         y[i] = good ? (row.before - path::loss_db(grid.path, frequency_mhz, distance)) + row.after : math::not_a_number;
         if (!good && bad.count++ == 0) bad.first = i;
     }

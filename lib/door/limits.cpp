@@ -5,16 +5,16 @@
 #include "door/struct_fields.hpp"
 #include "limits/exposure.hpp"
 #include "limits/power.hpp"
+#include "tables/cautions.hpp"
 
 namespace lvb::door {
 namespace {
 
-using chain::Quantity;
 using math::not_a_number;
+using units::Quantity;
 
-static_assert(static_cast<int>(Quantity::eirp) == LVB_QUANTITY_EIRP &&
-              static_cast<int>(tables::LimitOf::eirp) == LVB_QUANTITY_EIRP &&
-              static_cast<int>(tables::LimitOf::transmitter_output) == LVB_QUANTITY_TRANSMITTER_OUTPUT);
+static_assert(static_cast<int>(Quantity::transmitter_output) == LVB_QUANTITY_TRANSMITTER_OUTPUT &&
+              static_cast<int>(Quantity::eirp) == LVB_QUANTITY_EIRP);
 static_assert(static_cast<int>(limits::Verdict::not_covered) == LVB_LIMIT_NOT_COVERED);
 
 bool take_limit(Refusal &refusal, const lvb_limit *lent, lvb_limit &limit) noexcept {
@@ -62,11 +62,16 @@ bool check_limit(Refusal &refusal, const lvb_link *lent_link, const lvb_limit *l
         return false;
     chain::Ledger ledger(conditions);
     chain::Transmit transmit;
-    if (!walk_stages(refusal, link,
-                     [&](const chain::Stage &stage) noexcept { transmit.take(stage.kind, ledger.enter(stage)); }))
+    bool fed_by_cable = false;
+    if (!walk_stages(refusal, link, [&](const chain::Stage &stage) noexcept {
+            transmit.take(stage.kind, ledger.enter(stage));
+            if (stage.has_path) fed_by_cable = path::is_fed_by_cable(stage.path);
+        }))
         return false;
-    if (!transmit.has_antenna() && limit.quantity != LVB_QUANTITY_TRANSMITTER_OUTPUT)
+    const bool radiated = limit.quantity == LVB_QUANTITY_ERP || limit.quantity == LVB_QUANTITY_EIRP;
+    if ((!transmit.has_antenna() && limit.quantity != LVB_QUANTITY_TRANSMITTER_OUTPUT) || (fed_by_cable && radiated))
         return refuse(refusal, LVB_E_NO_TRANSMIT_ANTENNA, {LVB_STRUCT_LIMIT}, LVB_FIELD_QUANTITY, limit.quantity);
+    transmit.close(ledger.close());
     lvb_limit_result out = result_of(limit, transmit, covers(limit, link.frequency_mhz));
     give(result, out);
     return true;
@@ -91,14 +96,6 @@ bool describe_rule(Refusal &refusal, std::uint32_t index, lvb_limit_rule *rule) 
     give(rule, out);
     return true;
 }
-
-constexpr const char *cautions[] = {
-    "A prediction does not replace a walk test with the real packs over the whole area.",
-    "Radiated power and frequencies are set by the national regulator and the licence: check what is in force.",
-    "Keep people away from radiating antennas by the exposure rules in force.",
-    "Where national rules and this prediction differ, the rules win.",
-};
-constexpr std::uint32_t caution_count = sizeof cautions / sizeof cautions[0];
 
 } // namespace
 } // namespace lvb::door
@@ -157,11 +154,11 @@ double lvb_exposure_limit_w_per_m2(int32_t exposure, int32_t audience, double fr
                            : math::not_a_number;
 }
 
-uint32_t lvb_caution_count(void) { return lvb::door::caution_count; }
+uint32_t lvb_caution_count(void) { return static_cast<uint32_t>(lvb::tables::cautions); }
 
 const char *lvb_caution_text(uint32_t caution_index) {
-    using namespace lvb::door;
-    return caution_index < caution_count ? cautions[caution_index] : "";
+    using namespace lvb;
+    return caution_index < tables::cautions ? tables::caution(caution_index) : "";
 }
 
 } // extern "C"

@@ -20,3 +20,4 @@
 #include "units/length.hpp"
 #include "units/mismatch.hpp"
 #include "units/power.hpp"
+#include "units/power_density.hpp"

@@ -15,7 +15,11 @@ static_assert(sizeof(lvb_edge) == sizeof(path::Edge));
 constexpr std::uint32_t bit_of(std::int32_t model) noexcept { return 1u << model; }
 constexpr std::uint32_t none = 0, all = (bit_of(LVB_PATH_RADIATING_CABLE) << 1) - 1;
 constexpr std::uint32_t two_ray = bit_of(LVB_PATH_TWO_RAY), log_distance = bit_of(LVB_PATH_LOG_DISTANCE),
-                        indoor = bit_of(LVB_PATH_INDOOR), cable = bit_of(LVB_PATH_RADIATING_CABLE);
+                        indoor = bit_of(LVB_PATH_INDOOR), site_general = bit_of(LVB_PATH_SITE_GENERAL),
+                        cable = bit_of(LVB_PATH_RADIATING_CABLE);
+// The indoor figures were measured through the walls and over the obstacles of one floor: to add some counts them
+// twice.
+constexpr std::uint32_t walled = all & ~(indoor | site_general);
 
 // A number of lvb_path, and the models that use and need it.
 struct Number {
@@ -36,7 +40,7 @@ constexpr Number numbers[] = {
     {LVB_FIELD_REFERENCE_LOSS_DB, &lvb_path::reference_loss_db, {0.001, 300.0, false}, log_distance, none},
     {LVB_FIELD_POWER_LOSS_COEFFICIENT, &lvb_path::power_loss_coefficient, {1.0, 100.0, false}, indoor, indoor},
     {LVB_FIELD_FLOOR_LOSS_DB, &lvb_path::floor_loss_db, obstacle, all, none},
-    {LVB_FIELD_WALL_LOSS_DB, &lvb_path::wall_loss_db, obstacle, all, none},
+    {LVB_FIELD_WALL_LOSS_DB, &lvb_path::wall_loss_db, obstacle, walled, none},
     {LVB_FIELD_LONGITUDINAL_LOSS_DB_PER_100M,
      &lvb_path::longitudinal_loss_db_per_100m,
      {0.01, 1000.0, false},
@@ -44,6 +48,11 @@ constexpr Number numbers[] = {
      cable},
     {LVB_FIELD_COUPLING_LOSS_DB, &lvb_path::coupling_loss_db, {10.0, 200.0, false}, cable, cable},
     {LVB_FIELD_LATERAL_DISTANCE_M, &lvb_path::lateral_distance_m, {0.1, 1000.0, false}, cable, none},
+    {LVB_FIELD_STANDARD_DEVIATION_DB,
+     &lvb_path::standard_deviation_db,
+     {0.1, 30.0, false},
+     log_distance | indoor,
+     none},
 };
 constexpr Range count_range{0.0, 100.0, false};
 constexpr Range edge_distance{0.01, 1e9, true};
@@ -96,12 +105,24 @@ bool check_obstacles(Refusal &refusal, std::uint32_t count, std::int32_t count_f
            refuse(refusal, LVB_E_MISSING, place, loss_field, 0.0, obstacle.minimum, obstacle.maximum);
 }
 
+bool check_walls(Refusal &refusal, const lvb_path &in, Place place) noexcept {
+    return in.wall_count == 0 || (walled & bit_of(in.model)) != 0 ||
+           refuse(refusal, LVB_E_UNUSED, place, LVB_FIELD_WALL_COUNT, in.wall_count);
+}
+
+// Whether the model's figures hold obstacles across the path already.
+bool holds_edges(const lvb_path &in) noexcept {
+    return in.model == LVB_PATH_INDOOR || in.environment == LVB_ENVIRONMENT_OFFICE_OUT_OF_SIGHT ||
+           in.environment == LVB_ENVIRONMENT_CORRIDOR_OUT_OF_SIGHT ||
+           in.environment == LVB_ENVIRONMENT_INDUSTRIAL_OUT_OF_SIGHT;
+}
+
 bool take_edges(Refusal &refusal, const lvb_path &in, Place place, path::Edges &edges) noexcept {
     edges = {in.edges, in.edge_size, in.edge_count};
     if (in.edge_count == 0)
         return in.edges == nullptr ||
                refuse(refusal, LVB_E_MISSING, place, LVB_FIELD_EDGE_COUNT, 0.0, 1.0, LVB_MAX_EDGES);
-    if (in.model == LVB_PATH_RADIATING_CABLE)
+    if (in.model == LVB_PATH_RADIATING_CABLE || holds_edges(in))
         return refuse(refusal, LVB_E_UNUSED, place, LVB_FIELD_EDGE_COUNT, in.edge_count);
     if (in.edge_count > LVB_MAX_EDGES)
         return refuse(refusal, LVB_E_COUNT, place, LVB_FIELD_EDGE_COUNT, in.edge_count, 0.0, LVB_MAX_EDGES);
@@ -120,8 +141,6 @@ bool take_edges(Refusal &refusal, const lvb_path &in, Place place, path::Edges &
     }
     return true;
 }
-
-double or_else(double value, double otherwise) noexcept { return value != 0.0 ? value : otherwise; }
 
 bool compute(Refusal &refusal, const lvb_path *lent, double frequency_mhz, double distance_m,
              lvb_path_loss *loss) noexcept {
@@ -172,6 +191,7 @@ bool take_path(Refusal &refusal, const lvb_path *lent, std::int32_t stage, Path 
         !take_edges(refusal, in, place, path.edges) || !check_numbers(refusal, in, place) ||
         !check_obstacles(refusal, in.floor_count, LVB_FIELD_FLOOR_COUNT, in.floor_loss_db, LVB_FIELD_FLOOR_LOSS_DB,
                          place) ||
+        !check_walls(refusal, in, place) ||
         !check_obstacles(refusal, in.wall_count, LVB_FIELD_WALL_COUNT, in.wall_loss_db, LVB_FIELD_WALL_LOSS_DB, place))
         return false;
     path.model = static_cast<Model>(in.model);
@@ -184,6 +204,7 @@ bool take_path(Refusal &refusal, const lvb_path *lent, std::int32_t stage, Path 
     path.reference_distance_m = or_else(in.reference_distance_m, 1.0);
     path.reference_loss_db = in.reference_loss_db;
     path.power_loss_coefficient = in.power_loss_coefficient;
+    path.deviation_db = or_else(in.standard_deviation_db, math::not_a_number);
     path.cable = {in.longitudinal_loss_db_per_100m, in.coupling_loss_db,
                   or_else(in.lateral_distance_m, path::coupling_distance_m), or_else(in.exponent, 1.0)};
     path.obstacles_db = in.floor_count * in.floor_loss_db + in.wall_count * in.wall_loss_db;

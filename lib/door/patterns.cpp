@@ -119,12 +119,11 @@ bool check_fields(Refusal &refusal, const lvb_pattern &in, Place place) noexcept
 }
 
 bool take_cosine(Refusal &refusal, const lvb_pattern &in, Place place, antenna::Pattern &pattern) noexcept {
-    if (in.gain_dbi != 0.0 && in.beam_width_deg != 0.0)
-        return refuse(refusal, LVB_E_CONFLICT, place, LVB_FIELD_BEAM_WIDTH_DEG, in.beam_width_deg);
     pattern.shape = antenna::Shape::cosine;
     if (in.beam_width_deg != 0.0) {
         pattern.exponent = antenna::cosine_exponent_from_beam_width_deg(in.beam_width_deg);
-        pattern.gain_dbi = antenna::gain_dbi_from_cosine_exponent(pattern.exponent);
+        // A gain beside the width was measured, losses and all; otherwise the antenna counts as lossless.
+        if (in.gain_dbi == 0.0) pattern.gain_dbi = antenna::gain_dbi_from_cosine_exponent(pattern.exponent);
         return true;
     }
     const Range &gain = *pattern_range(in.kind, LVB_FIELD_GAIN_DBI);

@@ -28,7 +28,6 @@ inline constexpr NumberField<lvb_coaxial_line> coaxial_fields[] = {
     {LVB_FIELD_TEMPERATURE_DEGC, &lvb_coaxial_line::temperature_degc, temperature_range},
 };
 
-inline constexpr Range power_level_range{-200.0, 150.0, false};
 inline constexpr Range toward_gain_range{-100.0, 60.0, false};
 inline constexpr Range attenuation_range{0.0, 200.0, false};
 inline constexpr Range optional_frequency_range{0.1, 300000.0, false};
@@ -47,7 +46,7 @@ inline constexpr NumberField<lvb_neighbours> neighbours_fields[] = {
     {LVB_FIELD_TRANSMIT_NOISE_DBM, &lvb_neighbours::transmit_noise_dbm, {-300.0, 150.0, false}},
     {LVB_FIELD_TRANSMIT_NOISE_DBC_PER_HZ, &lvb_neighbours::transmit_noise_dbc_per_hz, {-250.0, -1.0, false}},
     {LVB_FIELD_RECEIVER_BANDWIDTH_MHZ, &lvb_neighbours::receiver_bandwidth_mhz, {1e-6, 1000.0, false}},
-    {LVB_FIELD_RECEIVER_NOISE_DBM, &lvb_neighbours::receiver_noise_dbm, {-250.0, 150.0, false}},
+    {LVB_FIELD_RECEIVER_NOISE_DBM, &lvb_neighbours::receiver_noise_dbm, received_level_range},
     {LVB_FIELD_WANTED_MARGIN_DB, &lvb_neighbours::wanted_margin_db, {0.0, 100.0, false}},
     {LVB_FIELD_WANTED_RISE_DB, &lvb_neighbours::wanted_rise_db, {0.01, 100.0, false}},
 };

@@ -1,24 +1,18 @@
-// Exposure to radiated power. Sources: ITU-R P.525 (power density), 47 CFR 1.1310 and ICNIRP 2020 (limits).
+// Exposure to radiated power. Sources: ITU-R P.525 (power density, see units/power_density.hpp), 47 CFR 1.1310 and
+// ICNIRP 2020 (limits).
 #pragma once
 
 #include "math/elementary.hpp"
 
 namespace lvb::limits {
 
-inline double power_density_w_per_m2(double eirp_dbm, double distance_m, double reflection_factor) noexcept {
-    if (math::abs(eirp_dbm) <= math::ordinary_db)
-        return reflection_factor * math::ratio_of_db(eirp_dbm, 1.0, -30.0) / distance_m / (4.0 * math::pi) / distance_m;
-    // Far out a factor may leave the numbers though the result does not: the result's root is computed there.
-    const double quarter = math::ratio_of_db(eirp_dbm, 0.25, -30.0); // the fourth root of the power
-    const double root = quarter / distance_m * quarter;
-    return reflection_factor * root / (4.0 * math::pi) * root;
-}
-inline double distance_m(double eirp_dbm, double limit_w_per_m2, double reflection_factor) noexcept {
+/// Where a radiated power has fallen to a limit of power density.
+inline double exposure_distance_m(double eirp_dbm, double limit_w_per_m2, double reflection_factor) noexcept {
     constexpr double ordinary_dbm = 1000.0, smallest = 1e-150, largest = 1e150; // their quotient is a number
     const double share = reflection_factor / (4.0 * math::pi);
     if (math::abs(eirp_dbm) <= ordinary_dbm && limit_w_per_m2 >= smallest && limit_w_per_m2 <= largest)
         return math::sqrt(math::ratio_of_db(eirp_dbm, 1.0, -30.0) / limit_w_per_m2 * share);
-    const double quarter = math::ratio_of_db(eirp_dbm, 0.25, -30.0);
+    const double quarter = math::ratio_of_db(eirp_dbm, 0.25, -30.0); // as in the power density, far out
     return quarter / math::sqrt(limit_w_per_m2) * math::sqrt(share) * quarter;
 }
 

@@ -56,15 +56,5 @@ template <class E, class D>
 auto eirp_dbm_from_field_strength(const E &field_dbuv_per_m, const D &distance_m) noexcept {
     return sum_with(decibel_parts(distance_m, 2.0) - field_at_1_mw_1_m, field_dbuv_per_m);
 }
-template <class P, class D>
-auto power_density_w_per_m2(const P &eirp_dbm, const D &distance_m) noexcept {
-    return ratio_of_db(eirp_dbm, 1.0, -30.0) / distance_m / (4.0 * math::pi) / distance_m;
-}
-inline double power_density_w_per_m2(double eirp_dbm, double distance_m) noexcept {
-    if (math::abs(eirp_dbm) <= math::ordinary_db) return power_density_w_per_m2<double, double>(eirp_dbm, distance_m);
-    const double quarter = ratio_of_db(eirp_dbm, 0.25, -30.0);
-    const double root = quarter / distance_m * quarter;
-    return root / (4.0 * math::pi) * root;
-}
 
 } // namespace lvb::path

@@ -29,6 +29,7 @@ struct Path {
     Ground ground;
     double exponent, reference_distance_m, reference_loss_db; ///< loss 0: that of free space there
     double power_loss_coefficient;
+    double deviation_db; ///< of the loss around the host's figures; NaN where not stated
     RadiatingCable cable;
     double obstacles_db; ///< of walls and floors
     Edges edges;
@@ -36,12 +37,18 @@ struct Path {
 
 struct Loss {
     double db, base_db, diffraction_db, obstacles_db, free_space_db;
-    double deviation_db;                                                 ///< NaN where the model states none
+    double deviation_db;                                                 ///< NaN where none is stated
     double break_point_m, grazing_deg, reflection, reflection_phase_deg; ///< NaN but for two rays
     bool near_field;
 };
 
 Reach reach_of(const Path &path) noexcept;
+
+/// Whether the model holds at a frequency and a distance.
+bool holds(const Path &path, double frequency_mhz, double distance_m) noexcept;
+
+/// Whether the way begins at a cable's feed and not at an antenna.
+inline bool is_fed_by_cable(const Path &path) noexcept { return path.model == Model::radiating_cable; }
 
 /// Length of the direct ray.
 double direct_m(const Path &path, double distance_m) noexcept;
@@ -49,7 +56,7 @@ double direct_m(const Path &path, double distance_m) noexcept;
 /// The whole loss.
 double loss_db(const Path &path, double frequency_mhz, double distance_m) noexcept;
 
-/// Standard deviation that a model states of its own loss; NaN where it states none.
+/// Standard deviation of the loss from place to place; NaN where none is stated.
 double deviation_db(const Path &path) noexcept;
 
 /// Whether the way is shorter than a wavelength.

@@ -1,5 +1,5 @@
-// A direct ray and one that the floor reflects. Source: ITU-R P.1411 (break point) and P.527; the reflection
-// coefficients as in Rappaport, Wireless Communications, 4.5 and 4.6.
+// A direct ray and one that the floor reflects. Source: ITU-R P.1411 (break point), P.2040 (reflection coefficients and
+// their sign) and P.527 (the ground's permittivity); sum of the rays: Rappaport, Wireless Communications, 4.6.
 #pragma once
 
 #include "math/elementary.hpp"

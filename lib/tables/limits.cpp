@@ -9,23 +9,19 @@ constexpr const char *unlicensed = "47 CFR 15.236(d)";
 
 constexpr const char *licensed = "licensed low power auxiliary stations; 608 to 614 MHz is excluded";
 constexpr const char *no_licence = "wireless microphones without a licence; 608 to 614 MHz is excluded";
-constexpr const char *former_band =
-    "largely handed to mobile services, which rule the band today: look at the date of the rule";
-constexpr const char *duplex_gap = "600 MHz duplex gap; licensed stations may use only a part of it";
+constexpr const char *duplex_gap = "licensed low power auxiliary stations; their part of the 600 MHz duplex gap";
 constexpr const char *other_bands = "licensed, bands other than those of television broadcasting";
 
-constexpr LimitOf output = LimitOf::transmitter_output;
-constexpr LimitOf eirp = LimitOf::eirp;
+constexpr units::Quantity output = units::Quantity::transmitter_output;
+constexpr units::Quantity eirp = units::Quantity::eirp;
 
 constexpr LimitRule rules[] = {
     {54.0, 72.0, eirp, 50.0, low_power_tv, licensed},
     {76.0, 88.0, eirp, 50.0, low_power_tv, licensed},
     {174.0, 216.0, eirp, 50.0, low_power_tv, licensed},
     {470.0, 608.0, output, 250.0, low_power_tv, licensed},
-    {614.0, 698.0, output, 250.0, low_power_tv, former_band},
-    {652.0, 663.0, eirp, 20.0, low_power_tv, duplex_gap},
-    {941.5, 944.0, output, 1000.0, low_power_other, other_bands},
-    {944.0, 952.0, output, 1000.0, low_power_other, other_bands},
+    {653.0, 657.0, eirp, 20.0, low_power_tv, duplex_gap},
+    {941.5, 952.0, output, 1000.0, low_power_other, other_bands},
     {952.85, 956.25, output, 1000.0, low_power_other, other_bands},
     {956.45, 959.85, output, 1000.0, low_power_other, other_bands},
     {1435.0, 1525.0, output, 250.0, low_power_other, other_bands},

@@ -17,6 +17,10 @@ template <class N>
 auto wavelength_m_from_mhz(const N &frequency_mhz) noexcept {
     return light_m_mhz / frequency_mhz;
 }
+/// Whether a distance is under one wavelength, where waves have not formed.
+inline bool is_near_field(double frequency_mhz, double distance_m) noexcept {
+    return distance_m < wavelength_m_from_mhz(frequency_mhz);
+}
 template <class N>
 auto mhz_from_wavelength_m(const N &wavelength_m) noexcept {
     return light_m_mhz / wavelength_m;

@@ -91,7 +91,7 @@ TEST(Chains, AtRandomLieWithinAPicodecibel) {
     double worst = 0.0;
     for (int i = 0; i < 4000; ++i) {
         proof::Lent lent;
-        proof::Chain chain = proof::ChainMaker(random, lent).make();
+        proof::Chain chain = proof::ChainMaker(random, lent, proof::Lending::tables).make();
         ASSERT_EQ(chain.compute(), LVB_OK);
         worst = std::fmax(worst, worst_of(chain));
         ASSERT_LE(worst, allowed_db) << "chain " << i;

@@ -30,7 +30,8 @@ lvb_pattern_gain ask(const lvb_pattern &pattern, double azimuth_deg, double elev
     EXPECT_EQ(lvb_compute_pattern_gain(&pattern, azimuth_deg, elevation_deg, &result, &fault), LVB_OK)
         << lvb_field_name(fault.field);
     EXPECT_FALSE(std::isnan(result.gain_dbi));
-    EXPECT_EQ(result.notes, result.gain_dbi == -infinity ? std::uint32_t{LVB_NOTE_NULL} : 0u);
+    EXPECT_EQ(result.notes & ~std::uint32_t{LVB_NOTE_EXTRAPOLATED},
+              result.gain_dbi == -infinity ? std::uint32_t{LVB_NOTE_NULL} : 0u);
     EXPECT_LE(result.gain_dbi, result.maximum_dbi);
     return result;
 }
@@ -94,6 +95,23 @@ TEST(Pattern, OfACosineHasItsGainItsWidthAndNothingBehind) {
     EXPECT_EQ(gain(even, 180.0, 0.0), -infinity);
 }
 
+// A data sheet prints both: the width gives the shape and the gain, with its losses, the level.
+TEST(Pattern, OfACosineTakesAMeasuredGainBesideItsWidth) {
+    proof::Random random(120);
+    for (int i = 0; i < 300; ++i) {
+        auto lossless = pattern_of(LVB_PATTERN_COSINE);
+        lossless.beam_width_deg = random.uniform(20.0, 120.0);
+        lvb_pattern measured = lossless;
+        measured.gain_dbi = random.uniform(3.1, 15.0);
+        EXPECT_EQ(ask(measured, 0.0, 0.0).maximum_dbi, measured.gain_dbi);
+        EXPECT_EQ(gain(measured, 0.0, 0.0), measured.gain_dbi);
+        EXPECT_NEAR(gain(measured, lossless.beam_width_deg / 2.0, 0.0), measured.gain_dbi - 3.0103, 1e-4);
+        const double azimuth = random.uniform(-80.0, 80.0), elevation = random.uniform(-80.0, 80.0);
+        EXPECT_NEAR(gain(measured, azimuth, elevation) - measured.gain_dbi,
+                    gain(lossless, azimuth, elevation) - gain(lossless, 0.0, 0.0), 1e-11);
+    }
+}
+
 TEST(Pattern, HasAFloorWhereFrontToBackIsGiven) {
     const auto pattern = cosine_of(9.0, 18.0);
     EXPECT_EQ(gain(pattern, 180.0, 0.0), -9.0);
@@ -120,6 +138,36 @@ TEST(Pattern, IsSymmetric) {
     EXPECT_EQ(gain(helix, 0.0, 0.0), lvb_helix_gain_dbi(10.0, 0.236, 1.0));
     const double half = 0.5 * lvb_helix_beam_width_deg(10.0, 0.236, 1.0);
     EXPECT_NEAR(gain(helix, half, 0.0), lvb_helix_gain_dbi(10.0, 0.236, 1.0) - 3.0103, 1e-4);
+}
+
+// Measured helices had pitch angles of 12 to 14 degrees; any other is an estimate beyond what it rests on.
+TEST(Pattern, OfAHelixNotesAnotherPitchThanWasMeasured) {
+    auto helix = pattern_of(LVB_PATTERN_HELIX);
+    helix.turns = 10.0;
+    for (double pitch = 4.6; pitch < 33.0; pitch += 0.2)
+        for (const double circumference : {0.76, 1.0, 1.3}) {
+            helix.circumference_wavelengths = circumference;
+            helix.spacing_wavelengths = circumference * std::tan(pitch * 0.0174532925199433);
+            if (helix.spacing_wavelengths < 0.1 || helix.spacing_wavelengths > 0.5) continue;
+            const bool noted = (ask(helix, 10.0, 0.0).notes & LVB_NOTE_EXTRAPOLATED) != 0;
+            EXPECT_EQ(noted, pitch < 11.5 || pitch > 14.5) << pitch;
+
+            auto here = sized<lvb_antenna>(), there = sized<lvb_antenna>();
+            here.pattern = &helix;
+            here.ellipticity = 0.95;
+            there.y_m = 20.0;
+            auto pointing = sized<lvb_pointing>();
+            ASSERT_EQ(lvb_compute_pointing(&there, &here, 600.0, &pointing, nullptr), LVB_OK);
+            EXPECT_EQ((pointing.notes & LVB_NOTE_EXTRAPOLATED) != 0, noted);
+            proof::Chain chain({proof::source(0.0), proof::antenna()});
+            chain.stages[1].pattern = &helix;
+            ASSERT_EQ(chain.compute(), LVB_OK);
+            EXPECT_EQ(chain.levels[1].notes, noted ? std::uint32_t{LVB_NOTE_EXTRAPOLATED} : 0u);
+            EXPECT_EQ(chain.budget.notes, chain.levels[1].notes);
+        }
+    helix.circumference_wavelengths = 1.0;
+    helix.spacing_wavelengths = 0.25; // the helix of the book's example
+    EXPECT_EQ(ask(helix, 0.0, 0.0).notes, 0u);
 }
 
 struct Cuts {

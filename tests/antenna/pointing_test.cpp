@@ -138,6 +138,8 @@ lvb_antenna any(Random &random, const lvb_pattern *pattern) {
     made.ellipticity = random.below(3) ? random.uniform(-1.0, 1.0) : 0.0;
     made.largest_dimension_m = random.uniform(0.0, 2.0);
     made.pattern = random.below(4) ? pattern : nullptr;
+    if (made.pattern != nullptr && pattern->kind == LVB_PATTERN_HALF_WAVE_DIPOLE)
+        made.polarization_deg = made.ellipticity = 0.0;
     return made;
 }
 

@@ -54,14 +54,38 @@ long double cable_gain(const lvb_stage &in, const lvb_link &link) {
     return -static_cast<long double>(loss.loss_db);
 }
 
+long double pattern_gain(const lvb_stage &in, bool far_end) {
+    auto gain = sized<lvb_pattern_gain>();
+    EXPECT_EQ(lvb_compute_pattern_gain(in.pattern, far_end ? in.far_azimuth_deg : in.near_azimuth_deg,
+                                       far_end ? in.far_elevation_deg : in.near_elevation_deg, &gain, nullptr),
+              LVB_OK);
+    return gain.gain_dbi;
+}
+
+long double body_loss(const lvb_stage &in) {
+    double loss_db = 0.0;
+    EXPECT_EQ(lvb_compute_body_loss(in.body_table, in.facing_deg, &loss_db, nullptr), LVB_OK);
+    return loss_db;
+}
+
+double distance_of(const lvb_link &link, bool far_end) {
+    return far_end || link.near_distance_m == 0.0 ? link.far_distance_m : link.near_distance_m;
+}
+
+long double air_loss(const lvb_stage &in, const lvb_link &link, bool far_end) {
+    if (in.path == nullptr) return lvb_free_space_loss_db(link.frequency_mhz, distance_of(link, far_end));
+    auto loss = sized<lvb_path_loss>();
+    EXPECT_EQ(lvb_compute_path_loss(in.path, link.frequency_mhz, distance_of(link, far_end), &loss, nullptr), LVB_OK);
+    return loss.loss_db;
+}
+
 long double change_of(const lvb_stage &in, const lvb_link &link, bool far_end) {
     if (in.kind == LVB_KIND_ALLOWANCE && !far_end) return 0.0L;
     if (in.cable_type != 0 || in.cable_table != nullptr) return cable_gain(in, link);
-    long double change = gain_of(in, link.frequency_mhz) + (in.kind == LVB_KIND_SOURCE ? in.level_dbm : 0.0);
-    if (in.kind == LVB_KIND_AIR)
-        change -= lvb_free_space_loss_db(
-            link.frequency_mhz, far_end || link.near_distance_m == 0.0 ? link.far_distance_m : link.near_distance_m);
-    return change;
+    if (in.pattern != nullptr) return pattern_gain(in, far_end);
+    if (in.body_table != nullptr) return -body_loss(in);
+    const long double own = gain_of(in, link.frequency_mhz) + (in.kind == LVB_KIND_SOURCE ? in.level_dbm : 0.0);
+    return in.kind == LVB_KIND_AIR ? own - air_loss(in, link, far_end) : own;
 }
 
 TEST(Levels, AreTheSumsOfTheStatedChanges) {
@@ -156,15 +180,19 @@ TEST(Order, OfConductedStagesDoesNotChangeTheEnd) {
     });
 }
 
-TEST(Ends, DifferByTheDistancesAndTheAllowances) {
+TEST(Ends, DifferByTheDistancesTheDirectionsAndTheAllowances) {
     with_random_chains(65, 500, [](Chain &chain, Random &) {
         long double difference = 0.0L;
         const bool has_air = chain.has_air();
-        for (const lvb_stage &in : chain.stages)
-            if (in.kind == LVB_KIND_ALLOWANCE) difference += gain_of(in, chain.link.frequency_mhz);
-        const double near_m =
-            chain.link.near_distance_m != 0.0 ? chain.link.near_distance_m : chain.link.far_distance_m;
-        if (has_air) difference -= 20.0L * log10l(static_cast<long double>(chain.link.far_distance_m) / near_m);
+        const double near_m = distance_of(chain.link, false);
+        for (const lvb_stage &in : chain.stages) {
+            if (in.body_table != nullptr) difference -= body_loss(in);
+            else if (in.kind == LVB_KIND_ALLOWANCE) difference += gain_of(in, chain.link.frequency_mhz);
+            else if (in.pattern != nullptr) difference += pattern_gain(in, true) - pattern_gain(in, false);
+            else if (in.path != nullptr) difference -= air_loss(in, chain.link, true) - air_loss(in, chain.link, false);
+            else if (in.kind == LVB_KIND_AIR)
+                difference -= 20.0L * log10l(static_cast<long double>(chain.link.far_distance_m) / near_m);
+        }
         EXPECT_NEAR(chain.budget.far_end.level_dbm - chain.budget.near_end.level_dbm, static_cast<double>(difference),
                     allowed_per_stage * static_cast<double>(chain.stages.size()));
         EXPECT_EQ(chain.budget.far_end.distance_m, has_air ? chain.link.far_distance_m : 0.0);

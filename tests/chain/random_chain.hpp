@@ -1,18 +1,23 @@
-// Valid chains made at random, with every kind of stage, tables, tolerances and bases.
+// Valid chains made at random, with every kind of stage, tables, patterns, bodies, paths, tolerances and bases.
 #pragma once
 
 #include "chain/chains.hpp"
+#include "path/paths.hpp"
 #include "units/random.hpp"
 
 #include <deque>
 
 namespace proof {
 
-/// Tables that stages borrow; a deque, so that they stay where they are.
+/// What stages borrow; a deque, so that they stay where they are.
 struct Lent {
     std::deque<std::vector<double>> columns;
     std::deque<lvb_gain_table> gains;
     std::deque<lvb_cable_table> cables;
+    std::deque<lvb_azimuth_cut> cuts;
+    std::deque<lvb_pattern> patterns;
+    std::deque<lvb_body_table> bodies;
+    std::deque<Way> ways;
 
     const lvb_gain_table *gain(std::vector<double> mhz, std::vector<double> db) {
         auto table = sized<lvb_gain_table>();
@@ -28,11 +33,49 @@ struct Lent {
         table.attenuation_db_per_100m = columns.emplace_back(std::move(db)).data();
         return &cables.emplace_back(table);
     }
+    /// Without a direction in which nothing at all is radiated, but for the dipole's axis.
+    const lvb_pattern *pattern(Random &random) {
+        auto made = sized<lvb_pattern>();
+        made.kind = static_cast<std::int32_t>(random.below(5));
+        if (made.kind == LVB_PATTERN_COSINE) made.gain_dbi = random.uniform(3.1, 15.0);
+        if (made.kind == LVB_PATTERN_HELIX) {
+            made.turns = random.uniform(4.0, 12.0);
+            made.spacing_wavelengths = 0.24;
+            made.circumference_wavelengths = random.uniform(0.8, 1.2);
+        }
+        if (made.kind == LVB_PATTERN_CUTS) {
+            auto cut = sized<lvb_azimuth_cut>();
+            cut.row_count = 3;
+            cut.azimuth_deg = columns.emplace_back(std::vector<double>{-100.0, 0.0, 120.0}).data();
+            cut.gain_db = columns.emplace_back(std::vector<double>{-10.0, random.uniform(-3.0, 0.0), -14.0}).data();
+            made.azimuth_cut = &cuts.emplace_back(cut);
+            made.gain_dbi = random.uniform(-3.0, 9.0);
+        }
+        if (made.kind >= LVB_PATTERN_COSINE) made.front_to_back_db = random.uniform(5.0, 40.0);
+        return &patterns.emplace_back(made);
+    }
+    const lvb_body_table *body(Random &random) {
+        auto made = sized<lvb_body_table>();
+        made.row_count = 3;
+        made.facing_deg = columns.emplace_back(std::vector<double>{-120.0, 10.0, 140.0}).data();
+        made.loss_db = columns.emplace_back(std::vector<double>{9.0, random.uniform(0.0, 5.0), 20.0}).data();
+        return &bodies.emplace_back(made);
+    }
+    /// Of a model that holds at every frequency and distance of these chains.
+    const lvb_path *path(Random &random) {
+        Way way = random_way(random);
+        while (way.path.model == LVB_PATH_INDOOR || way.path.model == LVB_PATH_SITE_GENERAL) way = random_way(random);
+        return ways.emplace_back(std::move(way)).lent();
+    }
 };
+
+/// What ChainMaker lends: gain tables and cable tables alone, or patterns, bodies and paths too.
+enum class Lending { tables, everything };
 
 class ChainMaker {
   public:
-    ChainMaker(Random &random, Lent &lent) : random_(random), lent_(lent) {}
+    ChainMaker(Random &random, Lent &lent, Lending lending = Lending::everything)
+        : random_(random), lent_(lent), lending_(lending) {}
 
     Chain make() {
         std::vector<lvb_stage> stages = {dressed(LVB_KIND_SOURCE)};
@@ -78,12 +121,34 @@ class ChainMaker {
                                static_cast<std::int32_t>(random_.below(6)));
         const double low = lowest(kind);
         const double high = highest(kind);
+        if (lending_ == Lending::everything && random_.below(3) == 0 && lend(made)) return made;
         if (random_.below(4) == 0)
             made.gain_table = lent_.gain({100.0, random_.uniform(200.0, 400.0), 500.0, 850.0},
                                          {random_.uniform(low, high), random_.uniform(low, high),
                                           random_.uniform(low, high), random_.uniform(low, high)});
         else if (random_.below(8) != 0 || kind == LVB_KIND_CABLE) made.gain_db = random_.uniform(low, high);
         return made;
+    }
+    // An antenna's pattern or an allowance's body stands in place of a gain, a path beside it.
+    bool lend(lvb_stage &made) {
+        switch (made.kind) {
+        case LVB_KIND_ANTENNA:
+            made.pattern = lent_.pattern(random_);
+            made.far_azimuth_deg = random_.uniform(-360.0, 360.0);
+            made.near_azimuth_deg = random_.uniform(-360.0, 360.0);
+            made.far_elevation_deg = random_.uniform(-80.0, 80.0);
+            made.near_elevation_deg = random_.uniform(-80.0, 80.0);
+            return true;
+        case LVB_KIND_ALLOWANCE:
+            made.body_table = lent_.body(random_);
+            made.facing_deg = random_.uniform(-360.0, 360.0);
+            return true;
+        case LVB_KIND_AIR:
+            made.path = lent_.path(random_);
+            return false;
+        default:
+            return false;
+        }
     }
     void conducted(std::vector<lvb_stage> &stages) {
         for (std::uint64_t n = random_.below(5); n > 0; --n) switch (random_.below(6)) {
@@ -128,6 +193,7 @@ class ChainMaker {
 
     Random &random_;
     Lent &lent_;
+    Lending lending_;
 };
 
 } // namespace proof

@@ -173,6 +173,22 @@ TEST(Coexistence, BothFormsOfTheNoiseAgree) {
     EXPECT_NEAR(result_of(in).noise_dbm, relative.noise_dbm, 1e-12);
 }
 
+// Both forms tell the noise as it is without the filter: the filter lowers both.
+TEST(Coexistence, TheNoiseIsToldWithoutTheTransmitFilter) {
+    lvb_neighbours in = stage_side();
+    for (const bool absolute : {false, true}) {
+        if (absolute) {
+            in.stated |= LVB_STATED_TRANSMIT_NOISE;
+            in.transmit_noise_dbm = 15.0 - 140.0 + 10.0 * std::log10(0.2e6);
+            in.transmit_noise_dbc_per_hz = in.receiver_bandwidth_mhz = 0.0;
+        }
+        in.transmit_filter_db = 0.0;
+        const double without = result_of(in).noise_dbm;
+        in.transmit_filter_db = 30.0;
+        EXPECT_NEAR(result_of(in).noise_dbm, without - 30.0, 1e-12);
+    }
+}
+
 TEST(Coexistence, DefaultsAndWhatIsNotGiven) {
     lvb_neighbours in = stage_side();
     in.wanted_rise_db = 0.0;
@@ -196,8 +212,35 @@ TEST(Coexistence, DefaultsAndWhatIsNotGiven) {
     EXPECT_TRUE(std::isnan(result_of(in).noise_rise_db));
 }
 
+// A transmitter so weak that it could stand closer than free space holds: what is told there is noted too.
+TEST(Coexistence, NotesAToldSeparationUnderAWavelength) {
+    auto in = sized<lvb_neighbours>();
+    in.stated = LVB_STATED_BLOCKING;
+    in.separation_m = 10.0;
+    in.transmit_mhz = 600.0; // a wave of half a metre
+    const auto notes_with_blocking_at = [&](double room_db) {
+        in.blocking_dbm = -lvb_free_space_loss_db(600.0, in.separation_m) + room_db;
+        const lvb_coexistence out = result_of(in);
+        EXPECT_NEAR(out.blocking_separation_m, in.separation_m * std::pow(10.0, -room_db / 20.0), 1e-11);
+        return out.notes;
+    };
+    EXPECT_EQ(notes_with_blocking_at(41.0), std::uint32_t{LVB_NOTE_NEAR_FIELD}); // 0.089 m
+    EXPECT_EQ(notes_with_blocking_at(20.0), 0u);                                 // 1 m
+    in.stated = LVB_STATED_TRANSMIT_NOISE | LVB_STATED_RECEIVER_NOISE;           // and by its noise
+    in.blocking_dbm = 0.0;
+    in.wanted_rise_db = lvb_db_from_power_ratio(2.0); // as strong as the receiver's own
+    in.transmit_noise_dbm = -100.0;
+    in.receiver_noise_dbm = -100.0 - lvb_free_space_loss_db(600.0, in.separation_m) + 41.0;
+    EXPECT_NEAR(result_of(in).noise_separation_m, 0.0891, 0.0001);
+    EXPECT_EQ(result_of(in).notes, std::uint32_t{LVB_NOTE_NEAR_FIELD});
+    in.receiver_noise_dbm -= 21.0;
+    EXPECT_EQ(result_of(in).notes, 0u);
+}
+
 TEST(Coexistence, NotesADistanceUnderAWavelength) {
-    lvb_neighbours in = stage_side();
+    auto in = sized<lvb_neighbours>(); // nothing is told but the levels
+    in.transmit_mhz = 500.0;
+    in.receive_mhz = 600.0;
     const double longer = lvb_wavelength_m_from_mhz(500.0);
     in.separation_m = longer;
     EXPECT_EQ(result_of(in).notes, 0u);

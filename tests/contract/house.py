@@ -107,7 +107,7 @@ def check_comments(root):
             wanted += ["Refused: "]
         if name in ("lvb_compute_columns", "lvb_compute_grid", "lvb_compute_noise"):
             wanted += ["Accuracy: ", "Cost: "]
-        if name.startswith("lvb_compute_") and name not in ("lvb_compute_columns", "lvb_compute_grid"):
+        if name.startswith(("lvb_compute_", "lvb_check_")) and name not in ("lvb_compute_columns", "lvb_compute_grid"):
             wanted += ["Formula: ", "Source: ", "Range: ", "Accuracy: "]
         for word in wanted:
             if word not in comment:
@@ -142,6 +142,9 @@ DEFECTS = [
     ("lib/math/elementary.hpp", '#pragma GCC optimize("fast-math")\n', "fast mathematics"),
     (HEADER, (" *  Accuracy: 0.9 ULP. Since: 0.1. */\nLVB_API double lvb_mw_from_dbm", " */\nLVB_API double lvb_mw_from_dbm"),
      "lvb_mw_from_dbm lacks 'Accuracy:'"),
+    (HEADER, (" *  Accuracy: 1e-12 dB for each stage of the stated formulas. Cost: as lvb_compute_budget. Since: 0.1. */\nLVB_API lvb_status lvb_check_limit",
+              " *  Cost: as lvb_compute_budget. Since: 0.1. */\nLVB_API lvb_status lvb_check_limit"),
+     "lvb_check_limit lacks 'Accuracy:'"),
     (HEADER, ("Range: frequency_mhz (0, inf), distance_m (0, inf).", "Range: frequency_mhz (0, inf), range_m (0, inf)."),
      "lvb_free_space_loss_db tells the range"),
 ]

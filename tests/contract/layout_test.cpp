@@ -280,7 +280,7 @@ TEST(Layout, IsPinned) {
     OFFSET(lvb_allowance_info, source, 48);
     OFFSET(lvb_allowance_info, remark, 56);
     // other paths
-    SIZE(lvb_path, LVB_STRUCT_PATH, 152);
+    SIZE(lvb_path, LVB_STRUCT_PATH, 160);
     OFFSET(lvb_path, size, 0);
     OFFSET(lvb_path, model, 4);
     OFFSET(lvb_path, environment, 8);
@@ -304,6 +304,7 @@ TEST(Layout, IsPinned) {
     OFFSET(lvb_path, longitudinal_loss_db_per_100m, 128);
     OFFSET(lvb_path, coupling_loss_db, 136);
     OFFSET(lvb_path, lateral_distance_m, 144);
+    OFFSET(lvb_path, standard_deviation_db, 152);
     SIZE(lvb_path_loss, LVB_STRUCT_PATH_LOSS, 88);
     OFFSET(lvb_path_loss, size, 0);
     OFFSET(lvb_path_loss, notes, 4);

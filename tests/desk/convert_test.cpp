@@ -1,10 +1,14 @@
 // Unit questions against published values, and refusals of questions that cannot be answered.
 #include "run.hpp"
 
+#include "support/range.hpp"
+
 #include <gtest/gtest.h>
+#include <levelbook/levelbook.h>
 
 #include <cmath>
 #include <cstdlib>
+#include <sstream>
 
 namespace desk_test {
 namespace {
@@ -131,21 +135,111 @@ TEST(Convert, RefusesWhatItCannotAnswer) {
     expect_refused(run({"convert", "40m", "dB_free_space", "--at", "-1"}), "outside");
 }
 
-// No conversion of the header is left out: the header's own list against the source of the table of rules.
-TEST(Convert, KnowsEveryConversionOfTheHeader) {
-#define LVB_SCALAR_1(name, ...) #name,
-#define LVB_SCALAR_2(name, ...) #name,
-#define LVB_SCALAR_3(name, ...) #name,
-    const char *names[] = {
+struct Function {
+    std::string name; // without its prefix
+    const char *ranges;
+    double (*compute)(const double *);
+};
+
+const Function functions[] = {
+#define LVB_SCALAR_1(f, ranges, accuracy) {std::string(#f).substr(4), ranges, [](const double *x) { return f(x[0]); }},
+#define LVB_SCALAR_2(f, ranges, accuracy)                                                                              \
+    {std::string(#f).substr(4), ranges, [](const double *x) { return f(x[0], x[1]); }},
+#define LVB_SCALAR_3(f, ranges, accuracy)                                                                              \
+    {std::string(#f).substr(4), ranges, [](const double *x) { return f(x[0], x[1], x[2]); }},
 #include "levelbook_scalars.inc"
-    };
+};
+
+// No conversion of the header is left out: the header's own list, each function called as the program must call it,
+// with other numbers in every argument. (What the functions give is tested where they are tested.)
+TEST(Convert, KnowsEveryConversionOfTheHeader) {
+    EXPECT_GT(std::size(functions), 100u);
+    const std::string listed = run({"units"}).out;
+    for (const Function &function : functions) {
+        const std::vector<support::Interval> arguments = support::read_range(function.ranges);
+        double values[3] = {};
+        std::vector<std::string> words = {"convert", function.name};
+        for (std::size_t i = 0; i < arguments.size(); ++i) {
+            std::ostringstream word;
+            word << arguments[i].name << "=" << support::within(arguments[i], 0.37 + 0.2 * static_cast<double>(i));
+            values[i] =
+                std::strtod(word.str().c_str() + arguments[i].name.size() + 1, nullptr); // the digits that stand there
+            words.push_back(word.str());
+        }
+        const double expected = function.compute(values);
+        ASSERT_FALSE(std::isnan(expected)) << function.name;
+        const Printout told = run(words);
+        EXPECT_EQ(told.code, 0) << function.name << told.err;
+        if (std::isinf(expected)) EXPECT_EQ(answer_of(told), expected) << function.name;
+        else EXPECT_NEAR(answer_of(told), expected, std::abs(expected) * 1e-6) << function.name;
+        EXPECT_NE(listed.find("\n  " + function.name + ":"), std::string::npos) << function.name;
+    }
+}
+
+// Functions between two units are also found by these: the header's own list against the source of the table of rules.
+TEST(Convert, KnowsEveryConversionBetweenUnits) {
     const std::string source = read_file(DESK_SOURCES "/units.cpp");
-    EXPECT_GT(std::size(names), 60u);
-    for (const std::string name : names) {
+    int found = 0;
+    for (const Function &function : functions) {
+        const std::string name = "lvb_" + function.name;
         const bool called =
             source.find("<" + name + ">") != std::string::npos || source.find(name + "(in.") != std::string::npos;
-        EXPECT_TRUE(called) << name;
+        const bool between_units =
+            function.name.find("_from_") != std::string::npos && support::read_range(function.ranges).size() == 1;
+        EXPECT_TRUE(called || !between_units) << name;
+        found += called ? 1 : 0;
     }
+    EXPECT_GE(found, 80);
+}
+
+TEST(Convert, FunctionsByNameAgreeWithPublishedValues) {
+    const Published values[] = {
+        {{"helix_gain_dbi", "turns=16", "spacing_wavelengths=0.25", "circumference_wavelengths=1"},
+         16.81,
+         0.005,
+         "Kraus, Antennas, example 8-5.2, which prints 16.8 dBi"},
+        {{"gain_dbi_from_beam_widths", "beam_width_1_deg=20", "beam_width_2_deg=20"},
+         20.13,
+         0.01,
+         "41253 / 400 of Kraus, Antennas, 2-4, by hand: 103.1"},
+        {{"knife_edge_loss_db", "parameter=0"}, 6.03, 0.005, "J(0) of ITU-R P.526, 4.1: 6 dB at grazing"},
+        {{"combiner_loss_db", "ways=4", "excess_db=0.5"}, 6.52, 0.005, "10 log10(4) = 6.02"},
+        {{"third_order_product_dbm", "level_dbm=0", "intercept_dbm=20"}, -40.0, 1e-6, "3 P - 2 IP3, Pozar, 10.3"},
+        {{"indoor_loss_db", "frequency_mhz=900", "distance_m=10", "power_loss_coefficient=33"},
+         64.08,
+         0.005,
+         "ITU-R P.1238-9, (1), by hand: 59.08 + 33 - 28"},
+        {{"business_noise_figure_db", "frequency_mhz=602.4"}, 10.11, 0.005, "44.3 - 12.3 log10(602.4), ITU-R P.372"},
+        {{"exposure_distance_m", "eirp_dbm=30", "limit_w_per_m2=10", "reflection_factor=1"},
+         0.0892,
+         0.00005,
+         "sqrt(1 / (4 pi 10)), by hand"},
+    };
+    for (const Published &value : values) {
+        SCOPED_TRACE(value.question[0] + ": " + value.source);
+        std::vector<std::string> words = {"convert"};
+        words.insert(words.end(), value.question.begin(), value.question.end());
+        const Printout told = run(words);
+        EXPECT_EQ(told.code, 0) << told.err;
+        EXPECT_NEAR(answer_of(told), value.printed, value.precision);
+    }
+    EXPECT_NEAR(answer_of(run({"convert", "90deg_beam_width", "cosine_exponent"})), 2.0, 1e-6); // cos^2 45 deg = 1/2
+    EXPECT_NEAR(answer_of(run({"convert", "2cosine_exponent", "dBi"})), 7.78,
+                0.005); // directivity 2 (n + 1) = 6, Kraus
+}
+
+TEST(Convert, RefusesFunctionsThatItCannotAnswer) {
+    expect_refused(run({"convert", "helix_gain_dbi", "turns=10"}), "helix_gain_dbi needs spacing_wavelengths");
+    expect_refused(run({"convert", "combiner_loss_db", "ways=4", "ways=4"}), "ways is given twice");
+    expect_refused(run({"convert", "combiner_loss_db", "ways=4", "loss=4"}), "'loss=4' is no argument");
+    expect_refused(run({"convert", "combiner_loss_db", "4", "0.5"}), "each as name=value");
+    expect_refused(run({"convert", "combiner_loss_db", "ways=4dB", "excess_db=0"}), "holds no number");
+    expect_refused(run({"convert", "combiner_loss_db", "ways=nan", "excess_db=0"}), "holds no number");
+    expect_refused(run({"convert", "combiner_loss_db", "ways=0", "excess_db=0"}), "ways [1, inf]");
+    expect_refused(run({"convert", "combiner_los_db", "ways=4", "excess_db=0"}), "the nearest is 'combiner_loss_db'");
+    expect_refused(run({"convert", "dbm_from_mw", "power_mw=1", "--at", "600"}), "no options");
+    expect_refused(run({"convert", "1", "2", "3", "4"}), "convert takes a value with its unit");
+    expect_refused(run({"convert", "dbm_from_mw"}), "");
 }
 
 TEST(Cables, CatalogueNamesTheSourceOfEveryRow) {

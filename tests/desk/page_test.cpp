@@ -114,7 +114,7 @@ TEST_F(DemoPage, MarginAndHeadroomAreDifferencesOfPrintedFigures) {
         EXPECT_EQ(found_in(link.text, "Near end:.*?([0-9.]+) dB (?:under|ABOVE) the ceiling"), std::abs(near_room));
         ++judged;
     }
-    EXPECT_EQ(judged, 10);
+    EXPECT_EQ(judged, 11);
 }
 
 TEST_F(DemoPage, EveryPrintedToleranceAddsUpToTheFarEnds) {
@@ -140,8 +140,9 @@ TEST_F(DemoPage, EveryDemoLinkHasItsVerdictAndItsReason) {
         {"Monitors A, main stage", "holds", "HOLDS at both ends", "near", "ceiling"},
         {"Monitors B, thrust", "overloads", "OVERLOADS: the near end lies", "near", "ceiling"},
         {"Monitors C, far platform", "drops out", "DROPS OUT: the far end lies", "far", "floor"},
-        {"Monitors D, far platform moved", "holds", "HOLDS at both ends", "near", "ceiling"},
+        {"Monitors D, far platform moved", "holds", "HOLDS at both ends", "far", "floor"},
         {"Monitors E, whole arena", "doubtful", "can push the far end below the floor", "far", "floor"},
+        {"Monitors F, corridor to the stage", "holds", "HOLDS at both ends", "far", "floor"},
         {"Hand microphone, thrust", "holds", "HOLDS at both ends", "near", "ceiling"},
         {"Headset, main stage, 1.4 GHz", "holds", "HOLDS at both ends", "near", "ceiling"},
         {"Stage manager's pack, 1.9 GHz", "holds", "HOLDS at both ends", "near", "ceiling"},
@@ -153,7 +154,10 @@ TEST_F(DemoPage, EveryDemoLinkHasItsVerdictAndItsReason) {
         SCOPED_TRACE(expected[i].name);
         EXPECT_EQ(links[i].at("name"), expected[i].name);
         EXPECT_EQ(links[i].at("verdict"), expected[i].verdict);
-        EXPECT_EQ(links[i].at("holds"), std::string(expected[i].verdict) == "holds");
+        // Sixteen hand microphones together bend the receiver, though each alone lies inside its window.
+        const bool compresses = std::string(expected[i].name) == "Hand microphone, thrust";
+        EXPECT_EQ(links[i].at("holds"), std::string(expected[i].verdict) == "holds" && !compresses);
+        EXPECT_EQ(links[i].at("failures"), compresses ? Json::array({"COMPRESSES at the near end"}) : Json::array());
         EXPECT_EQ(links[i].at("decided_by").at("end"), expected[i].end);
         EXPECT_EQ(links[i].at("decided_by").at("limit"), expected[i].limit);
         EXPECT_NE(printed[i].text.find(expected[i].words), std::string::npos) << printed[i].text;
@@ -409,7 +413,7 @@ TEST(Readme, ItsQuestionsAreAnswered) {
         EXPECT_EQ(told.code, 0) << line << "\n" << told.err;
         ++asked;
     }
-    EXPECT_EQ(asked, 8);
+    EXPECT_EQ(asked, 11);
 }
 
 // The words of a command line; a double quote holds words together.
@@ -444,7 +448,7 @@ int run_commands_of(const std::string &document) {
 }
 
 TEST(Readme, CommandLinesThatItPrintsWork) {
-    EXPECT_EQ(run_commands_of(DESK_ROOT "/README.md"), 3);
+    EXPECT_EQ(run_commands_of(DESK_ROOT "/README.md"), 4);
     EXPECT_EQ(run_commands_of(DESK_SOURCES "/README.md"), 11);
 }
 

@@ -599,7 +599,8 @@ TEST(Csv, MalformedFiles) {
         {"x.csv", "frequency_mhz,gain_db\n", "2:1: no row follows the header"},
         {"x.csv", "470,1\n480,2\n",
          "1:1: 470: '470' is no key of this table; its keys are frequency_mhz, frequency_hz, frequency_khz, "
-         "frequency_ghz, gain_db, loss_db, gain_dbi, gain_dbd, beyond_free_space_db, attenuation_db_per_100m, "
+         "frequency_ghz, azimuth_deg, elevation_deg, facing_deg, gain_db, loss_db, gain_dbi, gain_dbd, "
+         "beyond_free_space_db, attenuation_db_per_100m, "
          "attenuation_db_per_100ft, note"},
         {"x.csv", "frequency_mhz;gain_db\n470;1\n",
          "1:1: commas separate the columns here, and a point the decimals; this file has other separators"},
@@ -616,7 +617,8 @@ TEST(Csv, MalformedFiles) {
          "1:1: Frequency_MHz: 'Frequency_MHz' is no key of this table; the nearest is 'frequency_mhz'"},
         {"x.csv", "frequency_mhz,phase_deg\n470,1\n",
          "1:15: phase_deg: 'phase_deg' is no key of this table; its keys are frequency_mhz, frequency_hz, "
-         "frequency_khz, frequency_ghz, gain_db, loss_db, gain_dbi, gain_dbd, beyond_free_space_db, "
+         "frequency_khz, frequency_ghz, azimuth_deg, elevation_deg, facing_deg, gain_db, loss_db, gain_dbi, gain_dbd, "
+         "beyond_free_space_db, "
          "attenuation_db_per_100m, attenuation_db_per_100ft, note"},
         {"x.csv", "frequency_mhz,gain_db,loss_db\n470,1,-1\n",
          "1:23: loss_db: this column stands here as gain_db too; give one of them"},
@@ -647,7 +649,8 @@ TEST(Csv, MalformedFiles) {
         {"x.csv", "frequency_mhz,gain_db,note\n470,1,\"a\nb\nc\"\n480,x,\n", "5:5: gain_db[1]: 'x' is no number"},
         {"x.csv", std::string("\0\n", 2),
          "1:1: '?': '?' is no key of this table; its keys are frequency_mhz, frequency_hz, frequency_khz, "
-         "frequency_ghz, gain_db, loss_db, gain_dbi, gain_dbd, beyond_free_space_db, attenuation_db_per_100m, "
+         "frequency_ghz, azimuth_deg, elevation_deg, facing_deg, gain_db, loss_db, gain_dbi, gain_dbd, "
+         "beyond_free_space_db, attenuation_db_per_100m, "
          "attenuation_db_per_100ft, note"},
     });
 }

@@ -407,8 +407,9 @@ struct Aerials {
         if (made.kind == LVB_PATTERN_ISOTROPIC || made.kind == LVB_PATTERN_CUTS)
             made.gain_dbi = inputs.uniform(-6.0, 9.0);
         if (made.kind == LVB_PATTERN_COSINE) {
-            if (inputs.below(2)) made.gain_dbi = inputs.uniform(3.1, 20.0);
-            else made.beam_width_deg = inputs.uniform(5.0, 170.0);
+            const std::uint32_t by = inputs.below(3); // by gain, by width, by both
+            if (by != 1) made.gain_dbi = inputs.uniform(3.1, 20.0);
+            if (by != 0) made.beam_width_deg = inputs.uniform(5.0, 170.0);
         }
         if (made.kind == LVB_PATTERN_CUTS) {
             const std::uint32_t which = inputs.below(3);
@@ -438,6 +439,10 @@ lvb_antenna any_antenna(Inputs &inputs, const lvb_pattern *pattern) {
     if (inputs.below(2)) made.ellipticity = inputs.uniform(-1.0, 1.0);
     if (inputs.below(2)) made.largest_dimension_m = inputs.uniform(0.0, 3.0);
     if (inputs.below(4)) made.pattern = pattern;
+    if (made.pattern != nullptr && pattern->kind == LVB_PATTERN_HALF_WAVE_DIPOLE && inputs.below(20))
+        made.polarization_deg = made.ellipticity = 0.0;
+    if (made.pattern != nullptr && pattern->kind == LVB_PATTERN_HELIX && inputs.below(20))
+        made.ellipticity = inputs.below(2) ? 0.95 : -0.95;
     if (inputs.below(40) == 0) made.tilt_deg = inputs.any();
     return made;
 }
@@ -547,11 +552,15 @@ struct Way {
             if (inputs.below(2)) path.lateral_distance_m = inputs.uniform(0.5, 20.0);
             if (inputs.below(2)) path.exponent = inputs.uniform(0.5, 3.0);
         }
-        if (inputs.below(3) == 0) {
+        const bool walled = path.model == LVB_PATH_INDOOR || path.model == LVB_PATH_SITE_GENERAL;
+        if (inputs.below(walled ? 24 : 3) == 0) {
             path.wall_count = 1 + inputs.below(3);
             path.wall_loss_db = inputs.uniform(1.0, 15.0);
         }
         if (inputs.below(40) == 0) path.floor_loss_db = inputs.argument();
+        if (path.model == LVB_PATH_LOG_DISTANCE || path.model == LVB_PATH_INDOOR) {
+            if (inputs.below(2)) path.standard_deviation_db = inputs.uniform(0.1, 30.0);
+        }
     }
     Way(const Way &) = delete;
     Way &operator=(const Way &) = delete;
@@ -777,6 +786,8 @@ void add_limits(Digest &digest) {
         for (std::int32_t audience = 0; audience < 4; ++audience)
             for (int i = 0; i < 200; ++i)
                 digest.number(lvb_exposure_limit_w_per_m2(exposure, audience, inputs.uniform(0.0, 4000.0)));
+    digest.number(lvb_limit_rule_count());
+    digest.number(lvb_caution_count());
     for (std::int32_t i = -1; i < 10; ++i) {
         digest.text(lvb_quantity_name(i));
         digest.text(lvb_limit_verdict_name(i));

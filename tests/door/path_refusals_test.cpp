@@ -71,6 +71,12 @@ const Number numbers[] = {
      {LVB_PATH_RADIATING_CABLE},
      {LVB_PATH_RADIATING_CABLE}},
     {LVB_FIELD_LATERAL_DISTANCE_M, &lvb_path::lateral_distance_m, 0.1, 1000.0, {LVB_PATH_RADIATING_CABLE}, {}},
+    {LVB_FIELD_STANDARD_DEVIATION_DB,
+     &lvb_path::standard_deviation_db,
+     0.1,
+     30.0,
+     {LVB_PATH_LOG_DISTANCE, LVB_PATH_INDOOR},
+     {}},
 };
 bool holds(const std::vector<std::int32_t> &models, std::int32_t model) {
     return std::find(models.begin(), models.end(), model) != models.end();
@@ -110,8 +116,9 @@ TEST(PathRefused, EveryNumberInEveryModel) {
             refused(with(infinity), expected(LVB_E_INFINITE, infinity));
             // a height of 1000 m makes the straight line longer than the indoor models are stated for
             const bool too_long = number.pair && model >= LVB_PATH_INDOOR;
+            const double metres = number.field == LVB_FIELD_REFERENCE_DISTANCE_M ? number.high : 20.0;
             for (const double good : {number.low, too_long ? 3.0 : number.high})
-                EXPECT_EQ(with(good == 0.0 ? 1e-300 : good).compute(900.0, 20.0), LVB_OK);
+                EXPECT_EQ(with(good == 0.0 ? 1e-300 : good).compute(900.0, metres), LVB_OK);
             if (holds(number.needers, model) || number.pair) refused(with(0.0), expected(LVB_E_MISSING, 0.0));
             else EXPECT_EQ(with(0.0).compute(900.0, 20.0), LVB_OK);
             auto told = sized<lvb_range>();
@@ -145,6 +152,15 @@ TEST(PathRefused, Choices) {
 
 TEST(PathRefused, WallsAndFloorsWithoutCountOrLoss) {
     for (Way way : one_of_each()) {
+        way.path.floor_count = 2;
+        refused(way, {LVB_E_MISSING, in_path, LVB_FIELD_FLOOR_LOSS_DB, -1, -1, 0.0, 0.0, 100.0});
+        way.path.floor_loss_db = 100.5;
+        refused(way, {LVB_E_ABOVE_RANGE, in_path, LVB_FIELD_FLOOR_LOSS_DB, -1, -1, 100.5, 0.0, 100.0});
+        way.path.floor_loss_db = 10.0;
+        way.path.floor_count = 0;
+        refused(way, {LVB_E_MISSING, in_path, LVB_FIELD_FLOOR_COUNT, -1, -1, 0.0, 1.0, 100.0});
+        way.path.floor_loss_db = 0.0;
+        if (!takes_walls(way)) continue;
         way.path.wall_loss_db = 3.0;
         refused(way, {LVB_E_MISSING, in_path, LVB_FIELD_WALL_COUNT, -1, -1, 0.0, 1.0, 100.0});
         way.path.wall_count = 101;
@@ -156,13 +172,27 @@ TEST(PathRefused, WallsAndFloorsWithoutCountOrLoss) {
         refused(way, {LVB_E_MISSING, in_path, LVB_FIELD_WALL_LOSS_DB, -1, -1, 0.0, 0.0, 100.0});
         way.path.wall_loss_db = 100.0;
         EXPECT_EQ(way.compute(900.0, 10.0), LVB_OK);
-        way.path.floor_count = 2;
-        refused(way, {LVB_E_MISSING, in_path, LVB_FIELD_FLOOR_LOSS_DB, -1, -1, 0.0, 0.0, 100.0});
-        way.path.floor_loss_db = 100.5;
-        refused(way, {LVB_E_ABOVE_RANGE, in_path, LVB_FIELD_FLOOR_LOSS_DB, -1, -1, 100.5, 0.0, 100.0});
-        way.path.floor_loss_db = 10.0;
-        way.path.floor_count = 0;
-        refused(way, {LVB_E_MISSING, in_path, LVB_FIELD_FLOOR_COUNT, -1, -1, 0.0, 1.0, 100.0});
+    }
+}
+
+// What a model's figures were measured through is not counted again.
+TEST(PathRefused, WallsAndEdgesThatTheModelHolds) {
+    for (Way way : {indoor(), site(LVB_ENVIRONMENT_OFFICE_IN_SIGHT), site(LVB_ENVIRONMENT_INDUSTRIAL_OUT_OF_SIGHT)}) {
+        way.path.wall_count = 2;
+        refused(way, {LVB_E_UNUSED, in_path, LVB_FIELD_WALL_COUNT, -1, -1, 2.0, none, none,
+                      "lvb_path.wall_count is filled, but this model has no use for it."});
+        way.path.wall_loss_db = 5.0;
+        refused(way, {LVB_E_UNUSED, in_path, LVB_FIELD_WALL_LOSS_DB, -1, -1, 5.0});
+        way.path.wall_count = 0;
+        refused(way, {LVB_E_UNUSED, in_path, LVB_FIELD_WALL_LOSS_DB, -1, -1, 5.0});
+    }
+    std::vector<Way> ways = {indoor()};
+    for (std::int32_t environment = 1; environment <= 6; ++environment) ways.push_back(site(environment));
+    for (Way &way : ways) {
+        way.heights(2.0, 2.0);
+        way.edges = {{5.0, 2.2}};
+        if (takes_edges(way)) EXPECT_EQ(way.compute(900.0, 10.0), LVB_OK);
+        else refused(way, {LVB_E_UNUSED, in_path, LVB_FIELD_EDGE_COUNT, -1, -1, 1.0});
     }
 }
 
@@ -238,7 +268,16 @@ TEST(PathRefused, FrequencyAndDistance) {
     refused_at(indoor(), 900.0, 0.5, {LVB_E_BELOW_RANGE, in_call, LVB_FIELD_DISTANCE_M, -1, -1, 0.5, 1.0, 1000.0});
     refused_at(radiating_cable(), 900.0, 10001.0,
                {LVB_E_ABOVE_RANGE, in_call, LVB_FIELD_DISTANCE_M, -1, -1, 10001.0, 0.0, 10000.0});
+    // the law begins at its reference: nearer it would fall below any loss
+    Way law = log_distance(4.0);
+    refused_at(law, 900.0, 0.5, {LVB_E_BELOW_RANGE, in_call, LVB_FIELD_DISTANCE_M, -1, -1, 0.5, 1.0, infinity});
+    law.path.reference_distance_m = 100.0;
+    EXPECT_EQ(law.compute(900.0, 100.0), LVB_OK);
+    refused_at(law, 900.0, 99.0,
+               {LVB_E_BELOW_RANGE, in_call, LVB_FIELD_DISTANCE_M, -1, -1, 99.0, 100.0, infinity,
+                "distance_m is 99, which is too low; allowed 100 to infinity."});
     // what must lie in the model's range is the straight line
+    EXPECT_EQ(law.heights(61.0, 1.0).compute(900.0, 80.0), LVB_OK);
     refused_at(indoor().heights(900.0, 1.0), 900.0, 800.0,
                {LVB_E_ABOVE_RANGE, in_call, LVB_FIELD_DISTANCE_M, -1, -1, std::sqrt(800.0 * 800.0 + 899.0 * 899.0), 1.0,
                 1000.0});
@@ -276,6 +315,10 @@ TEST(PathInAChainRefused, TellsTheStage) {
     refused(chain_over(over, 20.0, 2.0),
             {LVB_E_ABOVE_RANGE, in_edge, LVB_FIELD_HEIGHT_M, 2, 1, 2000.0, -1000.0, 1000.0,
              "stages[2].path.edges[1].height_m is 2000, which is too high; allowed -1000 to 1000."});
+    Way beyond = log_distance();
+    beyond.path.reference_distance_m = 5.0;
+    refused(chain_over(beyond, 20.0, 2.0),
+            {LVB_E_BELOW_RANGE, LVB_STRUCT_LINK, LVB_FIELD_NEAR_DISTANCE_M, 2, -1, 2.0, 5.0, infinity});
     Way office = site(LVB_ENVIRONMENT_OFFICE_IN_SIGHT);
     refused(chain_over(office, 28.0, 2.0),
             {LVB_E_ABOVE_RANGE, LVB_STRUCT_LINK, LVB_FIELD_FAR_DISTANCE_M, 2, -1, 28.0, 2.0, 27.0,
@@ -290,6 +333,51 @@ TEST(PathInAChainRefused, TellsTheStage) {
     way.path.size = 8;
     refused(wrong_size,
             {LVB_E_STRUCT_SIZE, in_path, LVB_FIELD_SIZE, 2, -1, 8.0, static_cast<double>(sizeof(lvb_path)), 4096.0});
+}
+
+// What stands before a radiating cable is its feed.
+TEST(PathInAChainRefused, AnAntennaOfARadiatingCable) {
+    Way way = radiating_cable();
+    Chain chain = chain_over(way, 20.0, 2.0);
+    chain.stages[1].gain_db = 9.0;
+    const Expected gain{LVB_E_UNUSED,
+                        LVB_STRUCT_STAGE,
+                        LVB_FIELD_GAIN_DB,
+                        1,
+                        -1,
+                        9.0,
+                        none,
+                        none,
+                        "stages[1].gain_db is filled, but this kind of stage has no use for it."};
+    refused(chain, gain);
+    const double mhz[] = {500.0, 1000.0}, db[] = {0.0, 1.0};
+    auto table = sized<lvb_gain_table>();
+    table.row_count = 2;
+    table.frequency_mhz = mhz;
+    table.gain_db = db;
+    chain.stages[1].gain_db = 0.0;
+    chain.stages[1].gain_table = &table;
+    refused(chain, {LVB_E_UNUSED, LVB_STRUCT_STAGE, LVB_FIELD_GAIN_TABLE, 1});
+    auto pattern = sized<lvb_pattern>();
+    chain.stages[1].gain_table = nullptr;
+    chain.stages[1].pattern = &pattern;
+    refused(chain, {LVB_E_UNUSED, LVB_STRUCT_STAGE, LVB_FIELD_PATTERN, 1});
+    chain.stages[1].pattern = nullptr;
+    chain.stages[3].pattern = &pattern; // the receiving antenna is one
+    chain.stages[3].gain_db = 0.0;
+    EXPECT_EQ(chain.compute(), LVB_OK);
+    chain.stages[3].pattern = nullptr;
+    chain.stages[3].gain_table = &table;
+    EXPECT_EQ(chain.compute(), LVB_OK);
+
+    auto grid = sized<lvb_grid>();
+    auto bad = sized<lvb_bad>();
+    auto fault = sized<lvb_fault>();
+    chain.stages[1].gain_db = 9.0;
+    grid.link = &chain.link;
+    grid.end = LVB_END_FAR;
+    EXPECT_EQ(lvb_compute_grid(&grid, &bad, &fault), LVB_E_UNUSED);
+    expect_fault(fault, gain);
 }
 
 TEST(PathInAChainRefused, BelongsToTheAirAlone) {

@@ -345,10 +345,10 @@ TEST(LookUps, EveryFieldOfEveryKindIsDescribedOrNot) {
                     EXPECT_LT(range.minimum, range.maximum);
                 }
     // link: 5 with the count of stages; run: 5; stages: tolerance 8, gain 8, source 1, cable 3, receiver 4
-    // coaxial line 10, neighbours 17, limit 3; path: 13 numbers and 3 counts; edge: 2
+    // coaxial line 10, neighbours 17, limit 3; path: 14 numbers and 3 counts; edge: 2
     constexpr int antennas = 9 + 10 + 5; // antenna, patterns, directions and facing of a stage
     constexpr int noise = 2 + 3 + 3 + 7; // noise figure, intercept, compression, conditions
-    EXPECT_EQ(described, 5 + 5 + 8 + 8 + 1 + 3 + 4 + 10 + 17 + 3 + 13 + 3 + 2 + antennas + noise);
+    EXPECT_EQ(described, 5 + 5 + 8 + 8 + 1 + 3 + 4 + 10 + 17 + 3 + 14 + 3 + 2 + antennas + noise);
     ASSERT_EQ(lvb_describe_field(LVB_STRUCT_LINK, 0, LVB_FIELD_STAGE_COUNT, &range, nullptr), LVB_OK);
     EXPECT_EQ(range.minimum, 1.0);
     EXPECT_EQ(range.maximum, LVB_MAX_STAGES);

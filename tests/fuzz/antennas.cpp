@@ -33,7 +33,8 @@ void ask_pattern(Bytes &bytes) {
     const auto told = gain.get<lvb_pattern_gain>();
     REQUIRE(told.size == size && gain.is_zero_from(sizeof told));
     require_gain(told.gain_dbi, told.notes);
-    REQUIRE(told.notes == (told.gain_dbi == -infinity ? std::uint32_t{LVB_NOTE_NULL} : 0u));
+    REQUIRE((told.notes & ~std::uint32_t{LVB_NOTE_EXTRAPOLATED}) ==
+            (told.gain_dbi == -infinity ? std::uint32_t{LVB_NOTE_NULL} : 0u));
     REQUIRE(std::isfinite(told.maximum_dbi) && told.gain_dbi <= told.maximum_dbi);
 }
 
@@ -51,6 +52,8 @@ Memory make_antenna(Bytes &bytes, fuzz::Patterns &patterns) {
     made.ellipticity = bytes.number(-1.0, 1.0);
     made.largest_dimension_m = bytes.number(0.0, 1000.0);
     if (bytes.once_in(2)) made.pattern = patterns.pattern(bytes);
+    if (made.pattern != nullptr && !bytes.once_in(4)) made.polarization_deg = made.ellipticity = 0.0; // as for a dipole
+    if (made.pattern != nullptr && bytes.once_in(4)) made.ellipticity = -0.95;                        // as for a helix
     if (bytes.once_in(32)) made.reserved = bytes.raw<std::uint32_t>();
     made.label = reinterpret_cast<const char *>(std::uintptr_t{bytes.byte()}); // never read
     Memory memory = fuzz::result<lvb_antenna>(made.size);

@@ -138,6 +138,11 @@ void check_limit(Bytes &bytes) {
             REQUIRE(std::isfinite(told.transmitter_output_dbm));
             REQUIRE(fuzz::is_nan(told.erp_dbm) == fuzz::is_nan(told.eirp_dbm));
             REQUIRE(fuzz::is_nan(told.antenna_input_dbm) == fuzz::is_nan(told.eirp_dbm));
+            lvb_budget budget{};
+            budget.size = sizeof budget;
+            REQUIRE(lvb_compute_budget(lent, &budget, nullptr, 0, nullptr) == LVB_OK);
+            REQUIRE(fuzz::is_nan(told.eirp_dbm) ? fuzz::is_nan(budget.eirp_dbm) : told.eirp_dbm == budget.eirp_dbm);
+            if (limit.quantity == LVB_QUANTITY_EIRP) REQUIRE(told.worst_db == budget.eirp_worst_db);
             REQUIRE(fuzz::is_nan(told.room_db) == (told.verdict == LVB_LIMIT_NOT_COVERED));
             if (told.verdict == LVB_LIMIT_EXCEEDED) REQUIRE(told.room_db < 0.0);
             if (told.verdict == LVB_LIMIT_HOLDS) REQUIRE(told.room_db - told.worst_db > -1e-8);

@@ -43,7 +43,10 @@ class Paths {
         default:
             break;
         }
-        if (bytes.once_in(3)) {
+        const bool measured = path.model == LVB_PATH_LOG_DISTANCE || path.model == LVB_PATH_INDOOR;
+        if (measured && bytes.once_in(2)) path.standard_deviation_db = bytes.number(0.1, 30.0);
+        const bool walled = path.model == LVB_PATH_INDOOR || path.model == LVB_PATH_SITE_GENERAL;
+        if (bytes.once_in(walled ? 24 : 3)) {
             path.wall_count = bytes.below(5);
             path.wall_loss_db = bytes.number(0.0, 100.0);
         }
@@ -92,13 +95,14 @@ class Paths {
                                              &lvb_path::wall_loss_db,
                                              &lvb_path::longitudinal_loss_db_per_100m,
                                              &lvb_path::coupling_loss_db,
-                                             &lvb_path::lateral_distance_m};
-        const std::uint32_t which = bytes.below(18);
-        if (which < 13) path.*numbers[which] = bytes.any_number();
-        else if (which == 13) path.model = bytes.raw<std::int32_t>();
-        else if (which == 14) path.environment = bytes.raw<std::int32_t>();
-        else if (which == 15) path.polarization = bytes.raw<std::int32_t>();
-        else if (which == 16) path.wall_count = bytes.raw<std::uint32_t>();
+                                             &lvb_path::lateral_distance_m,
+                                             &lvb_path::standard_deviation_db};
+        const std::uint32_t which = bytes.below(19);
+        if (which < 14) path.*numbers[which] = bytes.any_number();
+        else if (which == 14) path.model = bytes.raw<std::int32_t>();
+        else if (which == 15) path.environment = bytes.raw<std::int32_t>();
+        else if (which == 16) path.polarization = bytes.raw<std::int32_t>();
+        else if (which == 17) path.wall_count = bytes.raw<std::uint32_t>();
         else path.floor_count = bytes.raw<std::uint32_t>();
         path.user = reinterpret_cast<const void *>(std::uintptr_t{bytes.byte()}); // never read
     }

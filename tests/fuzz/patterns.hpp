@@ -18,7 +18,7 @@ class Patterns {
         switch (made.kind) {
         case LVB_PATTERN_COSINE:
             if (bytes.once_in(2)) made.beam_width_deg = bytes.number(0.1, 180.0);
-            else made.gain_dbi = bytes.number(3.010299956639812, 60.0);
+            if (made.beam_width_deg == 0.0 || bytes.once_in(2)) made.gain_dbi = bytes.number(3.010299956639812, 60.0);
             break;
         case LVB_PATTERN_CUTS:
             made.gain_dbi = bytes.number(-60.0, 60.0);

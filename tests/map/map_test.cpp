@@ -122,6 +122,7 @@ TEST(Map, HoldsTheBudgetOfEveryPatternAtEachPoint) {
                 if (kind == LVB_PATTERN_COSINE && variant == 2) pattern.gain_dbi = 3.010299956639812; // n = 0
                 if (kind == LVB_PATTERN_COSINE && variant == 3) pattern.beam_width_deg = 65.0;
                 if (kind == LVB_PATTERN_HELIX) {
+                    antenna.ellipticity = 1.0;
                     pattern.turns = 6.0;
                     pattern.spacing_wavelengths = 0.24;
                     pattern.circumference_wavelengths = 1.1;

@@ -70,6 +70,16 @@ inline std::vector<Way> one_of_each() {
     return {Way(), two_ray(), log_distance(), indoor(), site(), radiating_cable()};
 }
 
+/// Whether walls may stand in it: the indoor models hold them already.
+inline bool takes_walls(const Way &way) {
+    return way.path.model != LVB_PATH_INDOOR && way.path.model != LVB_PATH_SITE_GENERAL;
+}
+/// The same of edges; in sight none is held.
+inline bool takes_edges(const Way &way) {
+    if (way.path.model == LVB_PATH_SITE_GENERAL) return way.path.environment % 2 == 1;
+    return way.path.model != LVB_PATH_INDOOR && way.path.model != LVB_PATH_RADIATING_CABLE;
+}
+
 /// A valid path, with edges, walls and floors now and then.
 inline Way random_way(Random &random) {
     Way way = one_of_each()[random.below(6)];
@@ -82,7 +92,7 @@ inline Way random_way(Random &random) {
     if (way.path.model == LVB_PATH_LOG_DISTANCE) {
         way.path.exponent = random.uniform(1.5, 5.0);
         if (random.below(2)) way.path.reference_loss_db = random.uniform(20.0, 60.0);
-        if (random.below(2)) way.path.reference_distance_m = random.log_uniform(-1.0, 2.0);
+        if (random.below(2)) way.path.reference_distance_m = random.log_uniform(-1.0, 0.6);
     }
     if (way.path.model == LVB_PATH_INDOOR) way.path.power_loss_coefficient = random.uniform(15.0, 45.0);
     if (way.path.model == LVB_PATH_SITE_GENERAL) way.path.environment = 1 + static_cast<std::int32_t>(random.below(6));
@@ -92,10 +102,12 @@ inline Way random_way(Random &random) {
         if (random.below(2)) way.path.lateral_distance_m = random.log_uniform(-1.0, 2.0);
         if (random.below(2)) way.path.exponent = random.uniform(0.5, 3.0);
     }
-    if (!cable && way.path.transmit_height_m != 0.0)
+    if (takes_edges(way) && way.path.transmit_height_m != 0.0)
         for (std::uint64_t n = random.below(6); n > 0; --n)
             way.edges.push_back({random.log_uniform(-1.0, 3.0), random.uniform(-2.0, 20.0)});
-    if (random.below(3) == 0) {
+    if ((way.path.model == LVB_PATH_LOG_DISTANCE || way.path.model == LVB_PATH_INDOOR) && random.below(2))
+        way.path.standard_deviation_db = random.uniform(2.0, 14.0);
+    if (takes_walls(way) && random.below(3) == 0) {
         way.path.wall_count = 1 + static_cast<std::uint32_t>(random.below(4));
         way.path.wall_loss_db = random.uniform(1.0, 15.0);
     }

@@ -196,7 +196,7 @@ class Path(ctypes.Structure):
         + [(name, ctypes.c_double) for name in (
             "transmit_height_m", "receive_height_m", "relative_permittivity", "conductivity_s_per_m", "exponent",
             "reference_distance_m", "reference_loss_db", "power_loss_coefficient", "floor_loss_db", "wall_loss_db",
-            "longitudinal_loss_db_per_100m", "coupling_loss_db", "lateral_distance_m")]
+            "longitudinal_loss_db_per_100m", "coupling_loss_db", "lateral_distance_m", "standard_deviation_db")]
     )
 
 
