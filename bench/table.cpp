@@ -4,6 +4,7 @@
 // contender finds a quiet moment. Before that it is checked that all contenders of a row give the same results.
 #include "chains.hpp"
 #include "plain.hpp"
+#include "sites.hpp"
 #include "sleef.hpp"
 
 #include <levelbook/levelbook.h>
@@ -81,7 +82,7 @@ struct Contender {
     }
 };
 
-enum class Kind { logarithm, exponential, grid, draw, draw_by_counter, other };
+enum class Kind { logarithm, exponential, grid, draw, draw_by_counter, map, other };
 
 struct Row {
     const char *task, *instructions;
@@ -149,6 +150,18 @@ class Table {
         const double ratio = compare(*worst, worst->*other);
         std::printf("%s  %s: %.2f at least (%s, %s)\n", ratio >= least ? "met   " : "missed", bar, ratio, worst->task,
                     worst->instructions);
+    }
+
+    // The most time over the rows of a kind on one instruction set.
+    void limit(const char *bar, std::initializer_list<Kind> kinds, const char *instructions, double most_ns) const {
+        const Row *worst = nullptr;
+        for (const Row &row : rows_)
+            if (std::ranges::find(kinds, row.kind) != kinds.end() && std::strcmp(row.instructions, instructions) == 0 &&
+                (worst == nullptr || row.levelbook->best_ns > worst->levelbook->best_ns))
+                worst = &row;
+        if (worst == nullptr) return;
+        const double ns = worst->levelbook->best_ns;
+        std::printf("%s  %s: %.2f (%s, %s)\n", ns <= most_ns ? "met   " : "missed", bar, ns, worst->task, instructions);
     }
 
   private:
@@ -320,6 +333,31 @@ void add_grid(Table &table, const bench::Chain &chain, const bench::plain::Link 
     }
 }
 
+// Values are points times antennas.
+void add_map(Table &table, const char *name, const std::string &task, Kind kind, std::size_t antennas,
+             double exponent) {
+    static std::deque<bench::Site> kept;
+    static const Values levels(line_length * line_length);
+    const bench::Site &site = kept.emplace_back(antennas, exponent);
+    std::vector<bench::plain::Antenna> plain;
+    for (std::size_t i = 0; i < antennas; ++i) {
+        const double azimuth = bench::Site::azimuth_of(i) * std::acos(-1.0) / 180.0;
+        plain.push_back({bench::Site::x_of(i), bench::Site::y_m, bench::Site::z_m, std::sin(azimuth), std::cos(azimuth),
+                         site.level_at_1m_dbm()});
+    }
+    const std::size_t values = antennas * levels.size();
+    Contender *loop = table.add(values, [=] {
+        bench::plain::map(plain, exponent, bench::Site::pack_m, bench::Site::step_m, line_length, line_length,
+                          levels.data());
+    });
+    Contender *numpy = table.from_python(task, "numpy");
+    for (const Set &set : sets()) {
+        const lvb_map map = site.map(line_length, line_length, set.value | LVB_INSTRUCTIONS_ASKED, levels.data());
+        Contender *ours = table.add(values, [=] { accept(lvb_compute_map(&map, nullptr, nullptr)); });
+        table.add({name, set.name, kind, ours, loop, numpy, nullptr, nullptr}, levels.all());
+    }
+}
+
 void add_single(Table &table, const bench::Chain &chain, const bench::plain::Link &link, const Values &x,
                 const Values &y) {
     Contender *ours = table.add(line_length, [&] {
@@ -401,6 +439,10 @@ int main(int argc, char **argv) {
     const bench::Chain chain(12);
     const plain::Link link = plain_link(cable);
     add_grid(table, chain, link);
+    add_map(table, "map, 4 isotropic antennas", "map_isotropic", Kind::map, 4, 0.0);
+    add_map(table, "map, 4 antennas of cos^4", "map_even", Kind::map, 4, 4.0);
+    add_map(table, "map, 4 antennas of cos^2.97", "map_any", Kind::other, 4, 2.97);
+    add_map(table, "map, 1 isotropic antenna", "map_single", Kind::other, 1, 0.0);
     add_single(table, chain, link, near_m, near);
     if (!python_command.empty()) add_python(table);
 
@@ -414,5 +456,7 @@ int main(int argc, char **argv) {
     table.judge("draws: 4 times as fast as NumPy by counter", {Kind::draw_by_counter}, &Row::numpy, 4.0, false);
     table.judge("draws: 4 times as fast as NumPy", {Kind::draw}, &Row::numpy, 4.0, false);
     table.judge("budget grid: faster than NumPy", {Kind::grid}, &Row::numpy, 1.0, false);
+    table.judge("maps, AVX2 and up: 12 times as fast as NumPy", {Kind::map}, &Row::numpy, 12.0, true);
+    table.limit("maps: at most 1.2 ns for a point and antenna", {Kind::map}, "AVX-512", 1.2);
     return 0;
 }

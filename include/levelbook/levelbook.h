@@ -169,9 +169,19 @@ enum {
     LVB_STRUCT_LIMIT_RESULT = 51,
     LVB_STRUCT_LIMIT_RULE = 52,
     /* sweeps, maps and walks: from 60 */
-    LVB_STRUCT_SWEEP = 66,
-    LVB_STRUCT_SWEEP_RESULT = 67,
-    LVB_STRUCT_EXTREME = 68, /**< part of lvb_sweep_result; has no member `size` */
+    LVB_STRUCT_SITE = 60,
+    LVB_STRUCT_SITE_ANTENNA = 61, /**< an element of an array; has no member `size` */
+    LVB_STRUCT_AREA = 62,         /**< an element of an array; has no member `size` */
+    LVB_STRUCT_SCREEN = 63,       /**< an element of an array; has no member `size` */
+    LVB_STRUCT_MAP = 64,
+    LVB_STRUCT_MAP_SUMMARY = 65,
+    LVB_STRUCT_WALK = 66,
+    LVB_STRUCT_WALK_RESULT = 67,
+    LVB_STRUCT_PLACE = 68,
+    LVB_STRUCT_PLACEMENT = 69, /**< an element of an array; has no member `size` */
+    LVB_STRUCT_SWEEP = 93,
+    LVB_STRUCT_SWEEP_RESULT = 94,
+    LVB_STRUCT_EXTREME = 95, /**< part of lvb_sweep_result; has no member `size` */
     /* choose: from 70 */
     LVB_STRUCT_ITEM = 70,
     LVB_STRUCT_SLOT = 71,
@@ -369,11 +379,51 @@ enum {
     LVB_FIELD_RULE = 205,
     LVB_FIELD_RULE_INDEX = 206,
     /* sweeps, maps and walks: from 220 */
-    LVB_FIELD_SWEEP = 240,
-    LVB_FIELD_FIRST_MHZ = 241,
-    LVB_FIELD_LAST_MHZ = 242,
-    LVB_FIELD_LOWEST_MARGIN_DB = 243,
-    LVB_FIELD_LOWEST_HEADROOM_DB = 244,
+    LVB_FIELD_SITE = 220,
+    LVB_FIELD_DIRECTION = 221,
+    LVB_FIELD_COMBINE = 222,
+    LVB_FIELD_FACING = 223,
+    LVB_FIELD_ANTENNA_COUNT = 224,
+    LVB_FIELD_ANTENNA_SIZE = 225,
+    LVB_FIELD_AREA_COUNT = 226,
+    LVB_FIELD_AREA_SIZE = 227,
+    LVB_FIELD_SCREEN_COUNT = 228,
+    LVB_FIELD_SCREEN_SIZE = 229,
+    LVB_FIELD_FACING_ANTENNA = 230,
+    LVB_FIELD_ANTENNAS = 231,
+    LVB_FIELD_AREAS = 232,
+    LVB_FIELD_SCREENS = 233,
+    LVB_FIELD_PACK_HEIGHT_M = 234,
+    LVB_FIELD_FACING_AZIMUTH_DEG = 235,
+    LVB_FIELD_FACING_X_M = 236,
+    LVB_FIELD_FACING_Y_M = 237,
+    LVB_FIELD_ANTENNA = 238,
+    LVB_FIELD_CORNER_COUNT = 239,
+    LVB_FIELD_X1_M = 240,
+    LVB_FIELD_Y1_M = 241,
+    LVB_FIELD_X2_M = 242,
+    LVB_FIELD_Y2_M = 243,
+    LVB_FIELD_BOTTOM_M = 244,
+    LVB_FIELD_TOP_M = 245,
+    LVB_FIELD_MAP = 246,
+    LVB_FIELD_SUMMARY = 247,
+    LVB_FIELD_FADING = 248,
+    LVB_FIELD_FADING_PARAMETER = 249,
+    LVB_FIELD_STEP_X_M = 250,
+    LVB_FIELD_STEP_Y_M = 251,
+    LVB_FIELD_COLUMN_COUNT = 252,
+    LVB_FIELD_FIRST_ROW = 253,
+    LVB_FIELD_MARGIN_DB = 254,
+    LVB_FIELD_HEADROOM_DB = 255,
+    LVB_FIELD_OUTAGE = 256,
+    LVB_FIELD_ZONE = 257,
+    LVB_FIELD_SERVING = 258,
+    LVB_FIELD_WALK = 259,
+    LVB_FIELD_SWEEP = 380,
+    LVB_FIELD_FIRST_MHZ = 381,
+    LVB_FIELD_LAST_MHZ = 382,
+    LVB_FIELD_LOWEST_MARGIN_DB = 383,
+    LVB_FIELD_LOWEST_HEADROOM_DB = 384,
     /* choose: from 260 */
     LVB_FIELD_CHOICE = 260,
     LVB_FIELD_NEEDS = 263,
@@ -393,8 +443,6 @@ enum {
     LVB_FIELD_STAGE = 277,
     LVB_FIELD_COST = 278,
     LVB_FIELD_WORST_CASE = 279,
-    LVB_FIELD_MARGIN_DB = 280,
-    LVB_FIELD_HEADROOM_DB = 281,
     LVB_FIELD_EIRP_LIMIT_DBM = 282,
     LVB_FIELD_NOISE_FIGURE_LIMIT_DB = 283,
     LVB_FIELD_NEED = 285,
@@ -419,7 +467,6 @@ enum {
     LVB_FIELD_SPREAD_SIZE = 303,
     LVB_FIELD_LAW = 304,
     LVB_FIELD_COVERAGE_FACTOR = 305,
-    LVB_FIELD_FADING = 306,
     LVB_FIELD_RICE_FACTOR_DB = 307,
     LVB_FIELD_NAKAGAMI_SHAPE = 308,
     LVB_FIELD_SHADOWING_DB = 309,
@@ -448,6 +495,24 @@ enum {
     LVB_FIELD_PAIR_SIZE = 331,
     LVB_FIELD_PAIRS = 332,
     LVB_FIELD_STAGE_INDEX = 333,
+    /* walks and placements: from 360 */
+    LVB_FIELD_POINT_COUNT = 360,
+    LVB_FIELD_SPEED_M_PER_S = 361,
+    LVB_FIELD_STEP_M = 362,
+    LVB_FIELD_PLACE = 363,
+    LVB_FIELD_PLACE_COUNT = 364,
+    LVB_FIELD_CANDIDATE_COUNT = 365,
+    LVB_FIELD_CANDIDATE_SIZE = 366,
+    LVB_FIELD_CANDIDATES = 367,
+    LVB_FIELD_LEAST_HEADROOM_DB = 368,
+    LVB_FIELD_SCRATCH_COUNT = 369,
+    LVB_FIELD_PLACEMENTS = 370,
+    LVB_FIELD_PLACEMENT_SIZE = 371,
+    LVB_FIELD_PLACEMENT_COUNT = 372,
+    LVB_FIELD_FOUND_COUNT = 373,
+    LVB_FIELD_TO_X_M = 374,
+    LVB_FIELD_TO_Y_M = 375,
+    LVB_FIELD_TO_Z_M = 376,
 };
 
 /** What a fault's `stage` says where it is not the index of a stage. */
@@ -2918,8 +2983,331 @@ LVB_API uint32_t lvb_caution_count(void);
 LVB_API const char *lvb_caution_text(uint32_t caution_index);
 
 /* ------------------------------------------------------------------------------------------------------------
- * Maps and walks. (A later version fills this section.)
+ * Maps and walks: what arrives everywhere on the stage, and where to put the antenna.
+ *
+ * x points to the right, y ahead and z up, as for lvb_antenna; the floor is at z = 0. Each antenna of a site has its chain,
+ * which is a lvb_link: its stages give everything but the geometry. The site stands for the air's length, for the
+ * direction in which its antenna radiates or receives, for screens and for the wearer's facing. A level is the far rule's
+ * (every allowance taken) and is held against the floor; a near level is the near rule's (no allowance and no body) and
+ * is held against the ceiling, as lvb_compute_budget does at the two ends of a walk. Levels are means over what moves:
+ * bodies, hands, fading and the set will differ. Nothing replaces a walk test.
  * ---------------------------------------------------------------------------------------------------------- */
+
+/** Which way the signal goes. */
+enum {
+    LVB_DIRECTION_OUTBOUND = 0, /**< the site's antennas transmit: in-ear monitors */
+    LVB_DIRECTION_INBOUND = 1   /**< the site's antennas receive: microphones */
+};
+
+/** What several antennas do together. */
+enum {
+    LVB_COMBINE_BEST = 0, /**< the strongest counts: receiving diversity, or the antenna that serves */
+    LVB_COMBINE_SUM = 1   /**< powers add: the mean of several transmitting antennas at one frequency, whose waves also cancel
+                               in places; an upper bound of what selection gives, none against cancellation */
+};
+
+/** Which way a wearer faces. */
+enum {
+    LVB_FACING_AZIMUTH = 0, /**< always facing_azimuth_deg, clockwise from y */
+    LVB_FACING_POINT = 1,   /**< toward facing_x_m, facing_y_m */
+    LVB_FACING_ANTENNA = 2, /**< toward antenna number facing_antenna */
+    LVB_FACING_AWAY = 3     /**< away from it */
+};
+
+enum {
+    LVB_MAX_SITE_ANTENNAS = 32, /**< the most antennas of a site */
+    LVB_MAX_AREAS = 64,         /**< the most areas of a site */
+    LVB_MAX_CORNERS = 1024,     /**< the most corners of an area */
+    LVB_MAX_SCREENS = 64        /**< the most screens of a site */
+};
+
+/** An antenna of a site with its chain. An element of an array.
+ *
+ *  The chain has air and both antennas. Outbound the first antenna stage is the site's, inbound the second. Where
+ *  antenna->pattern is given, it replaces the gain of that stage by the pattern's toward each point; without it the stage's
+ *  own gain holds in all directions, and that stage must not have a pattern itself. All other stages count as
+ *  lvb_compute_budget counts them, the pack's antenna too. The link's distances are not used. Its air may have a path:
+ *  every model but the radiating cable, without edges (screens take their place); two-ray takes its heights from the site.
+ *  Polarization is not computed: which way a pack's antenna points on a stage is unknown, so its loss belongs into an
+ *  allowance of the chain (lvb_describe_allowance). All chains of a site have one frequency and one receiver's window. */
+typedef struct lvb_site_antenna {
+    const lvb_antenna *antenna; /**< its place, aim and pattern */
+    const lvb_link *link;       /**< its chain */
+} lvb_site_antenna;
+
+/** Where performers are: a polygon in plan. Inside is what an odd number of its edges surround, and every point on an
+ *  edge; it may have any shape, and areas may overlap. An element of an array. */
+typedef struct lvb_area {
+    uint32_t corner_count; /**< 3 to LVB_MAX_CORNERS, not all on one line */
+    uint32_t reserved;     /**< 0 */
+    const double *x_m;     /**< corner_count corners in order, -1000000 to 1000000 m */
+    const double *y_m;     /**< as x_m */
+} lvb_area;
+
+/** A vertical rectangle that shades: a set piece, a wall of screens, a riser. An element of an array.
+ *  Without a loss it is opaque and waves bend around its edges: each edge leaves what lvb_knife_edge_loss_db says, with
+ *  its distance from the line of sight where that meets the screen's plane; the powers add, to 1 at most (ITU-R P.526-15,
+ *  5.1, screen of finite width: the average loss, its formula from memory). An edge at the floor or under it is not free. With a loss whatever
+ *  passes through it loses that, and nothing bends. Only ways that cross the screen's plane (widened without end) between
+ *  antenna and point are affected; a point in that plane is before it. Losses of several screens add. */
+typedef struct lvb_screen {
+    double x1_m;     /**< one end in plan, -1000000 to 1000000 m */
+    double y1_m;     /**< as x1_m */
+    double x2_m;     /**< the other end, at least 0.001 m away */
+    double y2_m;     /**< as x2_m */
+    double bottom_m; /**< lower edge, -1000 to 1000 m; 0: it stands on the floor */
+    double top_m;    /**< upper edge, above bottom_m, up to 1000 m */
+    double loss_db;  /**< 0.001 to 200 dB; 0: opaque, with edges */
+} lvb_screen;
+
+/** A site: everything that a map, a walk and a placement have in common. Borrowed. */
+typedef struct lvb_site {
+    uint32_t size;                    /**< sizeof(lvb_site) */
+    int32_t direction;                /**< LVB_DIRECTION_ */
+    int32_t combine;                  /**< LVB_COMBINE_ */
+    int32_t facing;                   /**< with body_table: LVB_FACING_ */
+    uint32_t antenna_count;           /**< 1 to LVB_MAX_SITE_ANTENNAS */
+    uint32_t antenna_size;            /**< sizeof(lvb_site_antenna) */
+    uint32_t area_count;              /**< 0 to LVB_MAX_AREAS; 0: every point counts */
+    uint32_t area_size;               /**< sizeof(lvb_area) */
+    uint32_t screen_count;            /**< 0 to LVB_MAX_SCREENS */
+    uint32_t screen_size;             /**< sizeof(lvb_screen) */
+    uint32_t facing_antenna;          /**< index for LVB_FACING_ANTENNA and LVB_FACING_AWAY */
+    uint32_t reserved;                /**< 0 */
+    const lvb_site_antenna *antennas; /**< antenna_count antennas */
+    const lvb_area *areas;            /**< area_count areas, or null */
+    const lvb_screen *screens;        /**< screen_count screens, or null */
+    const lvb_body_table *body_table; /**< what the wearer's body costs, an allowance, or null */
+    const void *user;                 /**< the host's; never read */
+    double pack_height_m;             /**< z of the packs or microphones, -1000 to 1000 m */
+    double facing_azimuth_deg;        /**< for LVB_FACING_AZIMUTH, -360 to 360 degrees */
+    double facing_x_m;                /**< for LVB_FACING_POINT, -1000000 to 1000000 m */
+    double facing_y_m;                /**< as facing_x_m */
+} lvb_site;
+
+/** Laws of fading for an outage, with their parameter. The level is taken as the law's mean or median, so that an allowance
+ *  for fading does not belong into the chain. */
+enum {
+    LVB_FADING_NONE = 0,
+    LVB_FADING_RAYLEIGH = 1,  /**< lvb_rayleigh_outage_below_mean; no parameter */
+    LVB_FADING_RICE = 2,      /**< lvb_rice_outage_below_mean; k_db, -100 to 40 */
+    LVB_FADING_NAKAGAMI = 3,  /**< lvb_nakagami_outage_below_mean; shape, 0.5 to 100 */
+    LVB_FADING_LOGNORMAL = 4, /**< lvb_lognormal_outage_below_median; deviation_db, 0 to 100 */
+    LVB_FADING_SUZUKI = 5     /**< lvb_suzuki_outage_below_median_of_means; deviation_db, 0 to 30 */
+};
+
+/** A map, or some rows of it: threads may each compute rows of their own. Columns run along x, rows along y; the results
+ *  of this call hold row_count rows from first_row on, each of column_count values. Each may be null. They must not overlap
+ *  each other. */
+typedef struct lvb_map {
+    uint32_t size;           /**< sizeof(lvb_map) */
+    int32_t instructions;    /**< what lvb_best_instructions gave, or an LVB_INSTRUCTIONS_ value */
+    int32_t fading;          /**< LVB_FADING_; given with outage, and only then */
+    uint32_t reserved;       /**< 0 */
+    const lvb_site *site;    /**< the site */
+    uint64_t column_count;   /**< 0 or more; column_count times row_count at most LVB_MAX_VALUES; 0: nothing is computed */
+    uint64_t row_count;      /**< rows of this call, 0 or more */
+    uint64_t first_row;      /**< of this call */
+    double x_m;              /**< of column 0; every point lies within -1000000 to 1000000 m */
+    double y_m;              /**< of row 0, the first of the whole map */
+    double step_x_m;         /**< from column to column, 1e-6 to 1000000 m */
+    double step_y_m;         /**< from row to row, as step_x_m */
+    double fading_parameter; /**< what the law takes */
+    double *level_dbm;       /**< far rule; -infinity where nothing arrives, NaN outside the areas */
+    double *margin_db;       /**< level above the floor; NaN where it is not stated */
+    double *headroom_db;     /**< near level under the ceiling; NaN where it is not stated */
+    double *outage;          /**< probability that the level fades below the floor, which must be stated */
+    int32_t *zone;           /**< LVB_ZONE_: dropout by the far rule, otherwise overload by the near rule, otherwise where the level
+                                  lies; not judged outside the areas */
+    int32_t *serving;        /**< index of the strongest antenna by the far rule, the first of equal ones; -1: none */
+    const void *user;        /**< the host's; never read */
+} lvb_map;
+
+/** What rows of a map come to. Shares of the area are counts over `points`. Where several points are equally bad, the one of
+ *  the lowest row and then column is told. Without points the values are NaN and the serving antennas -1. */
+typedef struct lvb_map_summary {
+    uint32_t size;              /**< sizeof(lvb_map_summary) */
+    uint32_t reserved;          /**< 0 */
+    uint64_t points;            /**< that count: inside the areas, and where the paths hold */
+    uint64_t outside;           /**< outside the areas */
+    uint64_t unmodelled;        /**< inside, but nearer to an antenna or farther from it than its path's model holds: NaN */
+    uint64_t not_judged;        /**< of `points`, by zone: the receivers state no window */
+    uint64_t dropout;           /**< of `points`, by zone: see lvb_map */
+    uint64_t low;               /**< of `points`, by zone */
+    uint64_t wanted;            /**< of `points`, by zone */
+    uint64_t high;              /**< of `points`, by zone */
+    uint64_t overload;          /**< of `points`, by zone */
+    uint64_t overloaded;        /**< of `points`: headroom below 0, those that also drop out included */
+    uint64_t worst_row;         /**< where the level is least */
+    uint64_t worst_column;      /**< as worst_row */
+    uint64_t hottest_row;       /**< where the near level is greatest */
+    uint64_t hottest_column;    /**< as hottest_row */
+    int32_t worst_serving;      /**< index of the antenna that is strongest there, or -1 */
+    int32_t hottest_serving;    /**< as worst_serving */
+    double worst_level_dbm;     /**< far rule */
+    double worst_margin_db;     /**< NaN where the floor is not stated */
+    double hottest_level_dbm;   /**< near rule */
+    double hottest_headroom_db; /**< NaN where the ceiling is not stated */
+} lvb_map_summary;
+
+/** Computes what arrives at every point of a grid, and what that comes to.
+ *  Formula: at each point and for each antenna a power: 10^(L / 10) g / d^2 with the level L of its chain at 1 m, the
+ *  pattern's gain g over its maximum and the distance d; over a path of another model that model's loss in place of
+ *  free space; times what screens and, for the far rule, the wearer's body leave. The greatest of the antennas' powers, or
+ *  their sum, is the level: of one antenna this is what lvb_compute_budget gives for its distance and directions.
+ *  Nearer than 0.01 m to an antenna the distance counts as that, and its gain as the pattern's greatest. Less than
+ *  1e-150 of the strongest antenna's power at 1 m counts as nothing (-infinity dBm).
+ *  Source: ITU-R P.525 (free space), P.526-15, 4.1 and 5.1 (screens); best of or sum of powers, and far and near rule at
+ *  every point: common practice, no source.
+ *  The split into rows, the instruction set and the processor do not change a bit of any result.
+ *  summary and fault may be null. In a fault in a chain or antenna `row` is the antenna's index, in an area or screen
+ *  that of the element; of an area's corner, `stage` is the area's and `row` the corner's.
+ *  Range: as the fields of lvb_map, lvb_site and what it lends say.
+ *  Refused: a null map, site, antenna or link, or an array that is counted; wrong sizes; values outside their ranges, NaN
+ *  among them; chains as lvb_compute_budget refuses them, or without air (LVB_E_MISSING); chains that differ in
+ *  frequency or window (LVB_E_CONFLICT); a path that a map cannot take (LVB_E_UNUSED); fewer than 3 corners
+ *  (LVB_E_COUNT) or all on one line (LVB_E_TABLE_DUPLICATE); a screen without width (LVB_E_BELOW_RANGE) or height
+ *  (LVB_E_ORDER); an antenna nearer than 0.01 m to a screen (LVB_E_CONFLICT); two-ray with heights outside 0.01 to
+ *  1000 m; facing fields that the rule or a missing table has no use for (LVB_E_UNUSED); an outage without a law
+ *  or without a floor (LVB_E_MISSING), or a law without an outage (LVB_E_UNUSED); results that overlap
+ *  (LVB_E_CONFLICT); counts that are too large (LVB_E_COUNT); instructions that this processor lacks.
+ *  Accuracy: 1e-11 dB of the stated formulas. The power behind screens is within 2 dB of the exact field on the average
+ *  over places; single places differ more. Cost: linear in points, antennas, screens and corners; least with free space
+ *  and isotropic antennas or cosines of an even exponent, where the level's logarithm is the only one. Since: 0.1. */
+LVB_API lvb_status lvb_compute_map(const lvb_map *map, lvb_map_summary *summary, lvb_fault *fault);
+
+/** Joins the summary of other rows of a map to one: the result is that of one call over all of them, whatever the order.
+ *  A summary with its size set and all else zero is that of no rows.
+ *  Refused: a null summary or other, or a wrong size (LVB_E_NULL, LVB_E_STRUCT_SIZE). fault may be null. Since: 0.1. */
+LVB_API lvb_status lvb_join_map_summaries(lvb_map_summary *summary, const lvb_map_summary *other, lvb_fault *fault);
+
+/** A walk: a polyline that a performer goes at one speed, looked at every step. The results hold one value for each point
+ *  of lvb_walk_point_count; each may be null. They must not overlap each other. */
+typedef struct lvb_walk {
+    uint32_t size;             /**< sizeof(lvb_walk) */
+    int32_t instructions;      /**< as in lvb_map */
+    uint32_t corner_count;     /**< 2 to LVB_MAX_CORNERS */
+    uint32_t reserved;         /**< 0 */
+    const lvb_site *site;      /**< the site; its areas are not asked */
+    const double *x_m;         /**< corner_count corners in order, -1000000 to 1000000 m */
+    const double *y_m;         /**< as x_m */
+    const double *z_m;         /**< heights of the pack, -1000 to 1000 m; null: the site's pack_height_m */
+    double speed_m_per_s;      /**< 0.001 to 1000 m/s */
+    double step_m;             /**< along the walk from point to point, 0.001 to 1000000 m; the last step may be shorter */
+    double *distance_m;        /**< of each point along the walk */
+    double *level_dbm;         /**< as in lvb_map */
+    double *margin_db;         /**< as in lvb_map */
+    double *headroom_db;       /**< as in lvb_map */
+    int32_t *zone;             /**< as in lvb_map */
+    int32_t *serving;          /**< as in lvb_map */
+    const void *user;          /**< the host's; never read */
+} lvb_walk;
+
+/** What a walk comes to. Between two points margin and headroom run straight; the time under the floor or over the ceiling
+ *  is that for which they are below 0. */
+typedef struct lvb_walk_result {
+    uint32_t size;                  /**< sizeof(lvb_walk_result) */
+    uint32_t reserved;              /**< 0 */
+    uint64_t points;                /**< points of the walk */
+    uint64_t unmodelled;            /**< of these: where a path does not hold; steps to and from them count for nothing */
+    double length_m;                /**< of the walk */
+    double duration_s;              /**< at its speed */
+    double under_floor_s;           /**< for how long the level is under the floor; 0 where it is not stated */
+    double longest_under_floor_s;   /**< the longest stretch of these, the first of equal ones */
+    double longest_under_floor_m;   /**< where along the walk that begins; NaN where there is none */
+    double over_ceiling_s;          /**< for how long the near level is over the ceiling; 0 where it is not stated */
+    double longest_over_ceiling_s;  /**< the longest stretch of these, the first of equal ones */
+    double longest_over_ceiling_m;  /**< where along the walk that begins; NaN where there is none */
+    double worst_level_dbm;         /**< least level of a point; NaN where no point counts */
+    double worst_margin_db;         /**< its margin; NaN where the floor is not stated */
+    double worst_m;                 /**< where along the walk, the first of equal ones */
+    double hottest_level_dbm;       /**< greatest near level of a point */
+    double hottest_headroom_db;     /**< its headroom; NaN where the ceiling is not stated */
+    double hottest_m;               /**< where along the walk, the first of equal ones */
+} lvb_walk_result;
+
+/** Points of a walk: one at the beginning, one every step_m along it, and one at its end.
+ *  point_count receives the number. fault may be null.
+ *  Refused: a null walk or point_count; fewer than 2 corners or too many (LVB_E_COUNT); null corners; values outside
+ *  their ranges; a walk without length (LVB_E_MISSING); more than LVB_MAX_VALUES points (LVB_E_COUNT). The site is not
+ *  looked at. Since: 0.1. */
+LVB_API lvb_status lvb_walk_point_count(const lvb_walk *walk, uint64_t *point_count, lvb_fault *fault);
+
+/** Computes what arrives along a walk, and where and for how long the link is under the floor or over the ceiling.
+ *  Formula: at each point as lvb_compute_map; a step of which a share u has a margin below 0 counts u step / speed, u by a
+ *  straight line between the margins at its ends (a margin of -infinity holds for the whole step).
+ *  Source: as lvb_compute_map; straight lines between points: common practice, no source.
+ *  result and fault may be null.
+ *  Range: as the fields of lvb_walk and lvb_site say.
+ *  Refused: as lvb_walk_point_count and lvb_compute_map; two-ray with corners under 0.01 m. An area is not asked, but
+ *  checked.
+ *  Accuracy: levels as lvb_compute_map, places 1e-9 m. Cost: linear in points, antennas, screens and corners. Since: 0.1. */
+LVB_API lvb_status lvb_compute_walk(const lvb_walk *walk, lvb_walk_result *result, lvb_fault *fault);
+
+enum { LVB_MAX_CANDIDATES = 4096 /**< the most candidates of a placement */ };
+
+/** Where to put one or two antennas. The site's own antennas stand already, and there may be none. The points are those of
+ *  a grid within the site's areas. */
+typedef struct lvb_place {
+    uint32_t size;                      /**< sizeof(lvb_place) */
+    int32_t instructions;               /**< as in lvb_map */
+    uint32_t place_count;               /**< antennas to place: 1 or 2 */
+    uint32_t candidate_count;           /**< place_count to LVB_MAX_CANDIDATES */
+    uint32_t candidate_size;            /**< sizeof(lvb_site_antenna) */
+    uint32_t reserved;                  /**< 0 */
+    const lvb_site *site;               /**< the site */
+    const lvb_site_antenna *candidates; /**< candidate_count antennas, each a place and an aim, with its chain */
+    uint64_t column_count;              /**< 1 or more; of the grid, as in lvb_map */
+    uint64_t row_count;                 /**< 1 or more */
+    double x_m;                         /**< as in lvb_map */
+    double y_m;                         /**< as in lvb_map */
+    double step_x_m;                    /**< as in lvb_map */
+    double step_y_m;                    /**< as in lvb_map */
+    double least_headroom_db;           /**< that every point must keep under the ceiling, 0 to 100 dB */
+    uint64_t scratch_count;             /**< values of scratch, at least what lvb_place_scratch_count tells */
+    double *scratch;                    /**< working room, lost */
+    const void *user;                   /**< the host's; never read */
+} lvb_place;
+
+/** A placement. An element of an array. */
+typedef struct lvb_placement {
+    int32_t first;              /**< index of a candidate */
+    int32_t second;             /**< index of the other, greater than first; -1 where one is placed */
+    double worst_level_dbm;     /**< least level over the points */
+    double worst_margin_db;     /**< its margin; NaN where the floor is not stated */
+    double hottest_level_dbm;   /**< greatest near level over the points */
+    double hottest_headroom_db; /**< its headroom; NaN where the ceiling is not stated */
+} lvb_placement;
+
+/** Working room for lvb_compute_placements: scratch_count receives the number of doubles.
+ *  It depends on the counts of candidates, columns and rows; the site is not looked at. fault may be null.
+ *  Refused: a null place or scratch_count; counts and positions as lvb_compute_placements. Since: 0.1. */
+LVB_API lvb_status lvb_place_scratch_count(const lvb_place *place, uint64_t *scratch_count, lvb_fault *fault);
+
+/** Finds where one or two antennas serve best: of all placements in which no point has less headroom than
+ *  least_headroom_db, those with the greatest worst level, which is the greatest worst margin. All are looked at: the
+ *  result is exact over the candidates. placements has room for placement_count of placement_size bytes
+ *  (sizeof(lvb_placement)), best first; found_count receives how many there are, 0 where every placement overloads
+ *  someone. Of placements with the same worst level the one with the lowest index of first and then second comes first.
+ *  Formula: levels as lvb_compute_map, with the site's antennas and the placed ones together.
+ *  Source: greatest worst case over all candidates, common practice, no source.
+ *  Two candidates may be one antenna with two aims: the host lists what may stand where. fault may be null.
+ *  Range: as the fields of lvb_place and lvb_site say; placement_count 1 to 1000.
+ *  Refused: a null place, placements, found_count or scratch; counts out of range, and too little scratch (LVB_E_COUNT); no
+ *  point of the grid in the areas (LVB_E_MISSING); a path that does not hold at some point (LVB_E_BELOW_RANGE,
+ *  LVB_E_ABOVE_RANGE: distance_m, `row` is the antenna's or candidate's index); a site and candidates as lvb_compute_map refuses them; facing an antenna that the site does not have.
+ *  Accuracy: levels as lvb_compute_map. Cost: candidates times points and, for two, half the square of the candidates
+ *  times points (less where placements fall behind early). Since: 0.1. */
+LVB_API lvb_status lvb_compute_placements(const lvb_place *place, lvb_placement *placements, uint32_t placement_size,
+                                          uint32_t placement_count, uint32_t *found_count, lvb_fault *fault);
+
+/** Spreads candidates along a rail: antenna_count copies of an antenna, the first at its own place, the last at the
+ *  other end, the others in equal steps between.
+ *  antennas has room for antenna_count of sizeof(lvb_antenna) bytes. fault may be null.
+ *  Refused: a null antenna or antennas; a wrong size; places outside their range; antenna_count outside 2 to
+ *  LVB_MAX_CANDIDATES (LVB_E_COUNT). Since: 0.1. */
+LVB_API lvb_status lvb_spread_on_rail(const lvb_antenna *antenna, double to_x_m, double to_y_m, double to_z_m,
+                                      uint32_t antenna_count, lvb_antenna *antennas, lvb_fault *fault);
 
 /* ------------------------------------------------------------------------------------------------------------
  * Sweep: one chain over a tuning range or a list of channels, and over the points of a walk, judged at its worst.
@@ -3254,25 +3642,18 @@ typedef struct lvb_spread {
     double coverage_factor; /**< normal: tolerance_db in standard deviations, 1 to 10; 0: 2 */
 } lvb_spread;
 
-/** Laws of fading at the far end. Each leaves the mean power where it is: the level without fading is that of the mean power
- *  (decibels of fading then have a mean below 0; Rayleigh's is -2.51 dB). Where the level that you budgeted is a median
- *  instead, as of most measurements, raise it by the margin below the mean at an outage of 0.5
- *  (lvb_rayleigh_margin_below_mean_db and its sisters; Rayleigh: 1.59 dB). */
-enum {
-    LVB_FADING_NONE = 0,
-    LVB_FADING_RAYLEIGH = 1, /**< many paths, none stronger than the rest */
-    LVB_FADING_RICE = 2,     /**< one steady path, rice_factor_db above the power of all others */
-    LVB_FADING_NAKAGAMI = 3  /**< power by a gamma law of nakagami_shape: 1 is Rayleigh, less is deeper, more is milder */
-};
-
 /** Trials of a link. The draws of a trial depend on seed, its number and the stage alone: any split of the trials between
- *  calls, threads or machines gives the same levels, and tallies that add up to the same. */
+ *  calls, threads or machines gives the same levels, and tallies that add up to the same.
+ *  Fading leaves the mean power where it is: the level without fading is that of the mean power (decibels of fading then have
+ *  a mean below 0; Rayleigh's is -2.51 dB). Where the level that you budgeted is a median instead, as of most measurements,
+ *  raise it by the margin below the mean at an outage of 0.5 (lvb_rayleigh_margin_below_mean_db and its sisters; Rayleigh:
+ *  1.59 dB). */
 typedef struct lvb_trials {
     uint32_t size;             /**< sizeof(lvb_trials) */
     int32_t instructions;      /**< what lvb_best_instructions gave, or an LVB_INSTRUCTIONS_ value */
     uint32_t spread_count;     /**< stage_count of the link, or 0: all laws rectangular */
     uint32_t spread_size;      /**< sizeof(lvb_spread); not used without spreads */
-    int32_t fading;            /**< LVB_FADING_, with air, at the far end */
+    int32_t fading;            /**< LVB_FADING_ at the far end, with air: none, Rayleigh, Rice or Nakagami */
     uint32_t reserved;         /**< 0 */
     const lvb_link *link;      /**< the chain, its tolerances, and the window of its receiver */
     const lvb_spread *spreads; /**< spread_count laws, in the order of the stages */

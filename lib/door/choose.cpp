@@ -288,7 +288,7 @@ bool LinkTaker::take_stages(const lvb_link &lent, std::uint32_t index, decide::L
                 return false;
             kind = stages[i].kind;
         }
-        if (!order.next(refusal_, kind, number)) return false;
+        if (!order.next(refusal_, stages[i], number)) return false;
         if (limited && lacks_figure(stages[i]))
             return refuse_at(LVB_E_MISSING, {LVB_STRUCT_STAGE, number}, LVB_FIELD_NOISE_FIGURE_DB, 0.0);
         if (kind == Kind::antenna && seen.antenna < 0) seen.antenna = number;

@@ -417,6 +417,89 @@ void call_sweep() {
     sweep.last_mhz = -1.0;
     CALL(lvb_compute_sweep, &sweep, &result, &fault);
     CALL(lvb_compute_sweep, nullptr, nullptr, &fault);
+void call_maps() {
+    lvb_stage stages[5] = {};
+    const int32_t kinds[5] = {LVB_KIND_SOURCE, LVB_KIND_ANTENNA, LVB_KIND_AIR, LVB_KIND_ANTENNA, LVB_KIND_RECEIVER};
+    for (int i = 0; i < 5; ++i) stages[i].kind = kinds[i];
+    stages[4].stated = LVB_STATED_FLOOR;
+    stages[4].floor_dbm = -90.0;
+    auto link = sized<lvb_link>();
+    link.stages = stages;
+    link.stage_count = 5;
+    link.stage_size = sizeof(lvb_stage);
+    link.frequency_mhz = 600.0;
+    auto pattern = sized<lvb_pattern>();
+    pattern.kind = LVB_PATTERN_HALF_WAVE_DIPOLE;
+    auto antenna = sized<lvb_antenna>();
+    antenna.z_m = 2.0;
+    antenna.pattern = &pattern;
+    const lvb_site_antenna antennas[2] = {{&antenna, &link}, {&antenna, &link}};
+    const double x[3] = {0.0, 9.0, 9.0}, y[3] = {1.0, 1.0, 9.0}, angles[2] = {0.0, 180.0}, losses[2] = {0.0, 20.0};
+    const lvb_area area = {3, 0, x, y};
+    const lvb_screen screen = {1.0, 3.0, 4.0, 3.0, 0.0, 2.0, 0.0};
+    auto body = sized<lvb_body_table>();
+    body.row_count = 2;
+    body.facing_deg = angles;
+    body.loss_db = losses;
+    auto site = sized<lvb_site>();
+    site.antennas = antennas;
+    site.antenna_count = 1;
+    site.antenna_size = sizeof(lvb_site_antenna);
+    site.areas = &area;
+    site.area_count = 1;
+    site.area_size = sizeof(lvb_area);
+    site.screens = &screen;
+    site.screen_count = 1;
+    site.screen_size = sizeof(lvb_screen);
+    site.body_table = &body;
+    site.pack_height_m = 1.2;
+    double level[200], outage[200];
+    auto fault = sized<lvb_fault>();
+    auto map = sized<lvb_map>();
+    auto summary = sized<lvb_map_summary>();
+    map.site = &site;
+    map.step_x_m = map.step_y_m = 1.0;
+    map.column_count = 20;
+    map.row_count = 10;
+    map.level_dbm = level;
+    map.outage = outage;
+    map.fading = LVB_FADING_RAYLEIGH;
+    CALL(lvb_compute_map, &map, &summary, &fault);
+    CALL(lvb_join_map_summaries, &summary, &summary, &fault);
+    auto walk = sized<lvb_walk>();
+    auto result = sized<lvb_walk_result>();
+    walk.site = &site;
+    walk.corner_count = 3;
+    walk.x_m = x;
+    walk.y_m = y;
+    walk.speed_m_per_s = 1.0;
+    walk.step_m = 0.5;
+    uint64_t count = 0;
+    CALL(lvb_walk_point_count, &walk, &count, &fault);
+    walk.level_dbm = level;
+    CALL(lvb_compute_walk, &walk, &result, &fault);
+    static double scratch[256 * 8];
+    auto place = sized<lvb_place>();
+    lvb_placement placements[2];
+    uint32_t found = 0;
+    place.site = &site;
+    place.candidates = antennas;
+    place.candidate_count = place.place_count = 2;
+    place.candidate_size = sizeof(lvb_site_antenna);
+    place.step_x_m = place.step_y_m = 1.0;
+    place.column_count = 20;
+    place.row_count = 10;
+    place.scratch = scratch;
+    CALL(lvb_place_scratch_count, &place, &place.scratch_count, &fault);
+    CALL(lvb_compute_placements, &place, placements, sizeof(lvb_placement), 2, &found, &fault);
+    lvb_antenna rail[3];
+    CALL(lvb_spread_on_rail, &antenna, 3.0, 0.0, 2.0, 3, rail, &fault);
+    if (kept != 0.0) { // LVB_OK
+        std::printf("the sound site is refused: %g\n", kept);
+        std::exit(1);
+    }
+    site.antenna_count = 0;
+    CALL(lvb_compute_map, &map, &summary, &fault);
 }
 
 // ---- choose
@@ -618,6 +701,7 @@ int main(int count, char **arguments) {
     call_limits();
     // sweeps, maps and walks
     call_sweep();
+    call_maps();
     // choose
     call_choose();
     // locate

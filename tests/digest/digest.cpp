@@ -832,6 +832,195 @@ void add_sweeps(Digest &digest) {
             add(digest, *extreme);
         for (const double margin : margins) digest.number(margin);
         for (const double headroom : headrooms) digest.number(headroom);
+// A site with something of everything, mostly sound.
+struct Site {
+    lvb_stage stages[4][6] = {};
+    lvb_link links[4];
+    lvb_antenna antennas[4];
+    lvb_pattern patterns[4];
+    lvb_path paths[4];
+    lvb_site_antenna lent[4];
+    double corners[2][2][5], facing_deg[3] = {-90.0, 20.0, 180.0}, loss_db[3] = {7.0, 1.0, 19.0};
+    lvb_area areas[2];
+    lvb_screen screens[2];
+    lvb_body_table body = sized<lvb_body_table>();
+    lvb_site site = sized<lvb_site>();
+
+    explicit Site(Inputs &inputs) {
+        for (int i = 0; i < 4; ++i) add(inputs, i);
+        for (int i = 0; i < 2; ++i) {
+            for (double &x : corners[i][0]) x = inputs.uniform(-9.0, 9.0);
+            for (double &y : corners[i][1]) y = inputs.uniform(-9.0, 9.0);
+            areas[i] = {3 + inputs.below(3), 0, corners[i][0], corners[i][1]};
+            screens[i] = {inputs.uniform(-9.0, 9.0),
+                          inputs.uniform(-9.0, 9.0),
+                          inputs.uniform(-9.0, 9.0),
+                          inputs.uniform(-9.0, 9.0),
+                          inputs.below(2) ? 0.0 : inputs.uniform(0.1, 1.0),
+                          inputs.uniform(1.1, 4.0),
+                          inputs.below(2) ? 0.0 : inputs.uniform(1.0, 40.0)};
+        }
+        site.direction = static_cast<std::int32_t>(inputs.below(2));
+        site.combine = static_cast<std::int32_t>(inputs.below(2));
+        site.antennas = lent;
+        site.antenna_count = 1 + inputs.below(4);
+        site.antenna_size = sizeof(lvb_site_antenna);
+        site.areas = areas;
+        site.area_count = inputs.below(3);
+        site.area_size = sizeof(lvb_area);
+        site.screens = screens;
+        site.screen_count = inputs.below(3);
+        site.screen_size = sizeof(lvb_screen);
+        site.pack_height_m = inputs.uniform(0.5, 2.0);
+        body.row_count = 3;
+        body.facing_deg = facing_deg;
+        body.loss_db = loss_db;
+        if (inputs.below(3) == 0) {
+            site.body_table = &body;
+            site.facing = static_cast<std::int32_t>(inputs.below(4));
+        }
+        if (inputs.below(30) == 0) site.facing_x_m = inputs.argument();
+    }
+    Site(const Site &) = delete;
+    Site &operator=(const Site &) = delete;
+
+  private:
+    void add(Inputs &inputs, int i) {
+        const std::int32_t kinds[6] = {LVB_KIND_SOURCE,    LVB_KIND_ANTENNA, LVB_KIND_AIR,
+                                       LVB_KIND_ALLOWANCE, LVB_KIND_ANTENNA, LVB_KIND_RECEIVER};
+        for (int k = 0; k < 6; ++k) stages[i][k].kind = kinds[k];
+        stages[i][0].level_dbm = inputs.uniform(-10.0, 20.0);
+        stages[i][1].gain_db = inputs.uniform(-3.0, 9.0);
+        stages[i][3].gain_db = inputs.below(2) ? -20.0 : inputs.uniform(-30.0, 0.0);
+        stages[i][5].stated = LVB_STATED_FLOOR | LVB_STATED_WANTED | LVB_STATED_CEILING;
+        stages[i][5].floor_dbm = -70.0;
+        stages[i][5].wanted_low_dbm = -60.0;
+        stages[i][5].wanted_high_dbm = -45.0;
+        stages[i][5].ceiling_dbm = -20.0;
+        paths[i] = sized<lvb_path>();
+        paths[i].model = LVB_PATH_LOG_DISTANCE;
+        paths[i].exponent = inputs.uniform(1.6, 4.0);
+        if (inputs.below(6) == 0) stages[i][2].path = &paths[i];
+        links[i] = sized<lvb_link>();
+        links[i].stages = stages[i];
+        links[i].stage_count = 6;
+        links[i].stage_size = sizeof(lvb_stage);
+        links[i].frequency_mhz = 640.0;
+        patterns[i] = sized<lvb_pattern>();
+        patterns[i].kind = static_cast<std::int32_t>(inputs.below(3));
+        if (patterns[i].kind == LVB_PATTERN_COSINE)
+            patterns[i].beam_width_deg = inputs.below(2) ? 90.0 : inputs.uniform(20.0, 150.0);
+        antennas[i] = sized<lvb_antenna>();
+        antennas[i].x_m = inputs.uniform(-12.0, 12.0);
+        antennas[i].y_m = inputs.below(60) ? inputs.uniform(-12.0, 12.0) : inputs.argument();
+        antennas[i].z_m = inputs.uniform(1.0, 5.0);
+        antennas[i].azimuth_deg = inputs.uniform(-180.0, 180.0);
+        antennas[i].tilt_deg = inputs.uniform(-40.0, 40.0);
+        if (inputs.below(4)) antennas[i].pattern = &patterns[i];
+        lent[i] = {&antennas[i], &links[i]};
+    }
+};
+
+void add_map(Digest &digest, const Site &site, std::int32_t fading, std::int32_t instructions) {
+    static double level[900], margin[900], headroom[900], outage[900];
+    static std::int32_t zone[900], serving[900];
+    auto map = sized<lvb_map>();
+    auto summary = sized<lvb_map_summary>();
+    auto fault = sized<lvb_fault>();
+    map.instructions = instructions;
+    map.fading = fading;
+    map.fading_parameter = fading > LVB_FADING_RAYLEIGH ? 3.5 : 0.0;
+    map.site = &site.site;
+    map.column_count = 150;
+    map.row_count = 6;
+    map.x_m = -9.0;
+    map.y_m = -8.0;
+    map.step_x_m = 0.13;
+    map.step_y_m = 2.9;
+    map.level_dbm = level;
+    map.margin_db = margin;
+    map.headroom_db = headroom;
+    map.outage = fading != LVB_FADING_NONE ? outage : nullptr;
+    map.zone = zone;
+    map.serving = serving;
+    const lvb_status status = lvb_compute_map(&map, &summary, &fault);
+    digest.number(status);
+    if (status != LVB_OK) return add(digest, fault);
+    for (int i = 0; i < 900; ++i) {
+        digest.numbers(level[i], margin[i], headroom[i], zone[i], serving[i]);
+        if (map.outage != nullptr) digest.number(outage[i]);
+    }
+    digest.numbers(summary.points, summary.outside, summary.unmodelled, summary.dropout, summary.low, summary.wanted,
+                   summary.high, summary.overload, summary.overloaded, summary.worst_row, summary.worst_column,
+                   summary.hottest_row, summary.hottest_column, summary.worst_serving, summary.worst_margin_db,
+                   summary.hottest_headroom_db);
+}
+
+void add_walk(Digest &digest, Inputs &inputs, const Site &site, std::int32_t instructions) {
+    double x[4], y[4];
+    for (int i = 0; i < 4; ++i) {
+        x[i] = inputs.below(60) ? inputs.uniform(-10.0, 10.0) : inputs.argument();
+        y[i] = inputs.uniform(-10.0, 10.0);
+    }
+    auto walk = sized<lvb_walk>();
+    auto result = sized<lvb_walk_result>();
+    auto fault = sized<lvb_fault>();
+    walk.instructions = instructions;
+    walk.site = &site.site;
+    walk.corner_count = 4;
+    walk.x_m = x;
+    walk.y_m = y;
+    walk.speed_m_per_s = 1.3;
+    walk.step_m = inputs.uniform(0.1, 2.0);
+    std::uint64_t points = 0;
+    digest.number(lvb_walk_point_count(&walk, &points, nullptr));
+    digest.number(points);
+    const lvb_status status = lvb_compute_walk(&walk, &result, &fault);
+    digest.number(status);
+    if (status != LVB_OK) return add(digest, fault);
+    digest.numbers(result.length_m, result.under_floor_s, result.longest_under_floor_s, result.longest_under_floor_m,
+                   result.over_ceiling_s, result.longest_over_ceiling_m, result.worst_level_dbm, result.worst_m,
+                   result.hottest_headroom_db, result.hottest_m);
+}
+
+void add_placements(Digest &digest, Inputs &inputs, Site &site, std::int32_t instructions) {
+    static double scratch[12 * 256];
+    lvb_antenna rail[3];
+    lvb_placement placements[3];
+    std::uint32_t found = 0;
+    auto place = sized<lvb_place>();
+    auto fault = sized<lvb_fault>();
+    site.site.antenna_count = inputs.below(2);
+    if (lvb_spread_on_rail(&site.antennas[3], 3.0, -9.0, 2.0, 3, rail, nullptr) == LVB_OK) site.antennas[2] = rail[1];
+    place.instructions = instructions;
+    place.place_count = 1 + inputs.below(2);
+    place.candidate_count = 4;
+    place.candidate_size = sizeof(lvb_site_antenna);
+    place.site = &site.site;
+    place.candidates = site.lent;
+    place.column_count = 20;
+    place.row_count = 10;
+    place.x_m = place.y_m = -8.0;
+    place.step_x_m = 0.9;
+    place.step_y_m = 1.7;
+    place.scratch = scratch;
+    digest.number(lvb_place_scratch_count(&place, &place.scratch_count, nullptr));
+    digest.number(place.scratch_count);
+    const lvb_status status = lvb_compute_placements(&place, placements, sizeof placements[0], 3, &found, &fault);
+    digest.numbers(status, found);
+    if (status != LVB_OK) return add(digest, fault);
+    for (std::uint32_t i = 0; i < found; ++i)
+        digest.numbers(placements[i].first, placements[i].second, placements[i].worst_margin_db,
+                       placements[i].hottest_headroom_db);
+}
+
+void add_sites(Digest &digest, std::int32_t instructions) {
+    Inputs inputs(60);
+    for (int i = 0; i < 300; ++i) {
+        Site site(inputs);
+        add_map(digest, site, static_cast<std::int32_t>(inputs.below(6)), instructions);
+        add_walk(digest, inputs, site, instructions);
+        add_placements(digest, inputs, site, instructions);
     }
 }
 
@@ -1154,6 +1343,7 @@ std::uint64_t digest_with(std::int32_t instructions) {
     add_limits(digest);
     // sweeps, maps and walks
     add_sweeps(digest);
+    add_sites(digest, instructions);
     // choose
     add_choices(digest);
     // locate

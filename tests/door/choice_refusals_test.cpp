@@ -158,10 +158,10 @@ TEST(ChoiceRefusals, Links) {
     refused([](Choosing &c) { c.needs[1].link = nullptr; }, {LVB_E_NULL, in_need, LVB_FIELD_LINK, -1, 1});
     refused([](Choosing &c) { c.links[1].frequency_mhz = 0.0; },
             {LVB_E_MISSING, LVB_STRUCT_LINK, LVB_FIELD_FREQUENCY_MHZ, -1, 1, 0.0, 0.1, 300000.0,
-             "needs[1].link.frequency_mhz is missing; allowed 0.1 to 300000."});
+             "element[1].link.frequency_mhz is missing; allowed 0.1 to 300000."});
     refused([](Choosing &c) { c.link_stages[1][4].gain_db = 4.0; },
             {LVB_E_ABOVE_RANGE, LVB_STRUCT_STAGE, LVB_FIELD_GAIN_DB, 4, 1, 4.0, -200.0, 0.0,
-             "needs[1].link.stages[4].gain_db is 4, which is too high; allowed -200 to 0."});
+             "element[1].link.stages[4].gain_db is 4, which is too high; allowed -200 to 0."});
     refused([](Choosing &c) { c.needs[1].worst_case = 4; },
             {LVB_E_UNKNOWN_VALUE, in_need, LVB_FIELD_WORST_CASE, -1, 1, 4.0, 0.0, 3.0});
     refused([](Choosing &c) { c.needs[1].stated = 0; },
