@@ -295,6 +295,10 @@ bool take_problem(Refusal &refusal, const lvb_solve *lent, Problem &problem) noe
         }))
         return false;
     if (!of_link) {
+        const bool feeds_cable = problem.has_path && path::is_fed_by_cable(problem.path) &&
+                                 unknown.kind == chain::Kind::antenna && problem.stage < problem.air;
+        if (feeds_cable && problem.in.field == LVB_FIELD_GAIN_DB) // a radiating cable has no antenna
+            return refuse(refusal, LVB_E_UNUSED, {LVB_STRUCT_STAGE, problem.stage}, LVB_FIELD_GAIN_DB);
         if (!take_unknown(refusal, problem, unknown)) return false;
         problem.entered = *unknown_of(unknown, problem.in.field);
     }

@@ -29,6 +29,7 @@ void Row::enter(const chain::Stage &stage) noexcept {
     has_air_ = true;
     has_path_ = stage.has_path;
     if (has_path_) path_ = stage.path;
+    if (has_path_ && path::is_fed_by_cable(path_)) eirp_dbm_ = math::not_a_number; // as the ledger says
     End *const ends[] = {&far_, &near_};
     for (End *end : ends) {
         end->before_air_dbm = end->sum.level() + change.near_db;

@@ -25,7 +25,7 @@ struct RichChain {
             lent = {};
             patterns.clear();
             bodies.clear();
-            chain = ChainMaker(random, lent).make();
+            chain = ChainMaker(random, lent, Lending::tables).make();
             for (lvb_stage &stage : chain.stages) {
                 if (flat && stage.gain_table != nullptr) {
                     stage.gain_table = nullptr;
@@ -36,6 +36,7 @@ struct RichChain {
                 if (stage.kind == LVB_KIND_ALLOWANCE && random.below(3) == 0) lend_body(random, stage);
                 if (stage.kind == LVB_KIND_AIR && random.below(2)) lend_path(random, stage, flat);
             }
+            bare_feed(chain.stages);
         } while (chain.compute() != LVB_OK); // outside the reach of a path
     }
 
