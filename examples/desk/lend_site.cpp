@@ -14,6 +14,7 @@ lvb_fault fresh_fault() {
     return fault;
 }
 
+// The antenna's pattern, the path and the body of a site stand in place of those of its chains.
 Link changed(const Site &site, const SiteAntenna &antenna, Link link) {
     if (antenna.pattern) {
         Stage &stage = link.stages[static_cast<std::size_t>(link.antenna(site.direction))];
@@ -21,6 +22,7 @@ Link changed(const Site &site, const SiteAntenna &antenna, Link link) {
         stage.gain_table = nullptr;
         stage.entry.gain_db = 0.0;
     }
+    if (site.wearer) std::erase_if(link.stages, [](const Stage &stage) { return stage.body_table != nullptr; });
     if (site.path)
         for (Stage &stage : link.stages)
             if (stage.entry.kind == LVB_KIND_AIR) stage.path = site.path;
@@ -187,6 +189,8 @@ void LentSite::refuse(const lvb_fault &fault) const {
     default:
         break;
     }
+    if (fault.field == LVB_FIELD_FACING_ANTENNA)
+        document_.refuse(*of_.wearer->value->find("antenna"), "everybody faces this antenna, and placing leaves it out");
     if (fault.field == LVB_FIELD_DISTANCE_M)
         document_.refuse(*of_.value, "a point of the areas is " + plain(fault.value) +
                                          " m from an antenna, where its path does not hold; it does from " +

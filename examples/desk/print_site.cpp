@@ -313,9 +313,10 @@ std::string placed_words(const PlacingSurvey &survey, const lvb_placement &place
 std::string print_places(const PlacingSurvey &survey) {
     const Site &site = *survey.site;
     const Placing &placing = *site.placing;
+    const std::size_t standing = placing.keeps_antennas ? site.antennas.size() : 0;
     std::string out = wrap(
-        site_words(site, site.antennas.size() + placing.antennas) + " (" + std::to_string(site.antennas.size()) +
-            " stand already); all " + std::to_string(survey.looked_at) + " placements of " +
+        site_words(site, standing + placing.antennas) + "; of the antennas " + std::to_string(standing) +
+            " stand already; all " + std::to_string(survey.looked_at) + " placements of " +
             counted(placing.candidates.size(), "candidate") + " looked at; every point must keep " +
             plain(placing.least_headroom_db) + " dB under the ceiling",
         page_columns, "  ", "  ");

@@ -170,7 +170,7 @@ class SiteReader {
     std::vector<std::string> link_names_;
 };
 
-// What a map cannot take of a chain, or would count twice.
+// What a map cannot take of a chain.
 void SiteReader::check_chain(const Site &site, const Value &name, std::size_t index) const {
     const Link &link = links_[index];
     const std::string whose = "link " + in_quotes(link.name);
@@ -184,11 +184,6 @@ void SiteReader::check_chain(const Site &site, const Value &name, std::size_t in
             refuse(name, whose + " goes along a radiating cable, which has no place on a map");
         if (!path.edges.empty()) refuse(name, whose + " has edges in its path; on a map screens take their place");
     }
-    if (site.wearer)
-        for (const Stage &stage : link.stages)
-            if (stage.body_table)
-                refuse(name, "the body would count twice: in the site and in " + whose + ", stage " +
-                                 in_quotes(stage.label));
     const Stage &pack = link.stages[static_cast<std::size_t>(link.antenna(1 - site.direction))];
     if (pack.pattern && pack.placed())
         refuse(name, "the places in " + whose + " turn the pattern of " + in_quotes(pack.label) +
@@ -345,7 +340,7 @@ void SiteReader::read_candidate(const Site &site, const Value &value, Names &nam
 
 Placing SiteReader::read_placing(const Site &site, const Value &value) {
     checks_.expect(value, Value::Kind::object);
-    checks_.check_keys(value, with_names({"candidates", "note"}, placing_keys(), 0), "a placing");
+    checks_.check_keys(value, with_names({"candidates", "site_antennas", "note"}, placing_keys(), 0), "a placing");
     checks_.text_or_empty(value, "note");
     Placing placing;
     placing.value = &value;
@@ -355,6 +350,8 @@ Placing SiteReader::read_placing(const Site &site, const Value &value) {
     constexpr double most_antennas = 2.0, most_headroom = 100.0;
     placing.antennas = whole_within(checks_, placing.numbers, antennas_to_place, 1.0, most_antennas);
     placing.least_headroom_db = within(checks_, placing.numbers, LVB_FIELD_LEAST_HEADROOM_DB, 0.0, most_headroom);
+    if (const Value *others = value.find("site_antennas"))
+        placing.keeps_antennas = checks_.choose(*others, {"stay", "leave out"}, "fate of the site's antennas") == 0;
     const Value &list = checks_.need(value, "candidates");
     Names names(checks_, "candidate");
     for (const Value *item : list_of(checks_, list, "candidate"))
@@ -391,8 +388,6 @@ Site SiteReader::read(const Value &value) {
     for (const Value *item : list_of(checks_, checks_.need(value, "areas"), "area"))
         site.areas.push_back(read_area(*item, areas));
     if (const Value *path = value.find("path")) site.path = read_site_path(*path);
-    // Before the chains, which must not have a second body; the antenna that it faces is known after them.
-    if (value.find("body") != nullptr) site.wearer.emplace();
     if (const Value *list = value.find("antennas"))
         for (const Value *item : list_of(checks_, *list, "antenna")) {
             checks_.expect(*item, Value::Kind::object);

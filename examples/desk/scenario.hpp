@@ -177,6 +177,7 @@ struct Walk : Part {
 /// Where antennas may be put.
 struct Placing : Part {
     std::uint32_t antennas = 1; ///< to place
+    bool keeps_antennas = true; ///< whether those of the site stand beside them
     double least_headroom_db = 0.0;
     std::vector<SiteAntenna> candidates; ///< rails already spread
 };
@@ -194,7 +195,7 @@ struct Site : Part {
     std::vector<SiteAntenna> antennas;
     std::vector<Screen> screens;
     std::optional<Path> path; ///< in place of those of the chains
-    std::optional<Wearer> wearer;
+    std::optional<Wearer> wearer; ///< in place of body tables of the chains
     std::optional<Fading> fading;
     std::vector<Walk> walks;
     std::optional<Placing> placing;

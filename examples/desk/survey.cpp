@@ -221,7 +221,9 @@ PlacingSurvey survey_places(const Document &document, const Scenario &scenario, 
     place.place_count = placing.antennas;
     place.candidate_count = static_cast<std::uint32_t>(count);
     place.candidate_size = sizeof(lvb_site_antenna);
-    place.site = &lent.site();
+    lvb_site around = lent.site();
+    if (!placing.keeps_antennas) around.antenna_count = 0;
+    place.site = &around;
     place.candidates = lent.candidates().data();
     place.column_count = grid.columns;
     place.row_count = grid.rows;
