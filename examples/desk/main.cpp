@@ -242,7 +242,8 @@ class Program {
         CLI::App *command = app_.add_subcommand(name, what);
         command->add_option("scenario", site_.file, "scenario file (JSON)")->required();
         command->add_option("site", site_.site, "name of a site in it")->required();
-        command->add_flag("--json", site_.as_json, "print JSON");
+        auto *json = command->add_flag("--json", site_.as_json, "print JSON");
+        command->add_flag("--brief", site_.brief, "leave out legend, antennas and cautions")->excludes(json);
         return command;
     }
     void declare_sites() {

@@ -249,7 +249,7 @@ bool holds(const PlacingSurvey &survey) {
     return !survey.best.empty() && survey.best.front().worst_margin_db >= 0.0;
 }
 
-std::string print_map(const Survey &survey) {
+std::string print_map(const Survey &survey, bool brief) {
     const Site &site = *survey.site;
     Drawing drawing(survey);
     std::vector<bool> on_map;
@@ -263,8 +263,9 @@ std::string print_map(const Survey &survey) {
                                std::to_string(survey.columns) + " by " + std::to_string(survey.rows) +
                                " squares of " + plain(site.step_m) + " m, each judged in its middle",
                            page_columns, "  ", "  ");
-    if (!site.note.empty()) out += wrap(ascii(site.note), page_columns, "  ", "  ");
+    if (!site.note.empty() && !brief) out += wrap(ascii(site.note), page_columns, "  ", "  ");
     out += "\n       y/m\n" + drawing.print();
+    if (brief) return out + print_shares(survey) + "\n" + print_extremes(survey);
     const CellSize &scale = drawing.scale();
     std::string legend = "Seen from above: ahead (y) is up the page, right (x) is right.";
     if (site.stage_front_y_m) legend += " The stage front is at y " + plain(*site.stage_front_y_m) + " m.";

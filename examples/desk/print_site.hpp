@@ -5,7 +5,7 @@
 
 namespace desk {
 
-std::string print_map(const Survey &survey);
+std::string print_map(const Survey &survey, bool brief);
 std::string print_walk(const WalkSurvey &survey);
 std::string print_places(const PlacingSurvey &survey);
 

@@ -29,7 +29,7 @@ const Site &site_of(const Scenario &scenario, const SiteQuestion &question) {
 
 std::string page(const Scenario &scenario, const SiteQuestion &question, const std::string &words) {
     return wrap(ascii(question.site + ", " + scenario.production + " (" + question.file + ")"), page_columns, "", "  ") +
-           words + print_cautions(scenario);
+           words + (question.brief ? "" : print_cautions(scenario));
 }
 
 } // namespace
@@ -44,7 +44,7 @@ SiteAnswer answer_map(const SiteQuestion &question) {
     if (!question.csv.empty()) write_whole_file(question.csv, map_csv(survey));
     if (!question.pgm.empty()) write_whole_file(question.pgm, map_pgm(survey));
     return {question.as_json ? map_json(scenario, question.file, survey)
-                             : page(scenario, question, print_map(survey)),
+                             : page(scenario, question, print_map(survey, question.brief)),
             holds(survey)};
 }
 
