@@ -56,12 +56,13 @@ void LentSite::lend(const std::vector<SiteAntenna> &antennas, std::vector<lvb_an
     }
 }
 
-LentSite::LentSite(const Document &document, const Scenario &scenario, const Site &site,
-                   const std::vector<SiteAntenna> &candidates)
-    : document_(document), scenario_(scenario), of_(site), of_candidates_(candidates) {
+LentSite::LentSite(const Document &document, const Scenario &scenario, const Site &site, bool with_candidates)
+    : document_(document), scenario_(scenario), of_(site) {
+    static const std::vector<SiteAntenna> none;
+    const std::vector<SiteAntenna> &candidates = with_candidates ? site.placing->candidates : none;
     for (const Area &area : site.areas)
-        areas_.push_back({static_cast<std::uint32_t>(area.corners.x_m.size()), 0, area.corners.x_m.data(),
-                          area.corners.y_m.data()});
+        areas_.push_back(
+            {static_cast<std::uint32_t>(area.corners.x_m.size()), 0, area.corners.x_m.data(), area.corners.y_m.data()});
     for (const Screen &screen : site.screens) screens_.push_back(screen.entry);
     site_.size = sizeof site_;
     site_.direction = site.direction;
@@ -80,6 +81,9 @@ LentSite::LentSite(const Document &document, const Scenario &scenario, const Sit
     for (std::size_t i = 0; i < candidates.size(); ++i) check(candidates[i], lent_candidates_[i]);
     site_.antennas = lent_antennas_.data();
     site_.antenna_count = static_cast<std::uint32_t>(lent_antennas_.size());
+    if (!lent_antennas_.empty())
+        if (const lvb_fault fault = fault_of(site_); fault.structure == LVB_STRUCT_SITE_ANTENNA)
+            refuse_chain(site.antennas[static_cast<std::size_t>(fault.row)], fault);
     if (!site.wearer) return;
     const Wearer &wearer = *site.wearer;
     body_ = {sizeof body_, static_cast<std::uint32_t>(wearer.body_table->values.size()),
@@ -98,18 +102,31 @@ const lvb_stage *LentSite::receiver() const {
     return chain.link.stages[last].entry.kind == LVB_KIND_RECEIVER ? &chain.lent.stage(last) : nullptr;
 }
 
-// A map without columns is checked, not computed: a fault in it can only be this antenna's, an area's or a screen's.
+// A map without columns is checked, not computed.
+lvb_fault LentSite::fault_of(const lvb_site &site) const {
+    lvb_map map{};
+    map.size = sizeof map;
+    map.instructions = lvb_best_instructions();
+    map.site = &site;
+    map.step_x_m = map.step_y_m = of_.step_m;
+    lvb_fault fault = fresh_fault();
+    lvb_compute_map(&map, nullptr, &fault);
+    return fault;
+}
+
+// With one antenna only, a fault can only be this antenna's, an area's or a screen's.
 void LentSite::check(const SiteAntenna &antenna, const lvb_site_antenna &lent) const {
     lvb_site alone = site_;
     alone.antennas = &lent;
     alone.antenna_count = 1;
-    lvb_map map{};
-    map.size = sizeof map;
-    map.instructions = lvb_best_instructions();
-    map.site = &alone;
-    map.step_x_m = map.step_y_m = of_.step_m;
-    lvb_fault fault = fresh_fault();
-    if (lvb_compute_map(&map, nullptr, &fault) != LVB_OK) refuse_antenna(antenna, fault);
+    if (const lvb_fault fault = fault_of(alone); fault.status != LVB_OK) refuse_antenna(antenna, fault);
+}
+
+void LentSite::refuse_chain(const SiteAntenna &antenna, const lvb_fault &fault) const {
+    document_.refuse(*antenna.value->find("link"),
+                     fault.field == LVB_FIELD_FREQUENCY_MHZ
+                         ? "this chain has " + plain(fault.value) + " MHz; all chains of a site have one frequency"
+                         : "this chain's receiver has another window; all chains of a site have one");
 }
 
 void LentSite::refuse_number(const GivenNumbers &numbers, const Value &owner, const lvb_fault &fault) const {
@@ -164,15 +181,8 @@ void LentSite::refuse(const lvb_fault &fault) const {
         if (fault.field == LVB_FIELD_X2_M)
             document_.refuse(*of_.screens[row].ends[1], "both ends of this screen are in one place");
         refuse_number(of_.screens[row].numbers, *of_.screens[row].value, fault);
-    case LVB_STRUCT_SITE_ANTENNA: {
-        const bool of_site = row < of_.antennas.size() && of_candidates_.empty();
-        const SiteAntenna &antenna = of_site ? of_.antennas[row] : of_candidates_[row];
-        document_.refuse(*antenna.value->find("link"),
-                         fault.field == LVB_FIELD_FREQUENCY_MHZ
-                             ? "this chain has " + plain(fault.value) +
-                                   " MHz; all chains of a site have one frequency"
-                             : "this chain's receiver has another window; all chains of a site have one");
-    }
+    case LVB_STRUCT_SITE_ANTENNA: // the site's own were checked before
+        refuse_chain(of_.placing->candidates[row], fault);
     case LVB_STRUCT_BODY_TABLE: {
         const Table &table = *of_.wearer->body_table;
         const Document &where = table.file != nullptr ? *table.file : document_;
@@ -190,7 +200,8 @@ void LentSite::refuse(const lvb_fault &fault) const {
         break;
     }
     if (fault.field == LVB_FIELD_FACING_ANTENNA)
-        document_.refuse(*of_.wearer->value->find("antenna"), "everybody faces this antenna, and placing leaves it out");
+        document_.refuse(*of_.wearer->value->find("antenna"),
+                         "everybody faces this antenna, and placing leaves it out");
     if (fault.field == LVB_FIELD_DISTANCE_M)
         document_.refuse(*of_.value, "a point of the areas is " + plain(fault.value) +
                                          " m from an antenna, where its path does not hold; it does from " +

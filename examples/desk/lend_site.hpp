@@ -11,9 +11,8 @@ namespace desk {
 class LentSite {
   public:
     /// Asks the library about every chain and antenna by itself; throws Refusal at the line and key that it does not
-    /// accept. `candidates` become antennas that the site does not have yet.
-    LentSite(const Document &document, const Scenario &scenario, const Site &site,
-             const std::vector<SiteAntenna> &candidates);
+    /// accept. With candidates, the site must say where antennas may be put.
+    LentSite(const Document &document, const Scenario &scenario, const Site &site, bool with_candidates);
     LentSite(const LentSite &) = delete;
 
     const lvb_site &site() const { return site_; }
@@ -22,7 +21,7 @@ class LentSite {
     double frequency_mhz() const { return chains_.front().link.frequency_mhz; }
     const lvb_stage *receiver() const; ///< null where the chains end without one
 
-    /// Throws the Refusal of a fault that the library found in the site as a whole.
+    /// Throws the Refusal of a fault that the library found in the site as a whole, or among the candidates.
     [[noreturn]] void refuse(const lvb_fault &fault) const;
 
   private:
@@ -39,14 +38,15 @@ class LentSite {
     const Chain &chain_of(const SiteAntenna &antenna);
     void lend(const std::vector<SiteAntenna> &antennas, std::vector<lvb_antenna> &places,
               std::vector<lvb_site_antenna> &lent);
+    lvb_fault fault_of(const lvb_site &site) const;
     void check(const SiteAntenna &antenna, const lvb_site_antenna &lent) const;
+    [[noreturn]] void refuse_chain(const SiteAntenna &antenna, const lvb_fault &fault) const;
     [[noreturn]] void refuse_antenna(const SiteAntenna &antenna, lvb_fault fault) const;
     [[noreturn]] void refuse_number(const GivenNumbers &numbers, const Value &owner, const lvb_fault &fault) const;
 
     const Document &document_;
     const Scenario &scenario_;
     const Site &of_;
-    const std::vector<SiteAntenna> &of_candidates_;
     std::deque<Chain> chains_;
     std::vector<lvb_antenna> places_;
     std::vector<lvb_antenna> candidate_places_;

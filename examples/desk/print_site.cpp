@@ -29,8 +29,7 @@ CellSize cell_size_of(const Survey &survey) {
     constexpr std::size_t most_characters = 84, most_lines = 60;
     if (2 * survey.columns <= most_characters && survey.rows <= most_lines) return {};
     const auto parts = [](std::size_t whole, std::size_t part) { return (whole + part - 1) / part; };
-    const std::size_t across =
-        std::max(parts(survey.columns, most_characters), parts(survey.rows, 2 * most_lines));
+    const std::size_t across = std::max(parts(survey.columns, most_characters), parts(survey.rows, 2 * most_lines));
     return {across, 2 * across, 1};
 }
 
@@ -98,9 +97,7 @@ class Drawing {
     const CellSize &scale() const { return scale_; }
 
   private:
-    double edge(std::size_t row) const {
-        return survey_.y_m + (static_cast<double>(row) - 0.5) * survey_.site->step_m;
-    }
+    double edge(std::size_t row) const { return survey_.y_m + (static_cast<double>(row) - 0.5) * survey_.site->step_m; }
 
     const Survey &survey_;
     CellSize scale_;
@@ -113,8 +110,8 @@ std::string counted(std::size_t count, const std::string &what) {
 
 std::string site_words(const Site &site, std::size_t antennas) {
     return std::string(site.direction == LVB_DIRECTION_OUTBOUND ? "outbound" : "inbound") + ", " +
-           (site.combine == LVB_COMBINE_SUM ? "sum of " : "best of ") + counted(antennas, "antenna") +
-           "; packs at " + plain(site.pack_height_m) + " m";
+           (site.combine == LVB_COMBINE_SUM ? "sum of " : "best of ") + counted(antennas, "antenna") + "; packs at " +
+           plain(site.pack_height_m) + " m";
 }
 
 std::string label_of(const Site &site, std::int32_t antenna) {
@@ -148,8 +145,8 @@ std::string zone_words(std::int32_t zone, bool has_wanted) {
     }
 }
 
-std::string percent(std::uint64_t part, std::uint64_t whole) {
-    return format("%5.1f %%", 100.0 * static_cast<double>(part) / static_cast<double>(whole));
+std::string percent(std::uint64_t part, std::uint64_t whole, int width) {
+    return format("%*.1f %%", width, 100.0 * static_cast<double>(part) / static_cast<double>(whole));
 }
 
 std::string print_shares(const Survey &survey) {
@@ -157,11 +154,11 @@ std::string print_shares(const Survey &survey) {
     const std::array<std::uint64_t, 6> counts = {summary.not_judged, summary.dropout, summary.low,
                                                  summary.wanted,     summary.high,    summary.overload};
     std::string out = format("\n  Shares of the area (%llu points)\n", static_cast<unsigned long long>(summary.points));
-    for (const std::int32_t zone : {LVB_ZONE_DROPOUT, LVB_ZONE_LOW, LVB_ZONE_WANTED, LVB_ZONE_HIGH, LVB_ZONE_OVERLOAD,
-                                    LVB_ZONE_NOT_JUDGED}) {
+    for (const std::int32_t zone :
+         {LVB_ZONE_DROPOUT, LVB_ZONE_LOW, LVB_ZONE_WANTED, LVB_ZONE_HIGH, LVB_ZONE_OVERLOAD, LVB_ZONE_NOT_JUDGED}) {
         const auto i = static_cast<std::size_t>(zone);
         if (counts[i] == 0 && zone == LVB_ZONE_NOT_JUDGED) continue;
-        out += "  " + std::string(2, marks[i]) + " " + percent(counts[i], summary.points) + "  " +
+        out += "  " + std::string(2, marks[i]) + " " + percent(counts[i], summary.points, 5) + "  " +
                zone_words(zone, survey.has_wanted) + "\n";
     }
     if (summary.unmodelled > 0)
@@ -177,10 +174,10 @@ std::string point_words(const Survey &survey, std::uint64_t column, std::uint64_
 std::string print_extremes(const Survey &survey) {
     const lvb_map_summary &summary = survey.summary;
     const Site &site = *survey.site;
-    std::string out = labelled("Worst", "W " + point_words(survey, summary.worst_column, summary.worst_row) + ": " +
-                                            two(summary.worst_level_dbm) + " dBm, " +
-                                            floor_room(summary.worst_margin_db) + "; strongest there is " +
-                                            ascii(label_of(site, summary.worst_serving)));
+    std::string out =
+        labelled("Worst", "W " + point_words(survey, summary.worst_column, summary.worst_row) + ": " +
+                              two(summary.worst_level_dbm) + " dBm, " + floor_room(summary.worst_margin_db) +
+                              "; strongest there is " + ascii(label_of(site, summary.worst_serving)));
     out += labelled("Hottest", "H " + point_words(survey, summary.hottest_column, summary.hottest_row) + ": " +
                                    two(summary.hottest_level_dbm) + " dBm with no allowance taken, " +
                                    ceiling_room(summary.hottest_headroom_db) + "; strongest there is " +
@@ -194,9 +191,8 @@ std::string print_extremes(const Survey &survey) {
         if (share > most) most = share; // no point outside the areas, whose share is NaN
     const std::size_t over = survey.over_outage();
     return out + labelled("Fading", "below the floor in up to " + plain(100.0 * most) + " % of the time; " +
-                                        percent(over, summary.points).substr(percent(over, summary.points).find_first_not_of(' ')) +
-                                        " of the area more often than the " + plain(100.0 * survey.wanted_outage()) +
-                                        " % that are wanted");
+                                        percent(over, summary.points, 0) + " of the area more often than the " +
+                                        plain(100.0 * survey.wanted_outage()) + " % that are wanted");
 }
 
 std::string print_antennas(const Survey &survey, const std::vector<bool> &on_map) {
@@ -217,16 +213,15 @@ std::string metres(double length) { return plain(std::round(length * 100.0) / 10
 
 std::string print_stretches(const WalkSurvey &survey, const std::vector<Stretch> &stretches, double total_s,
                             bool stated, const std::string &name, const std::string &where) {
-    if (!stated) return labelled(name, "not judged: no " + name.substr(0, name.size()) + " is stated");
+    if (!stated) return labelled(name, "not judged: none is stated");
     if (stretches.empty()) return labelled(name, "never " + where);
     std::string out = labelled(name, where + " for " + time_words(total_s) + " in all, in " +
                                          counted(stretches.size(), "stretch") + (stretches.size() == 1 ? ":" : "es:"));
     for (const Stretch &stretch : stretches) {
         const WalkSurvey::At from = survey.at(stretch.from_m), to = survey.at(stretch.to_m);
-        out += wrap(metres(stretch.from_m) + " m to " + metres(stretch.to_m) + " m of the walk (x " +
-                        metres(from.x_m) + " m, y " + metres(from.y_m) + " m to x " + metres(to.x_m) + " m, y " +
-                        metres(to.y_m) + " m): " +
-                        time_words((stretch.to_m - stretch.from_m) / survey.walk->speed_m_per_s),
+        out += wrap(metres(stretch.from_m) + " m to " + metres(stretch.to_m) + " m of the walk (x " + metres(from.x_m) +
+                        " m, y " + metres(from.y_m) + " m to x " + metres(to.x_m) + " m, y " + metres(to.y_m) +
+                        " m): " + time_words((stretch.to_m - stretch.from_m) / survey.walk->speed_m_per_s),
                     page_columns, "    - ", "      ");
     }
     return out;
@@ -245,9 +240,7 @@ bool holds(const WalkSurvey &survey) {
     return result.unmodelled == 0 && result.worst_margin_db >= 0.0 && result.hottest_headroom_db >= 0.0;
 }
 
-bool holds(const PlacingSurvey &survey) {
-    return !survey.best.empty() && survey.best.front().worst_margin_db >= 0.0;
-}
+bool holds(const PlacingSurvey &survey) { return !survey.best.empty() && survey.best.front().worst_margin_db >= 0.0; }
 
 std::string print_map(const Survey &survey, bool brief) {
     const Site &site = *survey.site;
@@ -260,8 +253,8 @@ std::string print_map(const Survey &survey, bool brief) {
     drawing.mark(summary.worst_column, summary.worst_row, 'W');
     drawing.mark(summary.hottest_column, summary.hottest_row, 'H');
     std::string out = wrap(site_words(site, site.antennas.size()) + "; " + plain(survey.frequency_mhz) + " MHz; " +
-                               std::to_string(survey.columns) + " by " + std::to_string(survey.rows) +
-                               " squares of " + plain(site.step_m) + " m, each judged in its middle",
+                               std::to_string(survey.columns) + " by " + std::to_string(survey.rows) + " squares of " +
+                               plain(site.step_m) + " m, each judged in its middle",
                            page_columns, "  ", "  ");
     if (!site.note.empty() && !brief) out += wrap(ascii(site.note), page_columns, "  ", "  ");
     out += "\n       y/m\n" + drawing.print();
@@ -298,8 +291,8 @@ std::string print_walk(const WalkSurvey &survey) {
         out += labelled("Hottest", two(result.hottest_level_dbm) + " dBm with no allowance taken, " +
                                        ceiling_room(result.hottest_headroom_db) + ", " + place(result.hottest_m));
     }
-    out += print_stretches(survey, survey.under_floor, result.under_floor_s, survey.has_floor, "Floor",
-                           "under the floor");
+    out +=
+        print_stretches(survey, survey.under_floor, result.under_floor_s, survey.has_floor, "Floor", "under the floor");
     return out + print_stretches(survey, survey.over_ceiling, result.over_ceiling_s, survey.has_ceiling, "Ceiling",
                                  "over the ceiling");
 }
@@ -315,12 +308,12 @@ std::string print_places(const PlacingSurvey &survey) {
     const Site &site = *survey.site;
     const Placing &placing = *site.placing;
     const std::size_t standing = placing.keeps_antennas ? site.antennas.size() : 0;
-    std::string out = wrap(
-        site_words(site, standing + placing.antennas) + "; of the antennas " + std::to_string(standing) +
-            " stand already; all " + std::to_string(survey.looked_at) + " placements of " +
-            counted(placing.candidates.size(), "candidate") + " looked at; every point must keep " +
-            plain(placing.least_headroom_db) + " dB under the ceiling",
-        page_columns, "  ", "  ");
+    std::string out =
+        wrap(site_words(site, standing + placing.antennas) + "; of the antennas " + std::to_string(standing) +
+                 " stand already; all " + std::to_string(survey.looked_at) + " placements of " +
+                 counted(placing.candidates.size(), "candidate") + " looked at; every point must keep " +
+                 plain(placing.least_headroom_db) + " dB under the ceiling",
+             page_columns, "  ", "  ");
     if (survey.best.empty())
         return out + labelled("None", "every placement leaves some point less than " +
                                           plain(placing.least_headroom_db) + " dB under the ceiling");

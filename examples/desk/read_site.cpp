@@ -204,8 +204,7 @@ Path SiteReader::read_site_path(const Value &value) const {
     if (path.has_heights()) refuse(value, "the heights are those of the antennas and packs; leave them out here");
     // The library wants heights for two rays, and a map then takes its own.
     constexpr double any_height_m = 1.0;
-    if (path.entry.model == LVB_PATH_TWO_RAY)
-        path.entry.transmit_height_m = path.entry.receive_height_m = any_height_m;
+    if (path.entry.model == LVB_PATH_TWO_RAY) path.entry.transmit_height_m = path.entry.receive_height_m = any_height_m;
     return path;
 }
 
@@ -232,9 +231,12 @@ Screen SiteReader::read_screen(const Value &value) const {
     const std::vector<double> second = point_of(checks_, *to.value, to.to_metres, 2, 2);
     screen.ends[0] = from.value;
     screen.ends[1] = to.value;
-    screen.entry = {first[0],  first[1],
-                    second[0], second[1],
-                    taken(screen.numbers, LVB_FIELD_BOTTOM_M), taken(screen.numbers, LVB_FIELD_TOP_M),
+    screen.entry = {first[0],
+                    first[1],
+                    second[0],
+                    second[1],
+                    taken(screen.numbers, LVB_FIELD_BOTTOM_M),
+                    taken(screen.numbers, LVB_FIELD_TOP_M),
                     taken(screen.numbers, LVB_FIELD_LOSS_DB)};
     return screen;
 }
@@ -260,8 +262,7 @@ Wearer SiteReader::read_wearer(const Site &site, const Value &value) {
     if (wearer.facing == LVB_FACING_AZIMUTH) known = with_names(known, wearer_keys(), 0);
     if (wearer.facing == LVB_FACING_POINT) known.insert(known.end(), {"point_m", "point_ft"});
     if (wearer.facing >= LVB_FACING_ANTENNA) known.emplace_back("antenna");
-    checks_.check_keys(value, known,
-                       "a body with facing '" + rules[static_cast<std::size_t>(wearer.facing)] + "'");
+    checks_.check_keys(value, known, "a body with facing '" + rules[static_cast<std::size_t>(wearer.facing)] + "'");
     checks_.text_or_empty(value, "note");
     wearer.body_table = read_body_table(tables_, checks_.need(value, "body_table"));
     wearer.numbers = numbers_of(checks_, members_of(value), wearer_keys(), LVB_STRUCT_SITE, 0);
@@ -277,8 +278,8 @@ Wearer SiteReader::read_wearer(const Site &site, const Value &value) {
     } else {
         std::vector<std::string> labels;
         for (const SiteAntenna &antenna : site.antennas) labels.push_back(antenna.label);
-        wearer.antenna = static_cast<std::uint32_t>(
-            checks_.choose(checks_.need(value, "antenna"), labels, "antenna of this site"));
+        wearer.antenna =
+            static_cast<std::uint32_t>(checks_.choose(checks_.need(value, "antenna"), labels, "antenna of this site"));
     }
     return wearer;
 }
@@ -358,8 +359,8 @@ Placing SiteReader::read_placing(const Site &site, const Value &value) {
         read_candidate(site, *item, names, placing.candidates);
     const std::size_t count = placing.candidates.size();
     if (count < placing.antennas || count > LVB_MAX_CANDIDATES)
-        refuse(list, "there are " + std::to_string(count) + " candidates; allowed " +
-                         std::to_string(placing.antennas) + " to " + std::to_string(LVB_MAX_CANDIDATES));
+        refuse(list, "there are " + std::to_string(count) + " candidates; allowed " + std::to_string(placing.antennas) +
+                         " to " + std::to_string(LVB_MAX_CANDIDATES));
     return placing;
 }
 

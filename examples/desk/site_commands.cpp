@@ -28,7 +28,8 @@ const Site &site_of(const Scenario &scenario, const SiteQuestion &question) {
 }
 
 std::string page(const Scenario &scenario, const SiteQuestion &question, const std::string &words) {
-    return wrap(ascii(question.site + ", " + scenario.production + " (" + question.file + ")"), page_columns, "", "  ") +
+    return wrap(ascii(question.site + ", " + scenario.production + " (" + question.file + ")"), page_columns, "",
+                "  ") +
            words + (question.brief ? "" : print_cautions(scenario));
 }
 
@@ -52,8 +53,7 @@ SiteAnswer answer_walk(const SiteQuestion &question) {
     const Document document = read_json(question.file);
     const Scenario scenario = read_scenario(document);
     const Site &site = site_of(scenario, question);
-    const Walk &walk =
-        named(site.walks, question.walk, "walk", "the site " + in_quotes(site.name) + " has no walks");
+    const Walk &walk = named(site.walks, question.walk, "walk", "the site " + in_quotes(site.name) + " has no walks");
     const WalkSurvey survey = survey_walk(document, scenario, site, walk);
     if (!question.csv.empty()) write_whole_file(question.csv, walk_csv(survey));
     return {question.as_json ? walk_json(scenario, question.file, survey)

@@ -41,7 +41,7 @@ std::string map_csv(const Survey &survey) {
 std::string map_pgm(const Survey &survey) {
     constexpr double at_floor = 128.0, greys_per_db = 2.0, lowest = 1.0, highest = 255.0;
     constexpr std::size_t greys_in_a_line = 17; // the format wants no line over 70 characters
-    std::string text = format("P2\n# grey 0: no level; otherwise margin over the floor = (grey - 128) / 2 dB\n"
+    std::string text = format("P2\n# grey 0: no level; others: (grey - 128) / 2 dB over the floor\n"
                               "# top line: greatest y\n%zu %zu\n255\n",
                               survey.columns, survey.rows);
     for (std::size_t row = survey.rows; row-- > 0;)

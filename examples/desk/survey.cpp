@@ -55,7 +55,8 @@ std::int32_t law_of(Fading::Model model) {
 }
 
 void need_antennas(const Document &document, const Site &site) {
-    if (site.antennas.empty()) document.refuse(*site.value, "antennas is missing; this site only asks where to put them");
+    if (site.antennas.empty())
+        document.refuse(*site.value, "antennas is missing; this site only asks where to put them");
 }
 
 bool states(const lvb_stage *receiver, std::uint32_t what) {
@@ -89,7 +90,7 @@ std::size_t Survey::over_outage() const {
 Survey survey_map(const Document &document, const Scenario &scenario, const Site &site) {
     need_antennas(document, site);
     const Grid grid = grid_of(document, site);
-    const LentSite lent(document, scenario, site, {});
+    const LentSite lent(document, scenario, site, false);
     Survey survey;
     survey.site = &site;
     survey.frequency_mhz = lent.frequency_mhz();
@@ -156,7 +157,7 @@ WalkSurvey::At WalkSurvey::at(double distance) const {
 
 WalkSurvey survey_walk(const Document &document, const Scenario &scenario, const Site &site, const Walk &of) {
     need_antennas(document, site);
-    const LentSite lent(document, scenario, site, {});
+    const LentSite lent(document, scenario, site, false);
     WalkSurvey survey;
     survey.site = &site;
     survey.walk = &of;
@@ -180,7 +181,8 @@ WalkSurvey survey_walk(const Document &document, const Scenario &scenario, const
     const lvb_status counted = lvb_walk_point_count(&walk, &points, &fault);
     if (counted == LVB_E_MISSING) document.refuse(*of.value, "this walk has no length; all its corners are one place");
     if (counted != LVB_OK || static_cast<double>(points) > most_points)
-        document.refuse(step, "this step makes " + (counted == LVB_OK ? plain(static_cast<double>(points)) : "too many") +
+        document.refuse(step, "this step makes " +
+                                  (counted == LVB_OK ? plain(static_cast<double>(points)) : "too many") +
                                   " points; allowed are " + plain(most_points));
     for (std::vector<double> *values : {&survey.distance_m, &survey.level_dbm, &survey.margin_db, &survey.headroom_db})
         values->resize(points);
@@ -209,7 +211,7 @@ PlacingSurvey survey_places(const Document &document, const Scenario &scenario, 
     if (!site.placing) document.refuse(*site.value, "placing is missing: where antennas may be put");
     const Placing &placing = *site.placing;
     const Grid grid = grid_of(document, site);
-    const LentSite lent(document, scenario, site, placing.candidates);
+    const LentSite lent(document, scenario, site, true);
     PlacingSurvey survey;
     survey.site = &site;
     survey.points = grid.columns * grid.rows;
