@@ -194,7 +194,7 @@ struct Site : Part {
     std::vector<Area> areas;
     std::vector<SiteAntenna> antennas;
     std::vector<Screen> screens;
-    std::optional<Path> path; ///< in place of those of the chains
+    std::optional<Path> path;     ///< in place of those of the chains
     std::optional<Wearer> wearer; ///< in place of body tables of the chains
     std::optional<Fading> fading;
     std::vector<Walk> walks;

@@ -8,6 +8,8 @@
 #include <array>
 #include <cmath>
 #include <map>
+#include <regex>
+#include <set>
 #include <sstream>
 
 namespace desk_test {
@@ -531,6 +533,75 @@ TEST(SiteRefusals, OfChainsThatDoNotFit) {
     const Printout page = run({"map", quiet, "S"});
     EXPECT_EQ(page.code, 1) << page.err;
     EXPECT_NE(page.out.find("no floor is stated"), std::string::npos);
+}
+
+// Whatever number stands there: an answer, or a refusal in one line with file, line and column.
+TEST(SiteMutations, AnyNumberIsAnsweredOrRefused) {
+    const std::string good = plain_site(R"(, "screens": [{"label": "s", "from_m": [9, 0], "to_m": [9, 4], "top_m": 2}],
+ "walks": [{"name": "W", "speed_m_per_s": 1, "step_m": 0.5, "corners_m": [[0, 0], [5, 0, 2]]}],
+ "body": {"facing": "point", "point_m": [3, 3], "body_table": {"facing_deg": [0, 180], "loss_db": [1, 9]}},
+ "path": {"model": "two-ray", "polarization": "vertical", "relative_permittivity": 5},
+ "fading": {"model": "Suzuki", "deviation_db": 4, "outage_percent": 2},
+ "placing": {"antennas": 1, "least_headroom_db": 0, "candidates": [
+  {"label": "c", "link": "A", "place": {"x_m": 1, "y_m": 7, "z_m": 3}, "rail_to_m": [5, 7, 3], "positions": 3}]})");
+    const TemporaryFolder folder;
+    const std::regex number("[-0-9.]+"), place("levelbook-desk: [^:]*:[0-9]+:[0-9]+: .+\n");
+    int answered = 0, refused = 0;
+    for (std::sregex_iterator
+             it(good.begin() + static_cast<std::ptrdiff_t>(good.find("\"sites\"")), good.end(), number),
+         end;
+         it != end; ++it)
+        for (const char *put : {"0", "-7", "1e6", "1e-9", "1e300"}) {
+            const std::size_t at = static_cast<std::size_t>(it->position()) + good.find("\"sites\"");
+            std::string text = good;
+            text.replace(at, static_cast<std::size_t>(it->length()), put);
+            const std::string file = folder.write("s.json", text);
+            for (const std::vector<std::string> &words :
+                 {std::vector<std::string>{"map", file, "S"}, {"walk", file, "S", "W"}, {"place", file, "S"}}) {
+                const Printout told = run(words);
+                if (told.code == 0 || told.code == 1) {
+                    EXPECT_FALSE(told.out.empty());
+                    ++answered;
+                    continue;
+                }
+                EXPECT_EQ(told.code, 2) << text;
+                EXPECT_TRUE(std::regex_match(told.err, place)) << told.err << text;
+                ++refused;
+            }
+        }
+    EXPECT_GT(answered, 50);
+    EXPECT_GT(refused, 50);
+}
+
+TEST(SiteReadme, ItsSiteIsMapped) {
+    const std::string document = read_file(DESK_SOURCES "/README.md");
+    const auto block = [&](const char *beginning) {
+        const std::size_t at = document.find(beginning), end = document.find("```", at);
+        return document.substr(at, end - at);
+    };
+    std::string text = block("{\n  \"production\": \"Nine Tin Herons\"");
+    text = text.substr(0, text.rfind('}')) + "," + block("\"sites\": [") + "}";
+    const TemporaryFile file(text);
+    EXPECT_LE(run({"map", file.path(), "arena"}).code, 1) << run({"map", file.path(), "arena"}).err;
+    EXPECT_LE(run({"walk", file.path(), "arena", "down the thrust"}).code, 1);
+    EXPECT_LE(run({"place", file.path(), "arena"}).code, 1);
+}
+
+void collect_keys(const Json &value, std::set<std::string> &keys) {
+    if (value.is_object())
+        for (const auto &[key, member] : value.items()) keys.insert(key);
+    for (const Json &member : value)
+        if (member.is_structured()) collect_keys(member, keys);
+}
+
+TEST(SiteReadme, EveryFieldIsDocumented) {
+    const std::string site = "arena, hand microphones", document = read_file(DESK_SOURCES "/README.md");
+    std::set<std::string> keys;
+    collect_keys(json_of({"map", demo_file(), site}), keys);
+    collect_keys(json_of({"walk", demo_file(), site, "past the left paddle"}), keys);
+    collect_keys(json_of({"place", demo_file(), site}), keys);
+    EXPECT_GT(keys.size(), 40u);
+    for (const std::string &key : keys) EXPECT_NE(document.find("`" + key + "`"), std::string::npos) << key;
 }
 
 } // namespace
