@@ -101,6 +101,14 @@ demo)
         # 1 says that some link does not hold: the demo production has links that fail by design.
         [ "$status" -le 1 ] || fail "the demo failed (exit code $status)"
     done
+    for question in map walk place; do
+        status=0
+        walk=
+        [ "$question" != walk ] || walk="to the far platform"
+        build/bin/levelbook-desk "$question" examples/desk/demo/nine_tin_herons.json "arena, monitors A" \
+            ${walk:+"$walk"} --brief || status=$?
+        [ "$status" -le 1 ] || fail "the demo failed at its $question (exit code $status)"
+    done
     ;;
 test)
     need $build_packages $test_packages

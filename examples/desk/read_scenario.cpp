@@ -1,3 +1,4 @@
+#include "read_site.hpp"
 #include "read_stage.hpp"
 #include "read_terms.hpp"
 
@@ -117,7 +118,7 @@ Scenario read_scenario(const Document &document) {
     StageReader stages(document);
     const Value &root = document.root();
     checks.expect(root, Value::Kind::object);
-    checks.check_keys(root, {"production", "note", "gear", "links", "side_by_side"}, "a scenario");
+    checks.check_keys(root, {"production", "note", "gear", "links", "side_by_side", "sites"}, "a scenario");
     Scenario scenario;
     scenario.production = checks.text(checks.need(root, "production"));
     scenario.note = checks.text_or_empty(root, "note");
@@ -136,6 +137,7 @@ Scenario read_scenario(const Document &document) {
         for (const Value *item : pairs->items)
             scenario.neighbours.push_back(read_neighbours(checks, *item, scenario.links));
     }
+    if (const Value *sites = root.find("sites")) scenario.sites = read_sites(checks, *sites, scenario.links);
     return scenario;
 }
 

@@ -125,11 +125,88 @@ struct Neighbours : Part {
     lvb_neighbours entry{};      ///< what the scenario says; the links tell the rest
 };
 
+/// Points in plan, with heights where the file has them.
+struct Corners {
+    std::vector<double> x_m;
+    std::vector<double> y_m;
+    std::vector<std::optional<double>> z_m;
+    std::vector<const Value *> values; ///< each in the file
+};
+
+/// Where performers are.
+struct Area {
+    const Value *value = nullptr;
+    std::string name;
+    Corners corners;
+};
+
+/// A vertical rectangle that shades.
+struct Screen : Part {
+    lvb_screen entry{};
+    std::string label;
+    const Value *ends[2] = {nullptr, nullptr};
+};
+
+/// An antenna of a site, or where one may stand.
+struct SiteAntenna {
+    const Value *value = nullptr;
+    std::string label;
+    std::size_t link = 0; ///< index of the link that is its chain
+    Place place;
+    std::optional<Pattern> pattern; ///< in place of what the chain's antenna has
+};
+
+/// What the wearer's body costs, and which way the wearer faces.
+struct Wearer : Part {
+    std::shared_ptr<const Table> body_table;
+    std::int32_t facing = 0; ///< LVB_FACING_
+    double azimuth_deg = 0.0;
+    double x_m = 0.0;
+    double y_m = 0.0;
+    std::uint32_t antenna = 0;
+};
+
+/// A way that a performer goes.
+struct Walk : Part {
+    std::string name;
+    Corners corners;
+    double speed_m_per_s = 0.0;
+    double step_m = 0.0;
+};
+
+/// Where antennas may be put.
+struct Placing : Part {
+    std::uint32_t antennas = 1; ///< to place
+    bool keeps_antennas = true; ///< whether those of the site stand beside them
+    double least_headroom_db = 0.0;
+    std::vector<SiteAntenna> candidates; ///< rails already spread
+};
+
+/// A stage, a hall, a field: antennas and the areas that they serve.
+struct Site : Part {
+    std::string name;
+    std::string note;
+    std::int32_t direction = 0; ///< LVB_DIRECTION_
+    std::int32_t combine = 0;   ///< LVB_COMBINE_
+    double pack_height_m = 0.0;
+    double step_m = 0.0;
+    std::optional<double> stage_front_y_m;
+    std::vector<Area> areas;
+    std::vector<SiteAntenna> antennas;
+    std::vector<Screen> screens;
+    std::optional<Path> path;     ///< in place of those of the chains
+    std::optional<Wearer> wearer; ///< in place of body tables of the chains
+    std::optional<Fading> fading;
+    std::vector<Walk> walks;
+    std::optional<Placing> placing;
+};
+
 struct Scenario {
     std::string production;
     std::string note;
     std::vector<Link> links;
     std::vector<Neighbours> neighbours;
+    std::vector<Site> sites;
 };
 
 /// Takes a scenario out of a document; throws Refusal at the first thing that is wrong. The scenario points into the

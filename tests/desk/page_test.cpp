@@ -430,6 +430,7 @@ int run_commands_of(const std::string &document) {
     for (const std::string &line : lines_of(read_file(document))) {
         if (!line.starts_with("    ")) continue;
         std::vector<std::string> words = words_of(line);
+        if (line.find(" SCENARIO ") != std::string::npos) continue; // a form, not a command
         if (words.empty() || (words[0] != "levelbook-desk" && words[0] != "build/bin/levelbook-desk")) continue;
         SCOPED_TRACE(document + ": " + line);
         words.erase(words.begin());
@@ -448,8 +449,8 @@ int run_commands_of(const std::string &document) {
 }
 
 TEST(Readme, CommandLinesThatItPrintsWork) {
-    EXPECT_EQ(run_commands_of(DESK_ROOT "/README.md"), 4);
-    EXPECT_EQ(run_commands_of(DESK_SOURCES "/README.md"), 11);
+    EXPECT_EQ(run_commands_of(DESK_ROOT "/README.md"), 5);
+    EXPECT_EQ(run_commands_of(DESK_SOURCES "/README.md"), 14);
 }
 
 } // namespace
