@@ -5,6 +5,7 @@
 #include "budget_json.hpp"
 #include "cables.hpp"
 #include "convert.hpp"
+#include "decide_commands.hpp"
 #include "formulas.hpp"
 #include "json_tree.hpp"
 #include "numbers.hpp"
@@ -21,15 +22,6 @@
 
 namespace desk {
 namespace {
-
-constexpr int exit_holds = 0;
-constexpr int exit_does_not_hold = 1;
-constexpr int exit_bad_input = 2;
-
-struct Outcome {
-    std::string text;
-    int code = exit_holds;
-};
 
 std::vector<const Link *> chosen_links(const Scenario &scenario, const std::string &name) {
     std::vector<const Link *> chosen;
@@ -164,6 +156,7 @@ class Program {
         declare_convert();
         declare_cables();
         declare_table();
+        decide_.declare(app_);
         check_command(argc, argv);
         try {
             app_.parse(argc, argv);
@@ -236,6 +229,7 @@ class Program {
 
     Outcome answer() {
         if (budget_->parsed()) return budget(file_, link_, as_json_, brief_);
+        if (const std::optional<Outcome> decided = decide_.answer()) return *decided;
         if (convert_->parsed()) return answer_conversion(words_, read_options(options_), with_);
         if (units_->parsed()) return {print_units()};
         if (table_->parsed()) return print_table(file_, parameter_);
@@ -253,6 +247,7 @@ class Program {
     CLI::App *cables_ = nullptr;
     CLI::App *cable_ = nullptr;
     CLI::App *table_ = nullptr;
+    DecideCommands decide_;
     CLI::Option *feet_option_ = nullptr;
     CLI::Option *metres_option_ = nullptr;
     std::string file_;
