@@ -136,8 +136,11 @@ std::string page(const Book &book, const Link &link, const std::vector<Reading> 
                                      : "the readings DO NOT FIT a healthy chain" + format(" (p %.3g)", result.p_value));
         out += labelled("Suspect:", suspect_words(link, result));
     }
-    out += labelled("Next:", "measure after " + label_of(link, result.next_stage) + ", which should tell " +
-                                 format("%.2f", result.expected_bits) + " bits");
+    constexpr double hardly = 0.05; // bits: not worth the walk
+    if (result.expected_bits < hardly) out += labelled("Next:", "one more reading would hardly tell more");
+    else
+        out += labelled("Next:", "measure after " + label_of(link, result.next_stage) + ", which should tell " +
+                                     format("%.2f", result.expected_bits) + " bits");
     out += labelled("Counts:", "a reading is taken as certain to +-" + short_number(uncertainty_db) +
                                    " dB (standard uncertainty), and at most one stage as faulty; where the walk "
                                    "fades, take means; a meter that reads all levels alike too high looks like a "
