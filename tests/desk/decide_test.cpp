@@ -259,7 +259,10 @@ TEST(DeskSolve, Refusals) {
 // ---- Rank ----
 
 TEST(DeskRank, SharesOfLossAndVariance) {
-    const Json answer = told({}, {"rank", "A"});
+    Chain chain; // with so much headroom that the far end decides
+    chain.receiver = R"("floor_dbm": -70, "ceiling_dbm": 20)";
+    const Json answer = told(chain, {"rank", "A"});
+    EXPECT_EQ(answer.at("decided_by"), "far floor");
     const double variance = 0.04 + 0.25 + 1.0 + 9.0;
     const double losses = 3 + 5 + 10 + free_space_db(600, 20);
     EXPECT_NEAR(number(answer.at("loss_db")), losses, exact);
@@ -280,7 +283,7 @@ TEST(DeskRank, SharesOfLossAndVariance) {
     // 20 log10(d) rises by 20 / (ln 10 d) for each metre; the difference that stands for it by 1e-8 of that.
     const double slope = -20.0 / (std::numbers::ln10 * 20.0);
     EXPECT_NEAR(number(answer.at("stages").at(4).at("far_db_per_distance_m")), slope, 1e-7);
-    expect_in(page({}, {"rank", "A"}),
+    expect_in(page(chain, {"rank", "A"}),
               "'body' is the widest guess: once known, the worst case there shrinks by 3.00 dB");
 }
 
@@ -514,9 +517,9 @@ TEST(DeskLocate, Refusals) {
     Chain chain;
     chain.link = R"("readings": {"uncertainty_db": 0.5, "levels": [{"after": "stage", "level_dbm": 1}]})";
     expect_refused(ask(chain, {"locate", "A"}),
-                   ":4:62: links[0].readings.levels[0].after: link 'A' has no stage 'stage'");
+                   ":4:58: links[0].readings.levels[0].after: link 'A' has no stage 'stage'");
     chain.link = R"("readings": {"uncertainty_db": 0.5, "levels": [{"after": "rod", "level_dbm": 1}]})";
-    expect_refused(ask(chain, {"locate", "A"}), ":4:52: links[0].readings.levels[0]: there is no point to measure at");
+    expect_refused(ask(chain, {"locate", "A"}), ":4:48: links[0].readings.levels[0]: there is no point to measure at");
     chain.link = R"("readings": {"uncertainty_db": 500, "levels": []})";
     expect_refused(ask(chain, {"locate", "A"}), "links[0].readings.uncertainty_db: 500 is out of range; allowed");
     chain.link = R"("readings": {"levels": []})";
