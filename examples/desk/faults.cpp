@@ -188,7 +188,8 @@ std::string tell(const Document &document, const Link &link, const lvb_fault &fa
         break;
     case LVB_E_TABLE_TOO_STEEP:
         if (given.value != nullptr && fault.structure != LVB_STRUCT_CABLE_TABLE)
-            return written + " differs by more than 100 dB from the row before it" + allowed(fault, *given.key);
+            return written + " differs by more than 100 dB from the " +
+                   (fault.row == 0 ? "last row" : "row before it") + allowed(fault, *given.key);
         if (given.value != nullptr) return written + " is too far from the row before it" + allowed(fault, *given.key);
         break;
     case LVB_E_TABLE_EMPTY:
@@ -197,8 +198,6 @@ std::string tell(const Document &document, const Link &link, const lvb_fault &fa
         return "the link's " + plain(fault.value) + " MHz lie outside this table; it serves " + plain(fault.minimum) +
                " to " + plain(fault.maximum) + " MHz";
     case LVB_E_CONFLICT:
-        if (fault.structure == LVB_STRUCT_PATTERN)
-            return "a cosine is given by its gain or by beam_width_deg; give one of them";
         if (fault.structure == LVB_STRUCT_NOISE_CONDITIONS)
             return "the antenna's noise is given by antenna_temperature_k or by external_noise_figure_db; give one of "
                    "them";

@@ -167,7 +167,7 @@ struct Dressed {
         return &bodies.emplace_back(made);
     }
     Chain make(Random &random) {
-        Chain chain = ChainMaker(random, lent).make();
+        Chain chain = ChainMaker(random, lent, Lending::tables).make();
         for (lvb_stage &stage : chain.stages) {
             if (stage.kind != LVB_KIND_ANTENNA && stage.kind != LVB_KIND_ALLOWANCE) continue;
             stage.gain_db = 0.0;

@@ -65,12 +65,23 @@ struct Lent {
     const lvb_path *path(Random &random) {
         Way way = random_way(random);
         while (way.path.model == LVB_PATH_INDOOR || way.path.model == LVB_PATH_SITE_GENERAL) way = random_way(random);
+        if (way.path.model == LVB_PATH_LOG_DISTANCE) way.path.reference_distance_m = 0.01; // the nearest of all
         return ways.emplace_back(std::move(way)).lent();
     }
 };
 
 /// What ChainMaker lends: gain tables and cable tables alone, or patterns, bodies and paths too.
 enum class Lending { tables, everything };
+
+/// What feeds a radiating cable, where the chain has one, has neither gain nor pattern.
+inline void bare_feed(std::vector<lvb_stage> &stages) {
+    lvb_stage *feed = nullptr;
+    for (lvb_stage &one : stages) {
+        if (one.kind == LVB_KIND_ANTENNA && feed == nullptr) feed = &one;
+        if (one.path != nullptr && one.path->model == LVB_PATH_RADIATING_CABLE)
+            *feed = stage(LVB_KIND_ANTENNA, 0.0, feed->tolerance_db, feed->basis);
+    }
+}
 
 class ChainMaker {
   public:
@@ -95,6 +106,7 @@ class ChainMaker {
         } else {
             window(stages);
         }
+        bare_feed(stages);
         Chain chain(std::move(stages), random_.uniform(100.0, 850.0));
         if (chain.has_air()) {
             chain.link.far_distance_m = random_.log_uniform(-1.0, 4.0);

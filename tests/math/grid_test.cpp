@@ -211,6 +211,7 @@ TEST(Grid, GivesTheBitsOfTheBudgetOverEveryPath) {
         Chain chain = ChainMaker(random, lent).make();
         for (lvb_stage &stage : chain.stages)
             if (stage.kind == LVB_KIND_AIR) stage.path = way.lent();
+        bare_feed(chain.stages);
         std::vector<double> distances = some_distances(random, 20, random.below(2) != 0);
         for (int k = 0; k < 20; ++k) distances.push_back(random.uniform(1.0, 200.0)); // where every model holds
         good += check(chain, some_frequencies(random, 1 + random.below(6)), distances);
