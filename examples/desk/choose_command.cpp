@@ -60,29 +60,38 @@ struct Answered {
     std::vector<lvb_miss> misses; ///< of each link, where no set was found
 };
 
+// A part of an item that the library names by the item's index in `stage`; `row` is then a row of the table.
+bool of_items_part(const lvb_fault &fault) {
+    switch (fault.structure) {
+    case LVB_STRUCT_GAIN_TABLE:
+    case LVB_STRUCT_CABLE_TABLE:
+    case LVB_STRUCT_PATTERN:
+    case LVB_STRUCT_AZIMUTH_CUT:
+    case LVB_STRUCT_ELEVATION_CUT:
+        return true;
+    default:
+        return false;
+    }
+}
+
+// The links were computed before as they stand: what is refused here is an item, or what is wanted of a link.
 [[noreturn]] void refuse(const Book &book, const std::vector<Sought> &sought, const lvb_fault &fault) {
-    const auto row = static_cast<std::size_t>(std::max<std::int64_t>(fault.row, 0));
-    const auto item_at = static_cast<std::size_t>(std::max(fault.stage, 0));
-    if (fault.structure == LVB_STRUCT_ITEM && fault.row >= 0 && row < book.scenario.stock.size()) {
-        const StockItem &item = book.scenario.stock[row];
-        const std::string where = "; in the stock, " + in_quotes(item.name);
-        const bool of_item = item.numbers.contains(fault.field);
-        refuse_fault(book.document,
-                     of_item ? static_cast<const Part &>(item) : Part{item.stage.value, item.stage.numbers}, fault,
-                     where);
+    const Document &document = book.document;
+    const std::vector<StockItem> &stock = book.scenario.stock;
+    const std::int64_t item_at = of_items_part(fault)                 ? fault.stage
+                                 : fault.structure == LVB_STRUCT_ITEM ? fault.row
+                                                                      : -1;
+    if (item_at >= 0 && static_cast<std::size_t>(item_at) < stock.size()) {
+        const StockItem &item = stock[static_cast<std::size_t>(item_at)];
+        const bool of_item = item.numbers.contains(fault.field) && !of_items_part(fault);
+        refuse_fault(document, of_item ? static_cast<const Part &>(item) : Part{item.stage.value, item.stage.numbers},
+                     fault, "; in the stock, " + in_quotes(item.name));
     }
-    if (fault.structure == LVB_STRUCT_NEED && fault.row >= 0 && row < sought.size()) {
-        const Link &link = *sought[row].link;
-        const std::string where = "; in link " + in_quotes(link.name);
-        if (link.wanted) refuse_fault(book.document, *link.wanted, fault, where);
-        book.document.refuse(*link.value, fault_words(fault) + where);
-    }
-    if (fault.row >= 0 && row < sought.size())
-        book.document.refuse(*sought[row].link->value,
-                             fault_words(fault) + "; in link " + in_quotes(sought[row].link->name));
-    if (fault.stage >= 0 && item_at < book.scenario.stock.size())
-        book.document.refuse(*book.scenario.stock[item_at].value, fault_words(fault));
-    throw Refusal(fault_words(fault));
+    if (fault.row < 0 || static_cast<std::size_t>(fault.row) >= sought.size()) throw Refusal(fault_words(fault));
+    const Link &link = *sought[static_cast<std::size_t>(fault.row)].link;
+    const std::string where = "; in link " + in_quotes(link.name);
+    if (fault.structure == LVB_STRUCT_NEED && link.wanted) refuse_fault(document, *link.wanted, fault, where);
+    document.refuse(*link.value, fault_words(fault) + where);
 }
 
 // One item cannot stand in for every kind: the library would only tell numbers.

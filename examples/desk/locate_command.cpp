@@ -50,9 +50,8 @@ double uncertainty_of(const Link &link, const LocateQuestion &question) {
 
 // What was read is told by its line where it stands in the scenario, and by its words otherwise.
 [[noreturn]] void refuse(const Book &book, const Link &link, const std::vector<Reading> &readings,
-                         const LocateQuestion &question, const lvb_fault &fault) {
+                         const LocateQuestion &question, lvb_fault fault) {
     const std::string where = "; in link " + in_quotes(link.name);
-    // A reading at a distance that the path does not take comes back as a fault of the chain.
     const bool of_reading = fault.structure == LVB_STRUCT_READING && fault.row >= 0 &&
                             static_cast<std::size_t>(fault.row) < readings.size();
     if (of_reading) {
@@ -72,6 +71,7 @@ double uncertainty_of(const Link &link, const LocateQuestion &question) {
         throw Refusal("--uncertainty " + plain(fault.value) + " is out of range; allowed 0.001 to 100");
     }
     if (fault.structure == LVB_STRUCT_LOCATE) throw Refusal(fault_words(fault) + where);
+    fault.row = -1; // the link holds at its own distance: what is wrong is a reading's, not a row of a table
     refuse_fault(book.document, link, fault);
 }
 

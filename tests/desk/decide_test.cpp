@@ -12,6 +12,7 @@
 #include <cmath>
 #include <limits>
 #include <numbers>
+#include <random>
 #include <set>
 
 namespace desk_test {
@@ -443,6 +444,24 @@ TEST(DeskChoose, Refusals) {
     expect_refused(ask(chain, {"choose"}), ":2:19: stock.thin: cost is missing");
     chain.stock = R"({"thin": {"stage": {"kind": "cable", "loss_db": 3}, "cost": 1.5}})";
     expect_refused(ask(chain, {"choose"}), "stock.thin.cost: 1.5 will not do; allowed are whole numbers from 0 to");
+    chain.stock = R"({"thin": {"stage": {"kind": "cable", "loss_db": 3000}, "cost": 1},
+        "middle": {"stage": {"kind": "cable", "loss_db": 3}, "cost": 1}})";
+    chain.cable = R"("loss_db": 5, "from_stock": ["thin", "middle"])";
+    chain.transmit = R"("gain_dbi": 0)";
+    expect_refused(ask(chain, {"choose"}),
+                   ":2:54: stock.thin.stage.loss_db: 3000 is out of range; allowed 0 to 200; in the stock, 'thin'");
+    chain.stock = R"({"thin": {"stage": {"kind": "cable", "attenuation_table": {"frequency_mhz": [500, 400],
+        "attenuation_db_per_100m": [5, 4]}, "length_m": 3}, "cost": 1},
+        "middle": {"stage": {"kind": "cable", "loss_db": 3}, "cost": 1}})";
+    expect_refused(ask(chain, {"choose"}), ":2:29: stock.thin.stage: ");
+    chain.stock = R"({"thin": {"stage": {"kind": "cable", "loss_db": 3}, "cost": 1, "lowest_mhz": -4},
+        "middle": {"stage": {"kind": "cable", "loss_db": 3}, "cost": 1}})";
+    expect_refused(ask(chain, {"choose"}), "stock.thin.lowest_mhz: -4 is out of range");
+    chain = to_choose(R"({"noise_figure_limit_db": 8})");
+    expect_refused(ask(chain, {"choose"}), ":5:1: links[0]");
+    chain = to_choose(R"({"headroom_db": 3})");
+    chain.receiver = R"("floor_dbm": -70)";
+    expect_refused(ask(chain, {"choose"}), "links[0].wanted.headroom_db: ");
     expect_refused(ask(to_choose("{}"), {"choose", "C"}), "no link is named 'C'");
     expect_refused(ask(to_choose("{}"), {"choose", "--sets", "0"}), "--sets takes 1 to 4096");
 }
@@ -645,6 +664,29 @@ TEST(DeskDay, EveryCommandAnswersWithinThePage) {
         for (const std::string &line : lines_of(answer.out)) EXPECT_LE(line.size(), 100u) << line;
         EXPECT_NE(answer.out.find("walk test"), std::string::npos) << words[0];
     }
+}
+
+// Whatever stands in the file, the commands answer or refuse in one line, and never crash.
+TEST(DeskDay, ChangedDigitsAndLettersNeverCrashACommand) {
+    const std::string whole = read_file(day_file());
+    std::mt19937 random(20240519); // fixed: every run is the same
+    int answered = 0;
+    for (std::size_t i = 0; i < 150; ++i) {
+        std::string text = whole;
+        for (int k = 0; k < 3; ++k) {
+            char &c = text[random() % text.size()];
+            if (c >= '0' && c <= '9') c = static_cast<char>('0' + random() % 10);
+            else if (c >= 'a' && c <= 'z') c = static_cast<char>('a' + random() % 26);
+        }
+        const TemporaryFile file(text);
+        std::vector<std::string> words = day()[i % day().size()].first;
+        words[1] = file.path();
+        const Printout answer = run(words);
+        if (answer.code == 2) expect_refused(answer, "");
+        else EXPECT_TRUE(answer.code == 0 || answer.code == 1) << answer.code << words[0] << "\n" << text;
+        answered += answer.code < 2 ? 1 : 0;
+    }
+    EXPECT_GT(answered, 20);
 }
 
 TEST(DeskDay, TheFaultIsFoundInTheRun) {
