@@ -1,6 +1,7 @@
 // Gear from the stock: the cheapest sets with which every link holds what it needs.
 #include "decide_common.hpp"
 
+#include "faults.hpp"
 #include "print_budget.hpp"
 #include "read_decisions.hpp"
 #include "verdict.hpp"
@@ -91,7 +92,11 @@ bool of_items_part(const lvb_fault &fault) {
     const Link &link = *sought[static_cast<std::size_t>(fault.row)].link;
     const std::string where = "; in link " + in_quotes(link.name);
     if (fault.structure == LVB_STRUCT_NEED && link.wanted) refuse_fault(document, *link.wanted, fault, where);
-    document.refuse(*link.value, fault_words(fault) + where);
+    if (fault.structure != LVB_STRUCT_STAGE || fault.stage < 0)
+        document.refuse(*link.value, fault_words(fault) + where);
+    lvb_fault of_stage = fault;
+    of_stage.row = -1; // the index of the link, not a row of a table
+    refuse_fault(document, link, of_stage);
 }
 
 // One item cannot stand in for every kind: the library would only tell numbers.

@@ -270,10 +270,12 @@ void refuse_fault(const Document &document, const Part &part, const lvb_fault &f
     const Given &number = given->second;
     const bool range = (fault.status == LVB_E_BELOW_RANGE || fault.status == LVB_E_ABOVE_RANGE) &&
                        !std::isnan(fault.minimum) && !std::isnan(fault.maximum);
-    if (range)
-        document.refuse(*number.value, plain(number.value->number) + " is out of range; allowed " +
-                                           plain(number.key->from_library(fault.minimum)) + " to " +
-                                           plain(number.key->from_library(fault.maximum)) + where);
+    if (range) {
+        const auto [low, high] =
+            std::minmax({number.key->from_library(fault.minimum), number.key->from_library(fault.maximum)});
+        document.refuse(*number.value, plain(number.value->number) + " is out of range; allowed " + plain(low) +
+                                           " to " + plain(high) + where);
+    }
     char text[256];
     lvb_fault_text(&fault, text, sizeof text);
     document.refuse(*number.value, text + where);

@@ -449,7 +449,7 @@ TEST(DeskChoose, Refusals) {
     chain.cable = R"("loss_db": 5, "from_stock": ["thin", "middle"])";
     chain.transmit = R"("gain_dbi": 0)";
     expect_refused(ask(chain, {"choose"}),
-                   ":2:54: stock.thin.stage.loss_db: 3000 is out of range; allowed 0 to 200; in the stock, 'thin'");
+                   ":2:58: stock.thin.stage.loss_db: 3000 is out of range; allowed 0 to 200; in the stock, 'thin'");
     chain.stock = R"({"thin": {"stage": {"kind": "cable", "attenuation_table": {"frequency_mhz": [500, 400],
         "attenuation_db_per_100m": [5, 4]}, "length_m": 3}, "cost": 1},
         "middle": {"stage": {"kind": "cable", "loss_db": 3}, "cost": 1}})";
@@ -458,7 +458,9 @@ TEST(DeskChoose, Refusals) {
         "middle": {"stage": {"kind": "cable", "loss_db": 3}, "cost": 1}})";
     expect_refused(ask(chain, {"choose"}), "stock.thin.lowest_mhz: -4 is out of range");
     chain = to_choose(R"({"noise_figure_limit_db": 8})");
-    expect_refused(ask(chain, {"choose"}), ":5:1: links[0]");
+    expect_refused(ask(chain, {"choose"}),
+                   "links[0].stages[7]: noise_figure_db or noise_temperature_k is missing; in link "
+                   "'A', 'rack'");
     chain = to_choose(R"({"headroom_db": 3})");
     chain.receiver = R"("floor_dbm": -70)";
     expect_refused(ask(chain, {"choose"}), "links[0].wanted.headroom_db: ");
