@@ -417,6 +417,8 @@ void call_sweep() {
     sweep.last_mhz = -1.0;
     CALL(lvb_compute_sweep, &sweep, &result, &fault);
     CALL(lvb_compute_sweep, nullptr, nullptr, &fault);
+}
+
 void call_maps() {
     lvb_stage stages[5] = {};
     const int32_t kinds[5] = {LVB_KIND_SOURCE, LVB_KIND_ANTENNA, LVB_KIND_AIR, LVB_KIND_ANTENNA, LVB_KIND_RECEIVER};

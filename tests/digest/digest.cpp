@@ -795,8 +795,6 @@ void add_limits(Digest &digest) {
     }
 }
 
-// ---- Sweeps, maps and walks.
-
 void add(Digest &digest, const lvb_extreme &extreme) {
     digest.numbers(extreme.value, extreme.frequency_mhz, extreme.distance_m);
 }
@@ -832,6 +830,11 @@ void add_sweeps(Digest &digest) {
             add(digest, *extreme);
         for (const double margin : margins) digest.number(margin);
         for (const double headroom : headrooms) digest.number(headroom);
+    }
+}
+
+// ---- Sweeps, maps and walks.
+
 // A site with something of everything, mostly sound.
 struct Site {
     lvb_stage stages[4][6] = {};
@@ -1023,8 +1026,6 @@ void add_sites(Digest &digest, std::int32_t instructions) {
         add_placements(digest, inputs, site, instructions);
     }
 }
-
-// ---- Choose.
 
 // Links that share a stock; every slot takes any item.
 void add_choices(Digest &digest) {
