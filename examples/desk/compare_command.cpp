@@ -50,8 +50,9 @@ std::string page(const Book &book, const Link &first, const Link &second, const 
     out += "\n" + labelled("Reads:", "every figure is the second link's less the first's, in dB");
     out += labelled("Levels:", "far " + signed_two(told.far_level_db) + " dB, near " + signed_two(told.near_level_db) +
                                    " dB; margin " + signed_two(told.margin_db) + " dB, headroom " +
-                                   signed_two(told.headroom_db) + " dB; e.i.r.p. " + signed_two(told.eirp_db) +
-                                   " dB; worst-case tolerance far " + signed_two(told.far_worst_db) + " dB, near " +
+                                   signed_two(told.headroom_db) + " dB" +
+                                   (std::isnan(told.eirp_db) ? "" : "; e.i.r.p. " + signed_two(told.eirp_db) + " dB") +
+                                   "; worst-case tolerance far " + signed_two(told.far_worst_db) + " dB, near " +
                                    signed_two(told.near_worst_db) + " dB");
     if (told.largest_pair >= 0)
         out += labelled("Largest:",

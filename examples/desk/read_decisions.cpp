@@ -12,9 +12,6 @@ double same(double x) { return x; }
 double thousandfold(double x) { return x * 1000.0; }
 double thousandth(double x) { return x / 1000.0; }
 
-// A number of this program that no struct of the library has.
-constexpr std::int32_t coverage = -1;
-
 const std::vector<NumberKey> &tuning_keys() {
     static const std::vector<NumberKey> keys = {
         {"first_mhz", LVB_FIELD_FIRST_MHZ, same, same, 0, "MHz"},
