@@ -155,13 +155,16 @@ std::string print_tuning(const Link &link, const Computed &computed) {
     if (!std::isnan(sweep.highest_eirp.value))
         words += "; highest e.i.r.p. " + two(sweep.highest_eirp.value) + " dBm at " +
                  plain(sweep.highest_eirp.frequency_mhz) + " MHz";
-    for (const TunedLimit &limit : computed.tuned->limits)
-        if (limit.verdict != LVB_LIMIT_NOT_COVERED)
-            words += "; least room under a limit of power " + two(limit.room_db) + " dB at " +
-                     plain(limit.frequency_mhz) + " MHz";
+    for (std::size_t i = 0; i < link.limits.size(); ++i) {
+        const TunedLimit &limit = computed.tuned->limits[i];
+        if (limit.verdict == LVB_LIMIT_NOT_COVERED) continue;
+        const std::string name = link.limits[i].rule ? link.limits[i].rule->citation : link.limits[i].label;
+        words +=
+            "; least room under " + name + ": " + two(limit.room_db) + " dB at " + plain(limit.frequency_mhz) + " MHz";
+    }
     const std::string failure = tuning_failure(*computed.tuned);
     words += "; " + (failure.empty() ? "at its worst: " + verdict_words_of(sweep.verdict) : failure);
-    return labelled("Tuning:", words);
+    return labelled("Tuning:", ascii(words));
 }
 
 } // namespace desk

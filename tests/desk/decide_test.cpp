@@ -599,6 +599,35 @@ TEST(DeskSure, RayleighFadingByItsClosedForm) {
     EXPECT_TRUE(shadowed.at("fading").is_null());
 }
 
+// Nakagami of shape 1, and Rice without a steady part, are Rayleigh (textbooks, Proakis 2.1).
+TEST(DeskSure, OtherFadingWhereItIsRayleigh) {
+    const double margin = far_sum_dbm - free_space_db(600, 20) + 65;
+    const double outage = 1 - std::exp(-std::pow(10.0, -margin / 10));
+    for (const char *model : {R"("model": "Nakagami", "shape": 1)", R"("model": "Rice", "k_db": -60)"}) {
+        Chain chain = one_normal("-65");
+        chain.cable = R"("loss_db": 5)";
+        chain.link = std::string(R"("fading": {"outage_percent": 10, )") + model + "}";
+        const Json answer = told(chain, {"sure", "A", "--trials", "400000"});
+        EXPECT_NEAR(number(answer.at("far_below_probability")), outage,
+                    0.01 * outage + 5 * number(answer.at("far_below_error")))
+            << model;
+    }
+}
+
+// Standard deviations of the laws: JCGM 100:2008, 4.3.7 and 4.3.9; arc sine: half-width over the root of 2, H.1.
+TEST(DeskSure, LawsSpreadByTheirStandardDeviations) {
+    const std::pair<const char *, double> laws[] = {
+        {"rectangular", std::sqrt(3.0)}, {"triangular", std::sqrt(6.0)}, {"arc sine", std::sqrt(2.0)}, {"normal", 2.0}};
+    for (const auto &[law, divisor] : laws) {
+        Chain chain = one_normal("-54");
+        chain.cable = std::string(R"("loss_db": 5, "tolerance_db": 6, "tolerance_law": ")") + law + "\"";
+        const Json answer = told(chain, {"sure", "A"});
+        const double wanted = std::hypot(6.0 / divisor, 0.2 / std::sqrt(3.0));
+        EXPECT_NEAR(number(answer.at("far_standard_deviation_db")), wanted, 0.015 * wanted) << law;
+        EXPECT_NEAR(number(answer.at("near_standard_deviation_db")), wanted, 0.015 * wanted) << law;
+    }
+}
+
 TEST(DeskSure, SeedDecidesTheDraws) {
     const Chain chain = one_normal("-54");
     const Json once = told(chain, {"sure", "A", "--seed", "7", "--trials", "1000"});
