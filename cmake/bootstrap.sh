@@ -89,6 +89,16 @@ check() {
     $fixed ctest --preset "$1" -j "$jobs" || fail "tests failed (preset $1)"
 }
 
+# desk ARGUMENT...: shows a command of levelbook-desk with its answer. 1 says that something does not hold.
+desk() {
+    printf '\n$ levelbook-desk'
+    for word in "$@"; do case $word in *' '*) printf ' "%s"' "$word" ;; *) printf ' %s' "$word" ;; esac; done
+    printf '\n'
+    status=0
+    build/bin/levelbook-desk "$@" || status=$?
+    [ "$status" -le 1 ] || fail "the demo failed (exit code $status)"
+}
+
 command=${1-}
 [ $# = 0 ] || shift
 case "$command" in
@@ -109,6 +119,18 @@ demo)
             ${walk:+"$walk"} --brief || status=$?
         [ "$status" -le 1 ] || fail "the demo failed at its $question (exit code $status)"
     done
+    day=examples/desk/demo/one_day.json
+    say "a day with the desk, morning: what the plan lacks, and what to take from the stock"
+    desk rank $day "Platform as planned"
+    desk choose $day
+    desk compare $day "Platform as planned" "Platform as built"
+    say "noon: how far the singer may walk, and how sure it is"
+    desk solve $day "Platform as built" --unknown far_distance_m --margin 3 --tolerances worst
+    desk sure $day "Platform as planned"
+    desk sure $day "Platform as built"
+    say "before the doors open the pack reads too little: where it is lost"
+    desk locate $day "Platform as built" "monitor pack=-63.5@3" --uncertainty 1
+    desk locate $day "Platform as built"
     ;;
 test)
     need $build_packages $test_packages

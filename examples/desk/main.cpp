@@ -5,6 +5,7 @@
 #include "budget_json.hpp"
 #include "cables.hpp"
 #include "convert.hpp"
+#include "decide_commands.hpp"
 #include "formulas.hpp"
 #include "json_tree.hpp"
 #include "numbers.hpp"
@@ -22,15 +23,6 @@
 
 namespace desk {
 namespace {
-
-constexpr int exit_holds = 0;
-constexpr int exit_does_not_hold = 1;
-constexpr int exit_bad_input = 2;
-
-struct Outcome {
-    std::string text;
-    int code = exit_holds;
-};
 
 std::vector<const Link *> chosen_links(const Scenario &scenario, const std::string &name) {
     std::vector<const Link *> chosen;
@@ -168,6 +160,7 @@ class Program {
         declare_cables();
         declare_table();
         declare_sites();
+        decide_.declare(app_);
         check_command(argc, argv);
         try {
             app_.parse(argc, argv);
@@ -264,6 +257,7 @@ class Program {
         if (walk_->parsed()) return outcome_of(answer_walk(site_));
         if (place_->parsed()) return outcome_of(answer_place(site_));
         if (budget_->parsed()) return budget(file_, link_, as_json_, brief_);
+        if (const std::optional<Outcome> decided = decide_.answer()) return *decided;
         if (convert_->parsed()) return answer_conversion(words_, read_options(options_), with_);
         if (units_->parsed()) return {print_units()};
         if (table_->parsed()) return print_table(file_, parameter_);
@@ -284,6 +278,7 @@ class Program {
     CLI::App *map_ = nullptr;
     CLI::App *walk_ = nullptr;
     CLI::App *place_ = nullptr;
+    DecideCommands decide_;
     CLI::Option *feet_option_ = nullptr;
     CLI::Option *metres_option_ = nullptr;
     SiteQuestion site_;
