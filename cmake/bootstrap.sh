@@ -136,7 +136,7 @@ test)
     need $build_packages $test_packages
     configure_options=-DLEVELBOOK_REQUIRE_ALL_TESTS=ON
     for preset in dev address thread clang; do check $preset; done
-    say "all tests passed: plainly, under the address and undefined-behaviour sanitizers, under the thread sanitizer;" \
+    say "all tests passed: plainly, under the address and undefined-behaviour sanitizers, the threads under the thread sanitizer;" \
         "the quick ones with a second compiler"
     ;;
 lint)

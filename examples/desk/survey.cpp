@@ -20,7 +20,7 @@ struct Grid {
 };
 
 Grid grid_of(const Document &document, const Site &site) {
-    double low_x = INFINITY, low_y = INFINITY, high_x = -INFINITY, high_y = -INFINITY;
+    double low_x = HUGE_VAL, low_y = HUGE_VAL, high_x = -HUGE_VAL, high_y = -HUGE_VAL;
     for (const Area &area : site.areas) {
         const auto [x0, x1] = std::minmax_element(area.corners.x_m.begin(), area.corners.x_m.end());
         const auto [y0, y1] = std::minmax_element(area.corners.y_m.begin(), area.corners.y_m.end());

@@ -42,7 +42,6 @@ struct Chain {
 constexpr double far_sum_dbm = 2.0;
 constexpr double near_sum_dbm = 12.0;
 constexpr double worst_db = 0.2 + 0.5 + 1.0 + 3.0;
-constexpr double near_worst_db = 0.2 + 0.5 + 1.0;
 
 std::string comma(const std::string &keys) { return keys.empty() ? "" : ", " + keys; }
 

@@ -338,7 +338,7 @@ TEST(Place, TellsTheBestFirst) {
    "positions": 5}]})"));
     std::vector<std::pair<double, int>> wanted; // worst level and position, best first
     for (int i = 0; i < 5; ++i) {
-        double worst = INFINITY;
+        double worst = HUGE_VAL;
         for (int point = 0; point < 9; ++point) worst = std::min(worst, far_dbm(point - 2.0 * i, 4.0, 0.0));
         wanted.emplace_back(worst, i + 1);
     }
@@ -372,9 +372,9 @@ TEST(Place, TwoAntennasBesideOrInsteadOfTheSites) {
         return json_of({"place", file.path(), "S"});
     };
     const auto worst_of = [](const std::vector<std::array<double, 2>> &antennas) { // x and height over the packs
-        double worst = INFINITY;
+        double worst = HUGE_VAL;
         for (int i = 0; i < 9; ++i) {
-            double best = -INFINITY;
+            double best = -HUGE_VAL;
             for (const auto &[x, z] : antennas) best = std::max(best, far_dbm(x - (0.5 + i), 0.0, z));
             worst = std::min(worst, best);
         }
