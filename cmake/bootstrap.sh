@@ -82,8 +82,7 @@ build() {
     fi
 }
 
-# check PRESET: builds a tree and runs its tests.
-# check PRESET [TARGET...]: builds, and passes the preset's tests.
+# check PRESET [TARGET...]: builds a tree, or some of it, and runs its tests.
 check() {
     build "$@"
     say "testing (preset $1)"
