@@ -200,12 +200,12 @@ extern "C" int LLVMFuzzerTestOneInput(const std::uint8_t *data, std::size_t size
     lvb_choice choice{};
     choice.size = sizeof choice;
     choice.need_count = bytes.once_in(255) ? bytes.raw<std::uint32_t>() % (link_count + 1) : link_count;
-    choice.need_size = bytes.once_in(255) ? bytes.byte() % sizeof(lvb_need) : sizeof(lvb_need);
+    choice.need_size = static_cast<std::uint32_t>(bytes.once_in(255) ? bytes.byte() % sizeof(lvb_need) : sizeof(lvb_need));
     choice.item_count = bytes.once_in(128) ? bytes.byte() % (gear + 1) : gear;
-    choice.item_size = bytes.once_in(255) ? bytes.byte() % sizeof(lvb_item) : sizeof(lvb_item);
+    choice.item_size = static_cast<std::uint32_t>(bytes.once_in(255) ? bytes.byte() % sizeof(lvb_item) : sizeof(lvb_item));
     choice.slot_count = static_cast<std::uint32_t>(slots.size());
-    choice.slot_size = bytes.once_in(255) ? bytes.byte() % sizeof(lvb_slot) : sizeof(lvb_slot);
-    choice.stage_size = bytes.once_in(255) ? bytes.byte() % sizeof(lvb_stage) : sizeof(lvb_stage);
+    choice.slot_size = static_cast<std::uint32_t>(bytes.once_in(255) ? bytes.byte() % sizeof(lvb_slot) : sizeof(lvb_slot));
+    choice.stage_size = static_cast<std::uint32_t>(bytes.once_in(255) ? bytes.byte() % sizeof(lvb_stage) : sizeof(lvb_stage));
     choice.set_count = bytes.once_in(255) ? 0 : 1 + bytes.below(4);
     choice.needs = bytes.once_in(255) ? nullptr : needs.data();
     choice.items = bytes.once_in(255) ? nullptr : items.data();
