@@ -71,4 +71,26 @@ void grid_by_parts(const Link &link, const std::vector<double> &frequency_mhz, c
     }
 }
 
+void map(const std::vector<Antenna> &antennas, double exponent, double pack_m, double step_m, std::size_t columns,
+         std::size_t rows, double *y) {
+    std::vector<double> power_at_1m;
+    for (const Antenna &antenna : antennas) power_at_1m.push_back(std::pow(10.0, antenna.level_at_1m_dbm / 10.0));
+    for (std::size_t r = 0; r < rows; ++r)
+        for (std::size_t c = 0; c < columns; ++c) {
+            double best = 0.0;
+            for (std::size_t a = 0; a < antennas.size(); ++a) {
+                const double dx = static_cast<double>(c) * step_m - antennas[a].x_m;
+                const double dy = static_cast<double>(r) * step_m - antennas[a].y_m, dz = pack_m - antennas[a].z_m;
+                const double square = dx * dx + dy * dy + dz * dz;
+                double power = power_at_1m[a] / square;
+                if (exponent > 0.0) {
+                    const double ahead = std::max(dx * antennas[a].aim_x + dy * antennas[a].aim_y, 0.0);
+                    power *= std::pow(ahead / std::sqrt(square), exponent);
+                }
+                best = std::max(best, power);
+            }
+            *y++ = 10.0 * std::log10(best);
+        }
+}
+
 } // namespace bench::plain

@@ -36,4 +36,12 @@ void grid(const Link &link, const std::vector<double> &frequency_mhz, const std:
 void grid_by_parts(const Link &link, const std::vector<double> &frequency_mhz, const std::vector<double> &distance_m,
                    double *scratch, double *y);
 
+/// An antenna with its aim in plan, and the level that it gives 1 m before it.
+struct Antenna {
+    double x_m, y_m, z_m, aim_x, aim_y, level_at_1m_dbm;
+};
+/// Level of the strongest of some antennas at each point of a grid, row after row; patterns are cos^exponent of power.
+void map(const std::vector<Antenna> &antennas, double exponent, double pack_m, double step_m, std::size_t columns,
+         std::size_t rows, double *y);
+
 } // namespace bench::plain

@@ -151,3 +151,117 @@ same(levels, ours)
 for task in "grid", "python_grid":
     measure(task, "numpy", 1000000, "numpy_grid()")
 measure("python_grid", "levelbook", 1000000, "lvb.lvb_compute_grid(grid, ffi.NULL, ffi.NULL)")
+
+
+# Draws: one stage's tolerance, or fading alone, of a short link; NumPy by its usual generator, and by its generator
+# that counts, as levelbook's does.
+def trials_of(law, fading, tallied=False, **more):
+    count = 65536
+    far, near = aligned(count), aligned(count)
+    air = fading != lvb.LVB_FADING_NONE
+    kinds = ([lvb.LVB_KIND_SOURCE] + [lvb.LVB_KIND_ANTENNA, lvb.LVB_KIND_AIR, lvb.LVB_KIND_ANTENNA] * air)
+    lent = ffi.new("lvb_stage[]", [{"kind": kind} for kind in kinds])
+    if not air:
+        lent[0].tolerance_db = 1.0
+    laws = ffi.new("lvb_spread[]", [{"law": law, "coverage_factor": 1.0 if law == lvb.LVB_LAW_NORMAL else 0.0}
+                                    for _ in kinds])
+    short = ffi.new("lvb_link *", {"size": ffi.sizeof("lvb_link"), "stages": lent, "stage_count": len(kinds),
+                                   "stage_size": ffi.sizeof("lvb_stage"), "frequency_mhz": 600.0,
+                                   "far_distance_m": 40.0 if air else 0.0})
+    request = ffi.new("lvb_trials *", {
+        "size": ffi.sizeof("lvb_trials"), "instructions": best, "link": short, "spreads": laws,
+        "spread_count": len(kinds), "spread_size": ffi.sizeof("lvb_spread"), "fading": fading, "seed": 1,
+        "trial_count": count, "far_dbm": pointer(far), **more})
+    tally = ffi.new("lvb_tally *", {"size": ffi.sizeof("lvb_tally")}) if tallied else ffi.NULL
+    assert lvb.lvb_compute_trials(request, tally, ffi.NULL) == lvb.LVB_OK
+    kept.append((far, near, lent, laws, short, tally))
+    return request, tally
+
+
+kept = []
+usual, counting = np.random.default_rng(1), np.random.Generator(np.random.Philox(1))
+NONE = lvb.LVB_FADING_NONE
+for task, law, fading, more, numpy in (
+        ("rectangular", lvb.LVB_LAW_RECTANGULAR, NONE, {}, "g.uniform(-1.0, 1.0, n)"),
+        ("triangular", lvb.LVB_LAW_TRIANGULAR, NONE, {}, "g.triangular(-1.0, 0.0, 1.0, n)"),
+        ("normal", lvb.LVB_LAW_NORMAL, NONE, {}, "g.normal(0.0, 1.0, n)"),
+        ("arc_sine", lvb.LVB_LAW_ARC_SINE, NONE, {}, "np.sin(g.uniform(-math.pi, math.pi, n))"),
+        ("rayleigh", 0, lvb.LVB_FADING_RAYLEIGH, {}, "10.0 * np.log10(g.standard_exponential(n))"),
+        ("rice", 0, lvb.LVB_FADING_RICE, {"rice_factor_db": 6.0},
+         "10.0 * np.log10(np.square(a + s * g.standard_normal(n)) + np.square(s * g.standard_normal(n)))"),
+        ("nakagami", 0, lvb.LVB_FADING_NAKAGAMI, {"nakagami_shape": 2.3}, "10.0 * np.log10(g.standard_gamma(2.3, n))")):
+    request, _ = trials_of(law, fading, **more)
+    measure("draw_" + task, "levelbook", 65536, "lvb.lvb_compute_trials(request, ffi.NULL, ffi.NULL)", request=request)
+    measure("draw_" + task, "numpy", 65536, numpy, g=usual, n=65536, a=0.894, s=0.316)
+    measure("draw_" + task + "_counting", "numpy", 65536, numpy, g=counting, n=65536, a=0.894, s=0.316)
+request, tally = trials_of(lvb.LVB_LAW_NORMAL, NONE, True)
+measure("draw_tallied", "levelbook", 65536, "lvb.lvb_compute_trials(request, tally, ffi.NULL)", request=request,
+        tally=tally)
+# Maps: the sites of sites.hpp. Values are points times antennas.
+PACK_M, STEP_M, ANTENNA_Y_M, ANTENNA_Z_M = 1.25, 0.02, -2.0, 3.0
+x_m = STEP_M * np.arange(1000)
+y_m = STEP_M * np.arange(1000)[:, None]
+square, ahead, power, strongest = (aligned((1000, 1000)) for _ in range(4))
+
+
+def numpy_map(antennas, exponent, level_at_1m_dbm, out):
+    """The level of the strongest antenna at each point, with one logarithm and without arrays of its own."""
+    for i in range(antennas):
+        dx, dy, dz = x_m - (2.0 + 2.0 * i), y_m - ANTENNA_Y_M, PACK_M - ANTENNA_Z_M
+        np.add(dx * dx, dy * dy + dz * dz, out=square)
+        np.divide(10.0 ** (level_at_1m_dbm / 10.0), square, out=power)
+        if exponent > 0.0:
+            azimuth = math.radians(-10.0 + 5.0 * i)
+            np.add(dx * math.sin(azimuth), dy * math.cos(azimuth), out=ahead)
+            np.maximum(ahead, 0.0, out=ahead)
+            np.multiply(ahead, ahead, out=ahead)
+            np.divide(ahead, square, out=ahead)
+            if exponent == 4.0:
+                np.multiply(ahead, ahead, out=ahead)
+            else:
+                np.power(ahead, exponent / 2.0, out=ahead)
+            np.multiply(power, ahead, out=power)
+        if i == 0:
+            strongest[:] = power
+        else:
+            np.maximum(strongest, power, out=strongest)
+    np.log10(strongest, out=out)
+    np.multiply(out, 10.0, out=out)
+
+
+def bare_link():
+    made = ffi.new("lvb_stage[]", [
+        {"kind": lvb.LVB_KIND_SOURCE, "level_dbm": 14.77}, {"kind": lvb.LVB_KIND_ANTENNA, "gain_db": 6.0},
+        {"kind": lvb.LVB_KIND_AIR}, {"kind": lvb.LVB_KIND_ANTENNA}, {"kind": lvb.LVB_KIND_RECEIVER}])
+    return made, ffi.new("lvb_link *", {"size": ffi.sizeof("lvb_link"), "stages": made, "stage_count": 5,
+                                        "stage_size": ffi.sizeof("lvb_stage"), "frequency_mhz": 610.0})
+
+
+def measure_map(task, antennas, exponent):
+    kept, chain = bare_link()
+    gain_dbi = lvb.lvb_gain_dbi_from_cosine_exponent(exponent) if exponent > 0.0 else 6.0
+    pattern = ffi.new("lvb_pattern *", {"size": ffi.sizeof("lvb_pattern"), "kind": lvb.LVB_PATTERN_COSINE,
+                                        "gain_dbi": gain_dbi})
+    placed = [ffi.new("lvb_antenna *", {"size": ffi.sizeof("lvb_antenna"), "x_m": 2.0 + 2.0 * i, "y_m": ANTENNA_Y_M,
+                                        "z_m": ANTENNA_Z_M, "azimuth_deg": -10.0 + 5.0 * i,
+                                        "pattern": pattern if exponent > 0.0 else ffi.NULL}) for i in range(antennas)]
+    lent = ffi.new("lvb_site_antenna[]", [{"antenna": one, "link": chain} for one in placed])
+    site = ffi.new("lvb_site *", {"size": ffi.sizeof("lvb_site"), "antennas": lent, "antenna_count": antennas,
+                                  "antenna_size": ffi.sizeof("lvb_site_antenna"), "pack_height_m": PACK_M})
+    call = ffi.new("lvb_map *", {"size": ffi.sizeof("lvb_map"), "instructions": best, "site": site,
+                                 "column_count": 1000, "row_count": 1000, "step_x_m": STEP_M, "step_y_m": STEP_M,
+                                 "level_dbm": pointer(ours)})
+    assert lvb.lvb_compute_map(call, ffi.NULL, ffi.NULL) == lvb.LVB_OK
+    level_at_1m_dbm = 14.77 + gain_dbi - lvb.lvb_free_space_loss_db(610.0, 1.0)
+    numpy_map(antennas, exponent, level_at_1m_dbm, levels)
+    same(levels, ours)
+    measure(task, "numpy", antennas * 1000000, "numpy_map(antennas, exponent, level, levels)", antennas=antennas,
+            exponent=exponent, level=level_at_1m_dbm)
+    measure("python_" + task, "levelbook", antennas * 1000000, "lvb.lvb_compute_map(call, ffi.NULL, ffi.NULL)",
+            call=call)
+
+
+measure_map("map_isotropic", 4, 0.0)
+measure_map("map_even", 4, 4.0)
+measure_map("map_any", 4, 2.97)
+measure_map("map_single", 1, 0.0)

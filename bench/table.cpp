@@ -4,6 +4,7 @@
 // contender finds a quiet moment. Before that it is checked that all contenders of a row give the same results.
 #include "chains.hpp"
 #include "plain.hpp"
+#include "sites.hpp"
 #include "sleef.hpp"
 
 #include <levelbook/levelbook.h>
@@ -81,7 +82,7 @@ struct Contender {
     }
 };
 
-enum class Kind { logarithm, exponential, grid, other };
+enum class Kind { logarithm, exponential, grid, draw, draw_by_counter, map, other };
 
 struct Row {
     const char *task, *instructions;
@@ -149,6 +150,18 @@ class Table {
         const double ratio = compare(*worst, worst->*other);
         std::printf("%s  %s: %.2f at least (%s, %s)\n", ratio >= least ? "met   " : "missed", bar, ratio, worst->task,
                     worst->instructions);
+    }
+
+    // The most time over the rows of a kind on one instruction set.
+    void limit(const char *bar, std::initializer_list<Kind> kinds, const char *instructions, double most_ns) const {
+        const Row *worst = nullptr;
+        for (const Row &row : rows_)
+            if (std::ranges::find(kinds, row.kind) != kinds.end() && std::strcmp(row.instructions, instructions) == 0 &&
+                (worst == nullptr || row.levelbook->best_ns > worst->levelbook->best_ns))
+                worst = &row;
+        if (worst == nullptr) return;
+        const double ns = worst->levelbook->best_ns;
+        std::printf("%s  %s: %.2f (%s, %s)\n", ns <= most_ns ? "met   " : "missed", bar, ns, worst->task, instructions);
     }
 
   private:
@@ -320,6 +333,31 @@ void add_grid(Table &table, const bench::Chain &chain, const bench::plain::Link 
     }
 }
 
+// Values are points times antennas.
+void add_map(Table &table, const char *name, const std::string &task, Kind kind, std::size_t antennas,
+             double exponent) {
+    static std::deque<bench::Site> kept;
+    static const Values levels(line_length * line_length);
+    const bench::Site &site = kept.emplace_back(antennas, exponent);
+    std::vector<bench::plain::Antenna> plain;
+    for (std::size_t i = 0; i < antennas; ++i) {
+        const double azimuth = bench::Site::azimuth_of(i) * std::acos(-1.0) / 180.0;
+        plain.push_back({bench::Site::x_of(i), bench::Site::y_m, bench::Site::z_m, std::sin(azimuth), std::cos(azimuth),
+                         site.level_at_1m_dbm()});
+    }
+    const std::size_t values = antennas * levels.size();
+    Contender *loop = table.add(values, [=] {
+        bench::plain::map(plain, exponent, bench::Site::pack_m, bench::Site::step_m, line_length, line_length,
+                          levels.data());
+    });
+    Contender *numpy = table.from_python(task, "numpy");
+    for (const Set &set : sets()) {
+        const lvb_map map = site.map(line_length, line_length, set.value | LVB_INSTRUCTIONS_ASKED, levels.data());
+        Contender *ours = table.add(values, [=] { accept(lvb_compute_map(&map, nullptr, nullptr)); });
+        table.add({name, set.name, kind, ours, loop, numpy, nullptr, nullptr}, levels.all());
+    }
+}
+
 void add_single(Table &table, const bench::Chain &chain, const bench::plain::Link &link, const Values &x,
                 const Values &y) {
     Contender *ours = table.add(line_length, [&] {
@@ -358,6 +396,19 @@ void add_python(Table &table) {
           std::pair{"Python, 20 log of 4096", "python_array"}, std::pair{"Python, budget 1000 x 1000", "python_grid"}})
         table.add({task, "cffi", Kind::other, table.from_python(key, "levelbook"), table.from_python(key, "plain"),
                    table.from_python(key, "numpy"), nullptr, nullptr});
+    // Draws, against NumPy's usual generator and against its generator that counts.
+    for (const auto &[task, key] :
+         {std::pair{"draw, rectangular", "draw_rectangular"}, std::pair{"draw, triangular", "draw_triangular"},
+          std::pair{"draw, normal", "draw_normal"}, std::pair{"draw, arc sine", "draw_arc_sine"},
+          std::pair{"draw, Rayleigh in dB", "draw_rayleigh"}, std::pair{"draw, Rice in dB", "draw_rice"},
+          std::pair{"draw, Nakagami in dB", "draw_nakagami"}}) {
+        Contender *ours = table.from_python(key, "levelbook");
+        table.add({task, "cffi", Kind::draw, ours, nullptr, table.from_python(key, "numpy"), nullptr, nullptr});
+        table.add({"  NumPy by counter", "cffi", Kind::draw_by_counter, ours, nullptr,
+                   table.from_python(std::string(key) + "_counting", "numpy"), nullptr, nullptr});
+    }
+    table.add({"trial, normal, counted", "cffi", Kind::other, table.from_python("draw_tallied", "levelbook"), nullptr,
+               nullptr, nullptr, nullptr});
 }
 
 } // namespace
@@ -388,6 +439,10 @@ int main(int argc, char **argv) {
     const bench::Chain chain(12);
     const plain::Link link = plain_link(cable);
     add_grid(table, chain, link);
+    add_map(table, "map, 4 isotropic antennas", "map_isotropic", Kind::map, 4, 0.0);
+    add_map(table, "map, 4 antennas of cos^4", "map_even", Kind::map, 4, 4.0);
+    add_map(table, "map, 4 antennas of cos^2.97", "map_any", Kind::other, 4, 2.97);
+    add_map(table, "map, 1 isotropic antenna", "map_single", Kind::other, 1, 0.0);
     add_single(table, chain, link, near_m, near);
     if (!python_command.empty()) add_python(table);
 
@@ -398,6 +453,10 @@ int main(int argc, char **argv) {
     table.judge("logarithms: faster than SLEEF's", {Kind::logarithm}, &Row::sleef, 1.0, false);
     table.judge("exponentials: within 1.3 times SLEEF's time", {Kind::exponential}, &Row::sleef, 1.0 / 1.3, false);
     table.judge("budget grid: within 1.5 times the copy of its result", {Kind::grid}, &Row::copy, 1.0 / 1.5, false);
+    table.judge("draws: 4 times as fast as NumPy by counter", {Kind::draw_by_counter}, &Row::numpy, 4.0, false);
+    table.judge("draws: 4 times as fast as NumPy", {Kind::draw}, &Row::numpy, 4.0, false);
     table.judge("budget grid: faster than NumPy", {Kind::grid}, &Row::numpy, 1.0, false);
+    table.judge("maps, AVX2 and up: 12 times as fast as NumPy", {Kind::map}, &Row::numpy, 12.0, true);
+    table.limit("maps: at most 1.2 ns for a point and antenna", {Kind::map}, "AVX-512", 1.2);
     return 0;
 }

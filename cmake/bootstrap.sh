@@ -82,11 +82,21 @@ build() {
     fi
 }
 
-# check PRESET: builds a tree and runs its tests.
+# check PRESET [TARGET...]: builds a tree, or some of it, and runs its tests.
 check() {
-    build "$1"
+    build "$@"
     say "testing (preset $1)"
     $fixed ctest --preset "$1" -j "$jobs" || fail "tests failed (preset $1)"
+}
+
+# desk ARGUMENT...: shows a command of levelbook-desk with its answer. 1 says that something does not hold.
+desk() {
+    printf '\n$ levelbook-desk'
+    for word in "$@"; do case $word in *' '*) printf ' "%s"' "$word" ;; *) printf ' %s' "$word" ;; esac; done
+    printf '\n'
+    status=0
+    build/bin/levelbook-desk "$@" || status=$?
+    [ "$status" -le 1 ] || fail "the demo failed (exit code $status)"
 }
 
 command=${1-}
@@ -101,12 +111,35 @@ demo)
         # 1 says that some link does not hold: the demo production has links that fail by design.
         [ "$status" -le 1 ] || fail "the demo failed (exit code $status)"
     done
+    for question in map walk place; do
+        status=0
+        walk=
+        [ "$question" != walk ] || walk="to the far platform"
+        build/bin/levelbook-desk "$question" examples/desk/demo/nine_tin_herons.json "arena, monitors A" \
+            ${walk:+"$walk"} --brief || status=$?
+        [ "$status" -le 1 ] || fail "the demo failed at its $question (exit code $status)"
+    done
+    day=examples/desk/demo/one_day.json
+    say "a day with the desk, morning: what the plan lacks, and what to take from the stock"
+    desk rank $day "Platform as planned"
+    desk choose $day
+    desk compare $day "Platform as planned" "Platform as built"
+    say "noon: how far the singer may walk, and how sure it is"
+    desk solve $day "Platform as built" --unknown far_distance_m --margin 3 --tolerances worst
+    desk sure $day "Platform as planned"
+    desk sure $day "Platform as built"
+    say "before the doors open the pack reads too little: where it is lost"
+    desk locate $day "Platform as built" "monitor pack=-63.5@3" --uncertainty 1
+    desk locate $day "Platform as built"
     ;;
 test)
     need $build_packages $test_packages
     configure_options=-DLEVELBOOK_REQUIRE_ALL_TESTS=ON
-    for preset in dev address thread clang; do check $preset; done
-    say "all tests passed: plainly, under the address and undefined-behaviour sanitizers, under the thread sanitizer;" \
+    check dev
+    check address
+    check thread contract_tests # the tests that start threads
+    check clang
+    say "all tests passed: plainly, under the address and undefined-behaviour sanitizers, the threads under the thread sanitizer;" \
         "the quick ones with a second compiler"
     ;;
 lint)
@@ -121,6 +154,7 @@ bench)
     # Debian's python3 by its path: another one may stand before it, without these packages.
     build/bin/levelbook-table \
         "/usr/bin/python3 bench/python_side.py build/bench/plain/levelbook.cdef.h build/lib/liblevelbook.so"
+    build/bin/levelbook-choices
     ;;
 fuzz)
     seconds=${1-60}

@@ -2,10 +2,13 @@
 
 #include "print_budget.hpp"
 #include "terms.hpp"
+#include "tuning.hpp"
 #include "verdict.hpp"
 #include "workings.hpp"
 
 #include <nlohmann/json.hpp>
+
+#include <cmath>
 
 namespace desk {
 namespace {
@@ -185,6 +188,37 @@ Json noise_json(const Link &link, const Computed &computed) {
     return out;
 }
 
+Json extreme_json(const char *name, const lvb_extreme &extreme) {
+    if (std::isnan(extreme.value)) return nullptr;
+    Json out;
+    out[name] = extreme.value;
+    out["frequency_mhz"] = extreme.frequency_mhz;
+    return out;
+}
+
+Json tuning_json(const Link &link, const Computed &computed) {
+    if (!computed.tuned) return nullptr;
+    const lvb_sweep_result &sweep = computed.tuned->sweep;
+    Json out;
+    out["frequencies"] = link.tuning->count;
+    out["verdict"] = lvb_verdict_name(sweep.verdict);
+    out["lowest_margin"] = extreme_json("margin_db", sweep.lowest_margin);
+    out["highest_margin"] = extreme_json("margin_db", sweep.highest_margin);
+    out["lowest_headroom"] = extreme_json("headroom_db", sweep.lowest_headroom);
+    out["highest_headroom"] = extreme_json("headroom_db", sweep.highest_headroom);
+    out["highest_eirp"] = extreme_json("eirp_dbm", sweep.highest_eirp);
+    out["limits"] = Json::array();
+    for (const TunedLimit &limit : computed.tuned->limits) {
+        Json line;
+        line["verdict"] = lvb_limit_verdict_name(limit.verdict);
+        line["room_db"] = limit.room_db;
+        line["frequency_mhz"] = limit.frequency_mhz;
+        out["limits"].push_back(line);
+    }
+    out["holds"] = tuning_failure(*computed.tuned).empty();
+    return out;
+}
+
 Json fading_json(const Link &link, const Computed &computed) {
     if (!computed.fade) return nullptr;
     Json out;
@@ -261,6 +295,7 @@ Json link_json(const Answer &answer) {
     out["eirp_dbm"] = budget.eirp_dbm;
     out["eirp_worst_db"] = budget.eirp_worst_db;
     out["basis"] = guesses_json(budget);
+    out["tuning"] = tuning_json(link, answer.computed);
     out["places"] = places_json(answer.computed);
     out["path"] = path_json(link, answer.computed);
     out["noise"] = noise_json(link, answer.computed);

@@ -1,6 +1,7 @@
 #include "compute.hpp"
 
 #include "faults.hpp"
+#include "tuning.hpp"
 
 #include <cmath>
 
@@ -212,7 +213,14 @@ Computed compute(const Document &document, const Link &link) {
     if (link.noise) computed.noise = noise_book(document, link, lent);
     if (link.fading) computed.fade = fade_of(document, *link.fading, computed.budget);
     for (const Limit &limit : link.limits) computed.limits.push_back(check(document, link, lent, limit));
+    if (link.tuning) computed.tuned = tune(document, link, lent);
     return computed;
+}
+
+std::unique_ptr<Lent> lend(const Document &document, const Link &link) {
+    auto lent = std::make_unique<Lent>(link);
+    if (link.placed()) lent->take(link, sights_of(document, link, *lent));
+    return lent;
 }
 
 Answer answer_link(const Document &document, const Link &link) {

@@ -5,6 +5,13 @@
 
 namespace desk {
 
+/// A limit of power where a link that may be tuned comes nearest to it, or is furthest beyond.
+struct TunedLimit {
+    std::int32_t verdict = 0; ///< LVB_LIMIT_, the worst of all frequencies
+    double room_db = 0.0;
+    double frequency_mhz = 0.0; ///< where that is met first
+};
+
 /// What an antenna's pattern gives towards the other antenna.
 struct PatternGains {
     lvb_pattern_gain far{};
@@ -33,6 +40,12 @@ struct NoiseBook {
     std::vector<lvb_noise_line> lines;
 };
 
+/// How a link stands over the frequencies that it may be tuned to.
+struct Tuned {
+    lvb_sweep_result sweep{};
+    std::vector<TunedLimit> limits; ///< of each limit of the link
+};
+
 struct Computed {
     lvb_budget budget{};
     std::vector<lvb_level> levels;
@@ -42,6 +55,7 @@ struct Computed {
     std::optional<NoiseBook> noise;
     std::optional<Fade> fade;
     std::vector<lvb_limit_result> limits; ///< of each limit of the link
+    std::optional<Tuned> tuned;           ///< where the link may be tuned
 };
 
 /// How far people must keep away from the transmit antenna.
@@ -81,6 +95,9 @@ Computed compute(const Document &document, const Link &link);
 /// Both answers hold computed links; throws Refusal.
 Coexistence compute(const Document &document, const Neighbours &pair, const Answer &transmitter,
                     const Answer &receiver);
+
+/// A link as the library borrows it, with what the places of its antennas tell; throws Refusal.
+std::unique_ptr<Lent> lend(const Document &document, const Link &link);
 
 /// What a computed cable consists of. Only for a stage that has a cable type or table, in a link that was computed.
 lvb_cable_loss cable_loss(double frequency_mhz, std::optional<double> temperature_degc, const Stage &stage);

@@ -5,11 +5,13 @@
 #include "budget_json.hpp"
 #include "cables.hpp"
 #include "convert.hpp"
+#include "decide_commands.hpp"
 #include "formulas.hpp"
 #include "json_tree.hpp"
 #include "numbers.hpp"
 #include "print_budget.hpp"
 #include "print_terms.hpp"
+#include "site_commands.hpp"
 #include "table_file.hpp"
 #include "verdict.hpp"
 
@@ -21,15 +23,6 @@
 
 namespace desk {
 namespace {
-
-constexpr int exit_holds = 0;
-constexpr int exit_does_not_hold = 1;
-constexpr int exit_bad_input = 2;
-
-struct Outcome {
-    std::string text;
-    int code = exit_holds;
-};
 
 std::vector<const Link *> chosen_links(const Scenario &scenario, const std::string &name) {
     std::vector<const Link *> chosen;
@@ -152,6 +145,8 @@ Outcome answer_conversion(std::vector<std::string> words, const Inputs &inputs, 
     return {convert(words[0], words[1], inputs, with)};
 }
 
+Outcome outcome_of(const SiteAnswer &answer) { return {answer.text, answer.holds ? exit_holds : exit_does_not_hold}; }
+
 // Declares the commands, lets CLI11 read the arguments, and gives the outcome.
 class Program {
   public:
@@ -164,6 +159,8 @@ class Program {
         declare_convert();
         declare_cables();
         declare_table();
+        declare_sites();
+        decide_.declare(app_);
         check_command(argc, argv);
         try {
             app_.parse(argc, argv);
@@ -234,8 +231,33 @@ class Program {
         table_->add_option("--parameter", parameter_, "parameter of a Touchstone file (s21 where it is left out)");
     }
 
+    CLI::App *declare_site(const char *name, const char *what) {
+        CLI::App *command = app_.add_subcommand(name, what);
+        command->add_option("scenario", site_.file, "scenario file (JSON)")->required();
+        command->add_option("site", site_.site, "name of a site in it")->required();
+        auto *json = command->add_flag("--json", site_.as_json, "print JSON");
+        command->add_flag("--brief", site_.brief, "leave out legend, antennas and cautions")->excludes(json);
+        return command;
+    }
+    void declare_sites() {
+        map_ = declare_site("map", "print what arrives everywhere on a site, as a map of characters");
+        walk_ = declare_site("walk", "tell where along a walk the link is under the floor or over the ceiling");
+        walk_->add_option("walk", site_.walk, "name of a walk of the site")->required();
+        place_ = declare_site("place", "find where one or two antennas of a site serve best");
+        map_->add_option("--pgm", site_.pgm, "write the margin over the floor as a portable graymap to this file");
+        for (CLI::App *command : {map_, walk_})
+            command->add_option("--csv", site_.csv, "write every point to this CSV file");
+        constexpr int most_placements = 1000;
+        place_->add_option("--most", site_.most, "placements to tell (left out: 5)")
+            ->check(CLI::Range(1, most_placements));
+    }
+
     Outcome answer() {
+        if (map_->parsed()) return outcome_of(answer_map(site_));
+        if (walk_->parsed()) return outcome_of(answer_walk(site_));
+        if (place_->parsed()) return outcome_of(answer_place(site_));
         if (budget_->parsed()) return budget(file_, link_, as_json_, brief_);
+        if (const std::optional<Outcome> decided = decide_.answer()) return *decided;
         if (convert_->parsed()) return answer_conversion(words_, read_options(options_), with_);
         if (units_->parsed()) return {print_units()};
         if (table_->parsed()) return print_table(file_, parameter_);
@@ -253,8 +275,13 @@ class Program {
     CLI::App *cables_ = nullptr;
     CLI::App *cable_ = nullptr;
     CLI::App *table_ = nullptr;
+    CLI::App *map_ = nullptr;
+    CLI::App *walk_ = nullptr;
+    CLI::App *place_ = nullptr;
+    DecideCommands decide_;
     CLI::Option *feet_option_ = nullptr;
     CLI::Option *metres_option_ = nullptr;
+    SiteQuestion site_;
     std::string file_;
     std::string link_;
     std::string parameter_;

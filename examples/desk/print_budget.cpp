@@ -2,6 +2,7 @@
 
 #include "bars.hpp"
 #include "print_terms.hpp"
+#include "tuning.hpp"
 #include "verdict.hpp"
 #include "workings.hpp"
 
@@ -198,6 +199,7 @@ std::string print_grounds(const Answer &answer) {
                                                    "rules decide"
                                                  : "judged against the limits below; your licence and the "
                                                    "exposure rules decide"));
+    out += print_tuning(link, answer.computed);
     out += print_walk(link, answer.computed) + print_fading(link, answer.computed) +
            print_noise(link, answer.computed) + print_limits(answer);
     return out + labelled("Guesses:", guess_words(budget));

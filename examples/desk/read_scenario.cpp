@@ -1,3 +1,5 @@
+#include "read_site.hpp"
+#include "read_decisions.hpp"
 #include "read_stage.hpp"
 #include "read_terms.hpp"
 
@@ -66,10 +68,11 @@ void read_terms(const Checks &checks, const Value &value, Link &link) {
 
 Link read_link(const Checks &checks, StageReader &stages, const Value &value) {
     checks.expect(value, Value::Kind::object);
-    checks.check_keys(
-        value,
-        with_names({"name", "direction", "note", "stages", "noise", "limits", "exposure", "fading"}, link_keys(), 0),
-        "a link");
+    checks.check_keys(value,
+                      with_names({"name", "direction", "note", "stages", "noise", "limits", "exposure", "fading",
+                                  "tuning", "wanted", "readings"},
+                                 link_keys(), 0),
+                      "a link");
     Link link;
     link.value = &value;
     link.name = checks.text(checks.need(value, "name"));
@@ -91,6 +94,7 @@ Link read_link(const Checks &checks, StageReader &stages, const Value &value) {
     if (link.placed()) check_placed(checks.document(), link);
     check_directions(checks.document(), link);
     read_terms(checks, value, link);
+    read_decisions(checks, value, link);
     return link;
 }
 
@@ -117,11 +121,12 @@ Scenario read_scenario(const Document &document) {
     StageReader stages(document);
     const Value &root = document.root();
     checks.expect(root, Value::Kind::object);
-    checks.check_keys(root, {"production", "note", "gear", "links", "side_by_side"}, "a scenario");
+    checks.check_keys(root, {"production", "note", "gear", "stock", "links", "side_by_side", "sites"}, "a scenario");
     Scenario scenario;
     scenario.production = checks.text(checks.need(root, "production"));
     scenario.note = checks.text_or_empty(root, "note");
     if (const Value *gear = root.find("gear")) stages.read_gear(*gear);
+    if (const Value *stock = root.find("stock")) scenario.stock = read_stock(checks, stages, *stock);
     const Value &links = checks.need(root, "links");
     checks.expect(links, Value::Kind::list);
     if (links.items.empty()) document.refuse(links, "there must be at least one link");
@@ -131,11 +136,15 @@ Scenario read_scenario(const Document &document) {
         if (!names.insert(scenario.links.back().name).second)
             document.refuse(*item->find("name"), "a second link named " + in_quotes(scenario.links.back().name));
     }
+    for (Link &link : scenario.links)
+        for (Stage &stage : link.stages)
+            if (stage.from_stock != nullptr) stage.candidates = read_candidates(checks, *stage.from_stock, scenario);
     if (const Value *pairs = root.find("side_by_side")) {
         checks.expect(*pairs, Value::Kind::list);
         for (const Value *item : pairs->items)
             scenario.neighbours.push_back(read_neighbours(checks, *item, scenario.links));
     }
+    if (const Value *sites = root.find("sites")) scenario.sites = read_sites(checks, *sites, scenario.links);
     return scenario;
 }
 

@@ -1,6 +1,7 @@
 #include "read_stage.hpp"
 
 #include "cables.hpp"
+#include "read_decisions.hpp"
 
 #include <unordered_set>
 
@@ -58,7 +59,8 @@ std::int32_t StageReader::kind_of(const Value &object) const {
 
 void StageReader::check_stage_keys(const Value &object, std::int32_t kind, bool in_link) const {
     std::vector<std::string> known = {"kind", "label", "basis", "note", "gain_table"};
-    if (in_link) known.emplace_back("gear");
+    known.insert(known.end(), {"tolerance_law", "coverage_factor"});
+    if (in_link) known.insert(known.end(), {"gear", "from_stock"});
     if (kind == LVB_KIND_CABLE) known.insert(known.end(), {"cable_type", "attenuation_table"});
     if (kind == LVB_KIND_ANTENNA) known.insert(known.end(), {"pattern", "place", "far_place", "near_place"});
     if (kind == LVB_KIND_AIR) known.emplace_back("path");
@@ -69,7 +71,8 @@ void StageReader::check_stage_keys(const Value &object, std::int32_t kind, bool 
 
 // Gear and stage together: the stage may replace what gear says of these, and otherwise only add.
 Members StageReader::joined(const Value &value, const Value *gear) const {
-    static const std::unordered_set<std::string> replaceable = {"label", "basis", "note", "tolerance_db"};
+    static const std::unordered_set<std::string> replaceable = {"label",        "basis",         "note",
+                                                                "tolerance_db", "tolerance_law", "coverage_factor"};
     Members members;
     if (gear != nullptr)
         for (const Value *member : gear->items) members[member->key] = member;
@@ -111,6 +114,8 @@ Stage StageReader::parse(const Members &members, std::int32_t kind) {
         stage.cable_name = checks_.text(*type);
         stage.entry.cable_type = cable_type(*type);
     }
+    stage.spread = read_spread(checks_, members);
+    stage.from_stock = member("from_stock");
     stage.numbers = numbers_of(checks_, members, stage_keys(), LVB_STRUCT_STAGE, kind);
     fill(stage);
     return stage;

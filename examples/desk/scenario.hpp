@@ -77,6 +77,31 @@ struct Fading : Part {
     double branches = 1.0;  ///< independent ones, of which the receiver takes the best
 };
 
+/// The frequencies that a link may be tuned to: a range in even steps, or a list of channels.
+struct Tuning : Part {
+    std::vector<double> channels_mhz; ///< empty for a range
+    const Value *channels = nullptr;  ///< the list in the file; null for a range
+    double first_mhz = 0.0;
+    double last_mhz = 0.0;
+    std::uint64_t count = 0;
+};
+
+/// What a link needs of the gear that is chosen for it.
+struct Wanted : Part {
+    lvb_need entry{}; ///< without its link
+};
+
+/// A level measured after a stage.
+struct Reading : Part {
+    lvb_reading entry{};
+};
+
+/// What was measured along a link.
+struct Readings : Part {
+    double uncertainty_db = 0.0; ///< standard uncertainty of a reading; 0: not given
+    std::vector<Reading> list;
+};
+
 struct Stage {
     lvb_stage entry{}; ///< without its pointers, which are set when the library is called
     std::string label;
@@ -93,6 +118,9 @@ struct Stage {
     std::optional<Place> far_place;  ///< or one at each
     std::optional<Place> near_place; ///< left out: no near end is given
     std::optional<Path> path;
+    lvb_spread spread{};                   ///< the law of its tolerance
+    const Value *from_stock = nullptr;     ///< the names of what may stand here; null where that is settled
+    std::vector<std::uint32_t> candidates; ///< the same as rising indices into the stock
     bool placed() const { return place || far_place; }
 };
 
@@ -111,6 +139,9 @@ struct Link {
     std::vector<Limit> limits;
     std::optional<Exposure> exposure;
     std::optional<Fading> fading;
+    std::optional<Tuning> tuning;
+    std::optional<Wanted> wanted;
+    std::optional<Readings> readings;
     /// Index of the first or second antenna, or -1.
     std::int32_t antenna(int which) const;
     const Stage *air() const; ///< null where there is none
@@ -125,11 +156,99 @@ struct Neighbours : Part {
     lvb_neighbours entry{};      ///< what the scenario says; the links tell the rest
 };
 
+/// Points in plan, with heights where the file has them.
+struct Corners {
+    std::vector<double> x_m;
+    std::vector<double> y_m;
+    std::vector<std::optional<double>> z_m;
+    std::vector<const Value *> values; ///< each in the file
+};
+
+/// Where performers are.
+struct Area {
+    const Value *value = nullptr;
+    std::string name;
+    Corners corners;
+};
+
+/// A vertical rectangle that shades.
+struct Screen : Part {
+    lvb_screen entry{};
+    std::string label;
+    const Value *ends[2] = {nullptr, nullptr};
+};
+
+/// An antenna of a site, or where one may stand.
+struct SiteAntenna {
+    const Value *value = nullptr;
+    std::string label;
+    std::size_t link = 0; ///< index of the link that is its chain
+    Place place;
+    std::optional<Pattern> pattern; ///< in place of what the chain's antenna has
+};
+
+/// What the wearer's body costs, and which way the wearer faces.
+struct Wearer : Part {
+    std::shared_ptr<const Table> body_table;
+    std::int32_t facing = 0; ///< LVB_FACING_
+    double azimuth_deg = 0.0;
+    double x_m = 0.0;
+    double y_m = 0.0;
+    std::uint32_t antenna = 0;
+};
+
+/// A way that a performer goes.
+struct Walk : Part {
+    std::string name;
+    Corners corners;
+    double speed_m_per_s = 0.0;
+    double step_m = 0.0;
+};
+
+/// Where antennas may be put.
+struct Placing : Part {
+    std::uint32_t antennas = 1; ///< to place
+    bool keeps_antennas = true; ///< whether those of the site stand beside them
+    double least_headroom_db = 0.0;
+    std::vector<SiteAntenna> candidates; ///< rails already spread
+};
+
+/// A stage, a hall, a field: antennas and the areas that they serve.
+struct Site : Part {
+    std::string name;
+    std::string note;
+    std::int32_t direction = 0; ///< LVB_DIRECTION_
+    std::int32_t combine = 0;   ///< LVB_COMBINE_
+    double pack_height_m = 0.0;
+    double step_m = 0.0;
+    std::optional<double> stage_front_y_m;
+    std::vector<Area> areas;
+    std::vector<SiteAntenna> antennas;
+    std::vector<Screen> screens;
+    std::optional<Path> path;     ///< in place of those of the chains
+    std::optional<Wearer> wearer; ///< in place of body tables of the chains
+    std::optional<Fading> fading;
+    std::vector<Walk> walks;
+    std::optional<Placing> placing;
+};
+
+/// Gear that may be chosen, with how much of it there is.
+struct StockItem : Part {
+    std::string name;
+    Stage stage;
+    std::uint64_t cost = 0; ///< in whatever unit the person counts
+    std::uint32_t count = 1;
+    double lowest_mhz = 0.0;  ///< 0: no such end
+    double highest_mhz = 0.0; ///< 0: no such end
+};
+
 struct Scenario {
     std::string production;
     std::string note;
     std::vector<Link> links;
     std::vector<Neighbours> neighbours;
+    std::vector<Site> sites;
+    std::vector<StockItem> stock;
 };
 
 /// Takes a scenario out of a document; throws Refusal at the first thing that is wrong. The scenario points into the

@@ -45,4 +45,9 @@ const Words &fading_words() {
     return words;
 }
 
+const Words &law_words() {
+    static const Words words = {"rectangular", "triangular", "normal", "arc sine"};
+    return words;
+}
+
 } // namespace desk

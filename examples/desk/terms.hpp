@@ -15,4 +15,6 @@ const std::vector<std::string> &exposure_words();     ///< LVB_EXPOSURE_, from 1
 const std::vector<std::string> &audience_words();     ///< LVB_AUDIENCE_, from 1
 const std::vector<std::string> &fading_words();       ///< Fading::Model, from 0
 
+const std::vector<std::string> &law_words(); ///< LVB_LAW_, from 0
+
 } // namespace desk

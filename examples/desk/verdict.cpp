@@ -1,5 +1,7 @@
 #include "verdict.hpp"
 
+#include "tuning.hpp"
+
 #include <algorithm>
 #include <cmath>
 
@@ -152,6 +154,7 @@ std::vector<std::string> further_failures(const Answer &answer) {
     if (answer.computed.fade && answer.computed.fade->margin_db < answer.computed.fade->needed_db)
         add("FADES below the floor too often");
     for (const lvb_limit_result &limit : answer.computed.limits) add(limit_failure(limit.verdict));
+    if (answer.computed.tuned) add(tuning_failure(*answer.computed.tuned));
     return failures;
 }
 

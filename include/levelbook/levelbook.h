@@ -11,7 +11,8 @@
  *  - Bad input is refused with a status and a fault that says which stage, which field, what came and what is
  *    allowed. Nothing is written to the results of a refused call; only the fault is.
  *  - Strings that a function returns are constant text that lives as long as the library.
- *  - Pointers in a struct are borrowed for the time of the call; labels and user pointers are never read.
+ *  - Pointers in a struct are borrowed for the time of the call; user pointers are never read, labels of stages only by
+ *    lvb_compute_comparison.
  *
  * Structs
  *  - A struct's first member is `size`; set it to sizeof the struct. The elements of an array of structs carry no size
@@ -168,10 +169,46 @@ enum {
     LVB_STRUCT_LIMIT_RESULT = 51,
     LVB_STRUCT_LIMIT_RULE = 52,
     /* sweeps, maps and walks: from 60 */
+    LVB_STRUCT_SITE = 60,
+    LVB_STRUCT_SITE_ANTENNA = 61, /**< an element of an array; has no member `size` */
+    LVB_STRUCT_AREA = 62,         /**< an element of an array; has no member `size` */
+    LVB_STRUCT_SCREEN = 63,       /**< an element of an array; has no member `size` */
+    LVB_STRUCT_MAP = 64,
+    LVB_STRUCT_MAP_SUMMARY = 65,
+    LVB_STRUCT_WALK = 66,
+    LVB_STRUCT_WALK_RESULT = 67,
+    LVB_STRUCT_PLACE = 68,
+    LVB_STRUCT_PLACEMENT = 69, /**< an element of an array; has no member `size` */
+    LVB_STRUCT_SWEEP = 93,
+    LVB_STRUCT_SWEEP_RESULT = 94,
+    LVB_STRUCT_EXTREME = 95, /**< part of lvb_sweep_result; has no member `size` */
     /* choose: from 70 */
+    LVB_STRUCT_ITEM = 70,
+    LVB_STRUCT_SLOT = 71,
+    LVB_STRUCT_NEED = 72,
+    LVB_STRUCT_CHOICE = 73,
+    LVB_STRUCT_CHOSEN = 74,
+    LVB_STRUCT_MISS = 75,
+    LVB_STRUCT_CHOICE_SCRATCH = 76,
     /* locate: from 77 */
+    LVB_STRUCT_LOCATE = 77,
+    LVB_STRUCT_READING = 78,
+    LVB_STRUCT_SUSPECT = 79,
+    LVB_STRUCT_LOCATE_RESULT = 80,
     /* how sure: from 82 */
+    LVB_STRUCT_QUANTILE = 81, /**< an element of an array; has no member `size` */
+    LVB_STRUCT_SPREAD = 82,   /**< an element of an array; has no member `size` */
+    LVB_STRUCT_TRIALS = 83,
+    LVB_STRUCT_TALLY = 84,
+    LVB_STRUCT_SURENESS = 85,
     /* solve, rank, compare: from 86 */
+    LVB_STRUCT_SOLVE = 86,
+    LVB_STRUCT_SOLUTION = 87,
+    LVB_STRUCT_RANKING = 88,
+    LVB_STRUCT_CONTRIBUTION = 89, /**< an element of an array; has no member `size` */
+    LVB_STRUCT_COMPARE = 90,
+    LVB_STRUCT_COMPARISON = 91,
+    LVB_STRUCT_PAIR = 92, /**< an element of an array; has no member `size` */
 };
 
 /** Fields and arguments, as a fault names them; lvb_field_name gives the name as it stands in this header. */
@@ -342,10 +379,140 @@ enum {
     LVB_FIELD_RULE = 205,
     LVB_FIELD_RULE_INDEX = 206,
     /* sweeps, maps and walks: from 220 */
+    LVB_FIELD_SITE = 220,
+    LVB_FIELD_DIRECTION = 221,
+    LVB_FIELD_COMBINE = 222,
+    LVB_FIELD_FACING = 223,
+    LVB_FIELD_ANTENNA_COUNT = 224,
+    LVB_FIELD_ANTENNA_SIZE = 225,
+    LVB_FIELD_AREA_COUNT = 226,
+    LVB_FIELD_AREA_SIZE = 227,
+    LVB_FIELD_SCREEN_COUNT = 228,
+    LVB_FIELD_SCREEN_SIZE = 229,
+    LVB_FIELD_FACING_ANTENNA = 230,
+    LVB_FIELD_ANTENNAS = 231,
+    LVB_FIELD_AREAS = 232,
+    LVB_FIELD_SCREENS = 233,
+    LVB_FIELD_PACK_HEIGHT_M = 234,
+    LVB_FIELD_FACING_AZIMUTH_DEG = 235,
+    LVB_FIELD_FACING_X_M = 236,
+    LVB_FIELD_FACING_Y_M = 237,
+    LVB_FIELD_ANTENNA = 238,
+    LVB_FIELD_CORNER_COUNT = 239,
+    LVB_FIELD_X1_M = 240,
+    LVB_FIELD_Y1_M = 241,
+    LVB_FIELD_X2_M = 242,
+    LVB_FIELD_Y2_M = 243,
+    LVB_FIELD_BOTTOM_M = 244,
+    LVB_FIELD_TOP_M = 245,
+    LVB_FIELD_MAP = 246,
+    LVB_FIELD_SUMMARY = 247,
+    LVB_FIELD_FADING = 248,
+    LVB_FIELD_FADING_PARAMETER = 249,
+    LVB_FIELD_STEP_X_M = 250,
+    LVB_FIELD_STEP_Y_M = 251,
+    LVB_FIELD_COLUMN_COUNT = 252,
+    LVB_FIELD_FIRST_ROW = 253,
+    LVB_FIELD_MARGIN_DB = 254,
+    LVB_FIELD_HEADROOM_DB = 255,
+    LVB_FIELD_OUTAGE = 256,
+    LVB_FIELD_ZONE = 257,
+    LVB_FIELD_SERVING = 258,
+    LVB_FIELD_WALK = 259,
+    LVB_FIELD_SWEEP = 380,
+    LVB_FIELD_FIRST_MHZ = 381,
+    LVB_FIELD_LAST_MHZ = 382,
+    LVB_FIELD_LOWEST_MARGIN_DB = 383,
+    LVB_FIELD_LOWEST_HEADROOM_DB = 384,
     /* choose: from 260 */
+    LVB_FIELD_CHOICE = 260,
+    LVB_FIELD_NEEDS = 263,
+    LVB_FIELD_NEED_COUNT = 264,
+    LVB_FIELD_NEED_SIZE = 265,
+    LVB_FIELD_ITEMS = 266,
+    LVB_FIELD_ITEM_COUNT = 267,
+    LVB_FIELD_ITEM_SIZE = 268,
+    LVB_FIELD_SLOTS = 269,
+    LVB_FIELD_SLOT_COUNT = 270,
+    LVB_FIELD_SLOT_SIZE = 271,
+    LVB_FIELD_SET_COUNT = 272,
+    LVB_FIELD_SETS = 273,
+    LVB_FIELD_COSTS = 274,
+    LVB_FIELD_MISS_SIZE = 275,
+    LVB_FIELD_SCRATCH_BYTES = 276,
+    LVB_FIELD_STAGE = 277,
+    LVB_FIELD_COST = 278,
+    LVB_FIELD_WORST_CASE = 279,
+    LVB_FIELD_EIRP_LIMIT_DBM = 282,
+    LVB_FIELD_NOISE_FIGURE_LIMIT_DB = 283,
+    LVB_FIELD_NEED = 285,
     /* locate: from 286 */
+    LVB_FIELD_LOCATE = 286,
+    LVB_FIELD_READINGS = 287,
+    LVB_FIELD_READING_COUNT = 288,
+    LVB_FIELD_READING_SIZE = 289,
+    LVB_FIELD_UNCERTAINTY_DB = 291,
+    LVB_FIELD_FAULT_PROBABILITY = 292,
+    LVB_FIELD_FAULT_SPREAD_DB = 293,
+    LVB_FIELD_FALSE_ALARM = 294,
+    LVB_FIELD_SUSPECT_SIZE = 295,
     /* how sure: from 300 */
+    LVB_FIELD_SURENESS = 296,
+    LVB_FIELD_FAR_LEVEL_DBM = 297,
+    LVB_FIELD_NEAR_LEVEL_DBM = 298,
+    LVB_FIELD_PROBABILITY = 299,
+    LVB_FIELD_TRIALS = 300,
+    LVB_FIELD_SPREADS = 301,
+    LVB_FIELD_SPREAD_COUNT = 302,
+    LVB_FIELD_SPREAD_SIZE = 303,
+    LVB_FIELD_LAW = 304,
+    LVB_FIELD_COVERAGE_FACTOR = 305,
+    LVB_FIELD_RICE_FACTOR_DB = 307,
+    LVB_FIELD_NAKAGAMI_SHAPE = 308,
+    LVB_FIELD_SHADOWING_DB = 309,
+    LVB_FIELD_FIRST_TRIAL = 310,
+    LVB_FIELD_TRIAL_COUNT = 311,
+    LVB_FIELD_TALLY = 312,
+    LVB_FIELD_TALLIES = 313,
+    LVB_FIELD_TALLY_COUNT = 314,
+    LVB_FIELD_TALLY_SIZE = 315,
+    LVB_FIELD_LEVELS_DBM = 316,
+    LVB_FIELD_QUANTILES = 317,
+    LVB_FIELD_QUANTILE_COUNT = 318,
+    LVB_FIELD_QUANTILE_SIZE = 319,
     /* solve, rank, compare: from 320 */
+    LVB_FIELD_SOLVE = 320,
+    LVB_FIELD_SOLUTION = 321,
+    LVB_FIELD_GOAL = 322,
+    LVB_FIELD_TOLERANCES = 323,
+    LVB_FIELD_WANTED = 324,
+    LVB_FIELD_RANKING = 325,
+    LVB_FIELD_CONTRIBUTION_SIZE = 326,
+    LVB_FIELD_COMPARE = 327,
+    LVB_FIELD_COMPARISON = 328,
+    LVB_FIELD_FIRST = 329,
+    LVB_FIELD_SECOND = 330,
+    LVB_FIELD_PAIR_SIZE = 331,
+    LVB_FIELD_PAIRS = 332,
+    LVB_FIELD_STAGE_INDEX = 333,
+    /* walks and placements: from 360 */
+    LVB_FIELD_POINT_COUNT = 360,
+    LVB_FIELD_SPEED_M_PER_S = 361,
+    LVB_FIELD_STEP_M = 362,
+    LVB_FIELD_PLACE = 363,
+    LVB_FIELD_PLACE_COUNT = 364,
+    LVB_FIELD_CANDIDATE_COUNT = 365,
+    LVB_FIELD_CANDIDATE_SIZE = 366,
+    LVB_FIELD_CANDIDATES = 367,
+    LVB_FIELD_LEAST_HEADROOM_DB = 368,
+    LVB_FIELD_SCRATCH_COUNT = 369,
+    LVB_FIELD_PLACEMENTS = 370,
+    LVB_FIELD_PLACEMENT_SIZE = 371,
+    LVB_FIELD_PLACEMENT_COUNT = 372,
+    LVB_FIELD_FOUND_COUNT = 373,
+    LVB_FIELD_TO_X_M = 374,
+    LVB_FIELD_TO_Y_M = 375,
+    LVB_FIELD_TO_Z_M = 376,
 };
 
 /** What a fault's `stage` says where it is not the index of a stage. */
@@ -1522,7 +1689,7 @@ typedef struct lvb_stage {
     int32_t cable_type;                 /**< cable: LVB_CABLE_ type of the catalogue */
     uint32_t connector_count;           /**< cable by type or table: connectors, 0 to 1000 */
     uint32_t reserved;                  /**< 0 */
-    const char *label;                  /**< the host's; never read */
+    const char *label;                  /**< the host's; read by lvb_compute_comparison only, and may be null */
     const void *user;                   /**< the host's; never read */
     const lvb_gain_table *gain_table;   /**< measured gain in place of gain_db, or null */
     const lvb_cable_table *cable_table; /**< cable: the host's own, in place of cable_type, or null */
@@ -2816,28 +2983,1035 @@ LVB_API uint32_t lvb_caution_count(void);
 LVB_API const char *lvb_caution_text(uint32_t caution_index);
 
 /* ------------------------------------------------------------------------------------------------------------
- * Maps and walks. (A later version fills this section.)
+ * Maps and walks: what arrives everywhere on the stage, and where to put the antenna.
+ *
+ * x points to the right, y ahead and z up, as for lvb_antenna; the floor is at z = 0. Each antenna of a site has its chain,
+ * which is a lvb_link: its stages give everything but the geometry. The site stands for the air's length, for the
+ * direction in which its antenna radiates or receives, for screens and for the wearer's facing. A level is the far rule's
+ * (every allowance taken) and is held against the floor; a near level is the near rule's (no allowance and no body) and
+ * is held against the ceiling, as lvb_compute_budget does at the two ends of a walk. Levels are means over what moves:
+ * bodies, hands, fading and the set will differ. Nothing replaces a walk test.
  * ---------------------------------------------------------------------------------------------------------- */
 
-/* ------------------------------------------------------------------------------------------------------------
- * Solve: one unknown for a wanted margin. (A later version fills this section.)
- * ---------------------------------------------------------------------------------------------------------- */
+/** Which way the signal goes. */
+enum {
+    LVB_DIRECTION_OUTBOUND = 0, /**< the site's antennas transmit: in-ear monitors */
+    LVB_DIRECTION_INBOUND = 1   /**< the site's antennas receive: microphones */
+};
+
+/** What several antennas do together. */
+enum {
+    LVB_COMBINE_BEST = 0, /**< the strongest counts: receiving diversity, or the antenna that serves */
+    LVB_COMBINE_SUM = 1   /**< powers add: the mean of several transmitting antennas at one frequency, whose waves also cancel
+                               in places; an upper bound of what selection gives, none against cancellation */
+};
+
+/** Which way a wearer faces. */
+enum {
+    LVB_FACING_AZIMUTH = 0, /**< always facing_azimuth_deg, clockwise from y */
+    LVB_FACING_POINT = 1,   /**< toward facing_x_m, facing_y_m */
+    LVB_FACING_ANTENNA = 2, /**< toward antenna number facing_antenna */
+    LVB_FACING_AWAY = 3     /**< away from it */
+};
+
+enum {
+    LVB_MAX_SITE_ANTENNAS = 32, /**< the most antennas of a site */
+    LVB_MAX_AREAS = 64,         /**< the most areas of a site */
+    LVB_MAX_CORNERS = 1024,     /**< the most corners of an area */
+    LVB_MAX_SCREENS = 64        /**< the most screens of a site */
+};
+
+/** An antenna of a site with its chain. An element of an array.
+ *
+ *  The chain has air and both antennas. Outbound the first antenna stage is the site's, inbound the second. Where
+ *  antenna->pattern is given, it replaces the gain of that stage by the pattern's toward each point; without it the stage's
+ *  own gain holds in all directions, and that stage must not have a pattern itself. All other stages count as
+ *  lvb_compute_budget counts them, the pack's antenna too. The link's distances are not used. Its air may have a path:
+ *  every model but the radiating cable, without edges (screens take their place); two-ray takes its heights from the site.
+ *  Polarization is not computed: which way a pack's antenna points on a stage is unknown, so its loss belongs into an
+ *  allowance of the chain (lvb_describe_allowance). All chains of a site have one frequency and one receiver's window. */
+typedef struct lvb_site_antenna {
+    const lvb_antenna *antenna; /**< its place, aim and pattern */
+    const lvb_link *link;       /**< its chain */
+} lvb_site_antenna;
+
+/** Where performers are: a polygon in plan. Inside is what an odd number of its edges surround, and every point on an
+ *  edge; it may have any shape, and areas may overlap. An element of an array. */
+typedef struct lvb_area {
+    uint32_t corner_count; /**< 3 to LVB_MAX_CORNERS, not all on one line */
+    uint32_t reserved;     /**< 0 */
+    const double *x_m;     /**< corner_count corners in order, -1000000 to 1000000 m */
+    const double *y_m;     /**< as x_m */
+} lvb_area;
+
+/** A vertical rectangle that shades: a set piece, a wall of screens, a riser. An element of an array.
+ *  Without a loss it is opaque and waves bend around its edges: each edge leaves what lvb_knife_edge_loss_db says, with
+ *  its distance from the line of sight where that meets the screen's plane; the powers add, to 1 at most (ITU-R P.526-15,
+ *  5.1, screen of finite width: the average loss, its formula from memory). An edge at the floor or under it is not free. With a loss whatever
+ *  passes through it loses that, and nothing bends. Only ways that cross the screen's plane (widened without end) between
+ *  antenna and point are affected; a point in that plane is before it. Losses of several screens add. */
+typedef struct lvb_screen {
+    double x1_m;     /**< one end in plan, -1000000 to 1000000 m */
+    double y1_m;     /**< as x1_m */
+    double x2_m;     /**< the other end, at least 0.001 m away */
+    double y2_m;     /**< as x2_m */
+    double bottom_m; /**< lower edge, -1000 to 1000 m; 0: it stands on the floor */
+    double top_m;    /**< upper edge, above bottom_m, up to 1000 m */
+    double loss_db;  /**< 0.001 to 200 dB; 0: opaque, with edges */
+} lvb_screen;
+
+/** A site: everything that a map, a walk and a placement have in common. Borrowed. */
+typedef struct lvb_site {
+    uint32_t size;                    /**< sizeof(lvb_site) */
+    int32_t direction;                /**< LVB_DIRECTION_ */
+    int32_t combine;                  /**< LVB_COMBINE_ */
+    int32_t facing;                   /**< with body_table: LVB_FACING_ */
+    uint32_t antenna_count;           /**< 1 to LVB_MAX_SITE_ANTENNAS */
+    uint32_t antenna_size;            /**< sizeof(lvb_site_antenna) */
+    uint32_t area_count;              /**< 0 to LVB_MAX_AREAS; 0: every point counts */
+    uint32_t area_size;               /**< sizeof(lvb_area) */
+    uint32_t screen_count;            /**< 0 to LVB_MAX_SCREENS */
+    uint32_t screen_size;             /**< sizeof(lvb_screen) */
+    uint32_t facing_antenna;          /**< index for LVB_FACING_ANTENNA and LVB_FACING_AWAY */
+    uint32_t reserved;                /**< 0 */
+    const lvb_site_antenna *antennas; /**< antenna_count antennas */
+    const lvb_area *areas;            /**< area_count areas, or null */
+    const lvb_screen *screens;        /**< screen_count screens, or null */
+    const lvb_body_table *body_table; /**< what the wearer's body costs, an allowance, or null */
+    const void *user;                 /**< the host's; never read */
+    double pack_height_m;             /**< z of the packs or microphones, -1000 to 1000 m */
+    double facing_azimuth_deg;        /**< for LVB_FACING_AZIMUTH, -360 to 360 degrees */
+    double facing_x_m;                /**< for LVB_FACING_POINT, -1000000 to 1000000 m */
+    double facing_y_m;                /**< as facing_x_m */
+} lvb_site;
+
+/** Laws of fading for an outage, with their parameter. The level is taken as the law's mean or median, so that an allowance
+ *  for fading does not belong into the chain. */
+enum {
+    LVB_FADING_NONE = 0,
+    LVB_FADING_RAYLEIGH = 1,  /**< lvb_rayleigh_outage_below_mean; no parameter */
+    LVB_FADING_RICE = 2,      /**< lvb_rice_outage_below_mean; k_db, -100 to 40 */
+    LVB_FADING_NAKAGAMI = 3,  /**< lvb_nakagami_outage_below_mean; shape, 0.5 to 100 */
+    LVB_FADING_LOGNORMAL = 4, /**< lvb_lognormal_outage_below_median; deviation_db, 0 to 100 */
+    LVB_FADING_SUZUKI = 5     /**< lvb_suzuki_outage_below_median_of_means; deviation_db, 0 to 30 */
+};
+
+/** A map, or some rows of it: threads may each compute rows of their own. Columns run along x, rows along y; the results
+ *  of this call hold row_count rows from first_row on, each of column_count values. Each may be null. They must not overlap
+ *  each other. */
+typedef struct lvb_map {
+    uint32_t size;           /**< sizeof(lvb_map) */
+    int32_t instructions;    /**< what lvb_best_instructions gave, or an LVB_INSTRUCTIONS_ value */
+    int32_t fading;          /**< LVB_FADING_; given with outage, and only then */
+    uint32_t reserved;       /**< 0 */
+    const lvb_site *site;    /**< the site */
+    uint64_t column_count;   /**< 0 or more; column_count times row_count at most LVB_MAX_VALUES; 0: nothing is computed */
+    uint64_t row_count;      /**< rows of this call, 0 or more */
+    uint64_t first_row;      /**< of this call */
+    double x_m;              /**< of column 0; every point lies within -1000000 to 1000000 m */
+    double y_m;              /**< of row 0, the first of the whole map */
+    double step_x_m;         /**< from column to column, 1e-6 to 1000000 m */
+    double step_y_m;         /**< from row to row, as step_x_m */
+    double fading_parameter; /**< what the law takes */
+    double *level_dbm;       /**< far rule; -infinity where nothing arrives, NaN outside the areas */
+    double *margin_db;       /**< level above the floor; NaN where it is not stated */
+    double *headroom_db;     /**< near level under the ceiling; NaN where it is not stated */
+    double *outage;          /**< probability that the level fades below the floor, which must be stated */
+    int32_t *zone;           /**< LVB_ZONE_: dropout by the far rule, otherwise overload by the near rule, otherwise where the level
+                                  lies; not judged outside the areas */
+    int32_t *serving;        /**< index of the strongest antenna by the far rule, the first of equal ones; -1: none */
+    const void *user;        /**< the host's; never read */
+} lvb_map;
+
+/** What rows of a map come to. Shares of the area are counts over `points`. Where several points are equally bad, the one of
+ *  the lowest row and then column is told. Without points the values are NaN and the serving antennas -1. */
+typedef struct lvb_map_summary {
+    uint32_t size;              /**< sizeof(lvb_map_summary) */
+    uint32_t reserved;          /**< 0 */
+    uint64_t points;            /**< that count: inside the areas, and where the paths hold */
+    uint64_t outside;           /**< outside the areas */
+    uint64_t unmodelled;        /**< inside, but nearer to an antenna or farther from it than its path's model holds: NaN */
+    uint64_t not_judged;        /**< of `points`, by zone: the receivers state no window */
+    uint64_t dropout;           /**< of `points`, by zone: see lvb_map */
+    uint64_t low;               /**< of `points`, by zone */
+    uint64_t wanted;            /**< of `points`, by zone */
+    uint64_t high;              /**< of `points`, by zone */
+    uint64_t overload;          /**< of `points`, by zone */
+    uint64_t overloaded;        /**< of `points`: headroom below 0, those that also drop out included */
+    uint64_t worst_row;         /**< where the level is least */
+    uint64_t worst_column;      /**< as worst_row */
+    uint64_t hottest_row;       /**< where the near level is greatest */
+    uint64_t hottest_column;    /**< as hottest_row */
+    int32_t worst_serving;      /**< index of the antenna that is strongest there, or -1 */
+    int32_t hottest_serving;    /**< as worst_serving */
+    double worst_level_dbm;     /**< far rule */
+    double worst_margin_db;     /**< NaN where the floor is not stated */
+    double hottest_level_dbm;   /**< near rule */
+    double hottest_headroom_db; /**< NaN where the ceiling is not stated */
+} lvb_map_summary;
+
+/** Computes what arrives at every point of a grid, and what that comes to.
+ *  Formula: at each point and for each antenna a power: 10^(L / 10) g / d^2 with the level L of its chain at 1 m, the
+ *  pattern's gain g over its maximum and the distance d; over a path of another model that model's loss in place of
+ *  free space; times what screens and, for the far rule, the wearer's body leave. The greatest of the antennas' powers, or
+ *  their sum, is the level: of one antenna this is what lvb_compute_budget gives for its distance and directions.
+ *  Nearer than 0.01 m to an antenna the distance counts as that, and its gain as the pattern's greatest. Less than
+ *  1e-150 of the strongest antenna's power at 1 m counts as nothing (-infinity dBm).
+ *  Source: ITU-R P.525 (free space), P.526-15, 4.1 and 5.1 (screens); best of or sum of powers, and far and near rule at
+ *  every point: common practice, no source.
+ *  The split into rows, the instruction set and the processor do not change a bit of any result.
+ *  summary and fault may be null. In a fault in a chain or antenna `row` is the antenna's index, in an area or screen
+ *  that of the element; of an area's corner, `stage` is the area's and `row` the corner's.
+ *  Range: as the fields of lvb_map, lvb_site and what it lends say.
+ *  Refused: a null map, site, antenna or link, or an array that is counted; wrong sizes; values outside their ranges, NaN
+ *  among them; chains as lvb_compute_budget refuses them, or without air (LVB_E_MISSING); chains that differ in
+ *  frequency or window (LVB_E_CONFLICT); a path that a map cannot take (LVB_E_UNUSED); fewer than 3 corners
+ *  (LVB_E_COUNT) or all on one line (LVB_E_TABLE_DUPLICATE); a screen without width (LVB_E_BELOW_RANGE) or height
+ *  (LVB_E_ORDER); an antenna nearer than 0.01 m to a screen (LVB_E_CONFLICT); two-ray with heights outside 0.01 to
+ *  1000 m; facing fields that the rule or a missing table has no use for (LVB_E_UNUSED); an outage without a law
+ *  or without a floor (LVB_E_MISSING), or a law without an outage (LVB_E_UNUSED); results that overlap
+ *  (LVB_E_CONFLICT); counts that are too large (LVB_E_COUNT); instructions that this processor lacks.
+ *  Accuracy: 1e-11 dB of the stated formulas. The power behind screens is within 2 dB of the exact field on the average
+ *  over places; single places differ more. Cost: linear in points, antennas, screens and corners; least with free space
+ *  and isotropic antennas or cosines of an even exponent, where the level's logarithm is the only one. Since: 0.1. */
+LVB_API lvb_status lvb_compute_map(const lvb_map *map, lvb_map_summary *summary, lvb_fault *fault);
+
+/** Joins the summary of other rows of a map to one: the result is that of one call over all of them, whatever the order.
+ *  A summary with its size set and all else zero is that of no rows.
+ *  Refused: a null summary or other, or a wrong size (LVB_E_NULL, LVB_E_STRUCT_SIZE). fault may be null. Since: 0.1. */
+LVB_API lvb_status lvb_join_map_summaries(lvb_map_summary *summary, const lvb_map_summary *other, lvb_fault *fault);
+
+/** A walk: a polyline that a performer goes at one speed, looked at every step. The results hold one value for each point
+ *  of lvb_walk_point_count; each may be null. They must not overlap each other. */
+typedef struct lvb_walk {
+    uint32_t size;             /**< sizeof(lvb_walk) */
+    int32_t instructions;      /**< as in lvb_map */
+    uint32_t corner_count;     /**< 2 to LVB_MAX_CORNERS */
+    uint32_t reserved;         /**< 0 */
+    const lvb_site *site;      /**< the site; its areas are not asked */
+    const double *x_m;         /**< corner_count corners in order, -1000000 to 1000000 m */
+    const double *y_m;         /**< as x_m */
+    const double *z_m;         /**< heights of the pack, -1000 to 1000 m; null: the site's pack_height_m */
+    double speed_m_per_s;      /**< 0.001 to 1000 m/s */
+    double step_m;             /**< along the walk from point to point, 0.001 to 1000000 m; the last step may be shorter */
+    double *distance_m;        /**< of each point along the walk */
+    double *level_dbm;         /**< as in lvb_map */
+    double *margin_db;         /**< as in lvb_map */
+    double *headroom_db;       /**< as in lvb_map */
+    int32_t *zone;             /**< as in lvb_map */
+    int32_t *serving;          /**< as in lvb_map */
+    const void *user;          /**< the host's; never read */
+} lvb_walk;
+
+/** What a walk comes to. Between two points margin and headroom run straight; the time under the floor or over the ceiling
+ *  is that for which they are below 0. */
+typedef struct lvb_walk_result {
+    uint32_t size;                  /**< sizeof(lvb_walk_result) */
+    uint32_t reserved;              /**< 0 */
+    uint64_t points;                /**< points of the walk */
+    uint64_t unmodelled;            /**< of these: where a path does not hold; steps to and from them count for nothing */
+    double length_m;                /**< of the walk */
+    double duration_s;              /**< at its speed */
+    double under_floor_s;           /**< for how long the level is under the floor; 0 where it is not stated */
+    double longest_under_floor_s;   /**< the longest stretch of these, the first of equal ones */
+    double longest_under_floor_m;   /**< where along the walk that begins; NaN where there is none */
+    double over_ceiling_s;          /**< for how long the near level is over the ceiling; 0 where it is not stated */
+    double longest_over_ceiling_s;  /**< the longest stretch of these, the first of equal ones */
+    double longest_over_ceiling_m;  /**< where along the walk that begins; NaN where there is none */
+    double worst_level_dbm;         /**< least level of a point; NaN where no point counts */
+    double worst_margin_db;         /**< its margin; NaN where the floor is not stated */
+    double worst_m;                 /**< where along the walk, the first of equal ones */
+    double hottest_level_dbm;       /**< greatest near level of a point */
+    double hottest_headroom_db;     /**< its headroom; NaN where the ceiling is not stated */
+    double hottest_m;               /**< where along the walk, the first of equal ones */
+} lvb_walk_result;
+
+/** Points of a walk: one at the beginning, one every step_m along it, and one at its end.
+ *  point_count receives the number. fault may be null.
+ *  Refused: a null walk or point_count; fewer than 2 corners or too many (LVB_E_COUNT); null corners; values outside
+ *  their ranges; a walk without length (LVB_E_MISSING); more than LVB_MAX_VALUES points (LVB_E_COUNT). The site is not
+ *  looked at. Since: 0.1. */
+LVB_API lvb_status lvb_walk_point_count(const lvb_walk *walk, uint64_t *point_count, lvb_fault *fault);
+
+/** Computes what arrives along a walk, and where and for how long the link is under the floor or over the ceiling.
+ *  Formula: at each point as lvb_compute_map; a step of which a share u has a margin below 0 counts u step / speed, u by a
+ *  straight line between the margins at its ends (a margin of -infinity holds for the whole step).
+ *  Source: as lvb_compute_map; straight lines between points: common practice, no source.
+ *  result and fault may be null.
+ *  Range: as the fields of lvb_walk and lvb_site say.
+ *  Refused: as lvb_walk_point_count and lvb_compute_map; two-ray with corners under 0.01 m. An area is not asked, but
+ *  checked.
+ *  Accuracy: levels as lvb_compute_map, places 1e-9 m. Cost: linear in points, antennas, screens and corners. Since: 0.1. */
+LVB_API lvb_status lvb_compute_walk(const lvb_walk *walk, lvb_walk_result *result, lvb_fault *fault);
+
+enum { LVB_MAX_CANDIDATES = 4096 /**< the most candidates of a placement */ };
+
+/** Where to put one or two antennas. The site's own antennas stand already, and there may be none. The points are those of
+ *  a grid within the site's areas. */
+typedef struct lvb_place {
+    uint32_t size;                      /**< sizeof(lvb_place) */
+    int32_t instructions;               /**< as in lvb_map */
+    uint32_t place_count;               /**< antennas to place: 1 or 2 */
+    uint32_t candidate_count;           /**< place_count to LVB_MAX_CANDIDATES */
+    uint32_t candidate_size;            /**< sizeof(lvb_site_antenna) */
+    uint32_t reserved;                  /**< 0 */
+    const lvb_site *site;               /**< the site */
+    const lvb_site_antenna *candidates; /**< candidate_count antennas, each a place and an aim, with its chain */
+    uint64_t column_count;              /**< 1 or more; of the grid, as in lvb_map */
+    uint64_t row_count;                 /**< 1 or more */
+    double x_m;                         /**< as in lvb_map */
+    double y_m;                         /**< as in lvb_map */
+    double step_x_m;                    /**< as in lvb_map */
+    double step_y_m;                    /**< as in lvb_map */
+    double least_headroom_db;           /**< that every point must keep under the ceiling, 0 to 100 dB */
+    uint64_t scratch_count;             /**< values of scratch, at least what lvb_place_scratch_count tells */
+    double *scratch;                    /**< working room, lost */
+    const void *user;                   /**< the host's; never read */
+} lvb_place;
+
+/** A placement. An element of an array. */
+typedef struct lvb_placement {
+    int32_t first;              /**< index of a candidate */
+    int32_t second;             /**< index of the other, greater than first; -1 where one is placed */
+    double worst_level_dbm;     /**< least level over the points */
+    double worst_margin_db;     /**< its margin; NaN where the floor is not stated */
+    double hottest_level_dbm;   /**< greatest near level over the points */
+    double hottest_headroom_db; /**< its headroom; NaN where the ceiling is not stated */
+} lvb_placement;
+
+/** Working room for lvb_compute_placements: scratch_count receives the number of doubles.
+ *  It depends on the counts of candidates, columns and rows; the site is not looked at. fault may be null.
+ *  Refused: a null place or scratch_count; counts and positions as lvb_compute_placements. Since: 0.1. */
+LVB_API lvb_status lvb_place_scratch_count(const lvb_place *place, uint64_t *scratch_count, lvb_fault *fault);
+
+/** Finds where one or two antennas serve best: of all placements in which no point has less headroom than
+ *  least_headroom_db, those with the greatest worst level, which is the greatest worst margin. All are looked at: the
+ *  result is exact over the candidates. placements has room for placement_count of placement_size bytes
+ *  (sizeof(lvb_placement)), best first; found_count receives how many there are, 0 where every placement overloads
+ *  someone. Of placements with the same worst level the one with the lowest index of first and then second comes first.
+ *  Formula: levels as lvb_compute_map, with the site's antennas and the placed ones together.
+ *  Source: greatest worst case over all candidates, common practice, no source.
+ *  Two candidates may be one antenna with two aims: the host lists what may stand where. fault may be null.
+ *  Range: as the fields of lvb_place and lvb_site say; placement_count 1 to 1000.
+ *  Refused: a null place, placements, found_count or scratch; counts out of range, and too little scratch (LVB_E_COUNT); no
+ *  point of the grid in the areas (LVB_E_MISSING); a path that does not hold at some point (LVB_E_BELOW_RANGE,
+ *  LVB_E_ABOVE_RANGE: distance_m, `row` is the antenna's or candidate's index); a site and candidates as lvb_compute_map refuses them; facing an antenna that the site does not have.
+ *  Accuracy: levels as lvb_compute_map. Cost: candidates times points and, for two, half the square of the candidates
+ *  times points (less where placements fall behind early). Since: 0.1. */
+LVB_API lvb_status lvb_compute_placements(const lvb_place *place, lvb_placement *placements, uint32_t placement_size,
+                                          uint32_t placement_count, uint32_t *found_count, lvb_fault *fault);
+
+/** Spreads candidates along a rail: antenna_count copies of an antenna, the first at its own place, the last at the
+ *  other end, the others in equal steps between.
+ *  antennas has room for antenna_count of sizeof(lvb_antenna) bytes. fault may be null.
+ *  Refused: a null antenna or antennas; a wrong size; places outside their range; antenna_count outside 2 to
+ *  LVB_MAX_CANDIDATES (LVB_E_COUNT). Since: 0.1. */
+LVB_API lvb_status lvb_spread_on_rail(const lvb_antenna *antenna, double to_x_m, double to_y_m, double to_z_m,
+                                      uint32_t antenna_count, lvb_antenna *antennas, lvb_fault *fault);
 
 /* ------------------------------------------------------------------------------------------------------------
- * Rank and compare: what each stage contributes, what helps most, how two chains differ. (A later version fills this section.)
+ * Sweep: one chain over a tuning range or a list of channels, and over the points of a walk, judged at its worst.
  * ---------------------------------------------------------------------------------------------------------- */
 
-/* ------------------------------------------------------------------------------------------------------------
- * How sure: draws over tolerances, fading and shadowing. (A later version fills this section.)
- * ---------------------------------------------------------------------------------------------------------- */
+/** A chain over frequencies and distances. The frequencies are a list, or as many from first_mhz to last_mhz in even steps. The
+ *  distances are a list, or as many from the link's near to its far distance in even steps; without any (distance_count 0) the
+ *  far end is judged at the link's far distance and the near end at its near distance, as lvb_compute_budget does.
+ *  With distances both ends are judged at every one of them: with every allowance against the floor, and with none against
+ *  the ceiling. A chain without air has no distances. */
+typedef struct lvb_sweep {
+    uint32_t size;               /**< sizeof(lvb_sweep) */
+    uint32_t reserved;           /**< 0 */
+    uint64_t frequency_count;    /**< 1 or more; times the distances at most LVB_MAX_VALUES */
+    uint64_t distance_count;     /**< 0 or more */
+    const lvb_link *link;        /**< the chain; its own frequency is not used, its distances only without a list of them */
+    const double *frequency_mhz; /**< frequency_count values; null with first_mhz and last_mhz */
+    const double *distance_m;    /**< distance_count values; null for even steps along the link's walk */
+    double first_mhz;            /**< 0.1 to 300000 MHz; 0 with a list */
+    double last_mhz;             /**< 0.1 to 300000 MHz, on either side of first_mhz; 0 with a list */
+    double *lowest_margin_db;    /**< frequency_count results: the lowest margin at each frequency; or null */
+    double *lowest_headroom_db;  /**< frequency_count results: the lowest headroom at each frequency; or null */
+} lvb_sweep;
+
+/** A value and where it is met first. This struct is closed. */
+typedef struct lvb_extreme {
+    double value;         /**< NaN where there is none */
+    double frequency_mhz; /**< NaN where there is none */
+    double distance_m;    /**< 0 where the chain has no air; NaN where there is no value */
+} lvb_extreme;
+
+/** How a chain stands over a sweep. Margins are those of the far end, headrooms those of the near end. */
+typedef struct lvb_sweep_result {
+    uint32_t size;      /**< sizeof(lvb_sweep_result) */
+    int32_t verdict;    /**< LVB_VERDICT_: the worst of all */
+    int32_t decided_by; /**< LVB_DECIDED_BY_: the lowest margin or the lowest headroom, where that is smaller */
+    uint32_t notes;     /**< LVB_NOTE_ bits that lvb_compute_budget gives anywhere in the sweep */
+    double decided_by_db;         /**< the room there; NaN where nothing decides */
+    double far_worst_db;          /**< worst case of all tolerances at the far end, the same over the whole sweep */
+    double near_worst_db;         /**< the same at the near end */
+    lvb_extreme lowest_margin;    /**< margin_db of the far end */
+    lvb_extreme highest_margin;   /**< margin_db of the far end */
+    lvb_extreme lowest_headroom;  /**< headroom_db of the near end */
+    lvb_extreme highest_headroom; /**< headroom_db of the near end */
+    lvb_extreme lowest_level;     /**< level_dbm of the far end, also where nothing is judged */
+    lvb_extreme highest_level;    /**< level_dbm of the near end */
+    lvb_extreme lowest_eirp;      /**< e.i.r.p. in dBm, as lvb_compute_budget gives it; distance_m is 0 */
+    lvb_extreme highest_eirp;     /**< what a limit of radiated power is held against */
+} lvb_sweep_result;
+
+/** Judges a link over frequencies and distances: the worst and the best of each figure with frequency and distance, and the
+ *  verdict of the worst. A link that may be tuned, or that hops channels, holds only if it holds at its worst.
+ *  Formula: lvb_compute_budget at every point, bit for bit. Value i of an even range of n is first + (last - first) (i / (n - 1)),
+ *  and its ends are exact; a range of one value is its first. Of equal extremes the first is told, frequencies in order
+ *  outside, distances inside. The verdict is that of lvb_compute_budget, from the lowest margin, the lowest headroom and the
+ *  highest level of the far end. Between its points nothing is seen: two rays over a floor ask for steps of centimetres.
+ *  Source: as lvb_compute_budget; judging a tuning range at its worst: common practice, no source.
+ *  fault may be null. Arrays of results must overlap neither each other nor the lists.
+ *  Range: as the fields of lvb_sweep and lvb_link say; frequencies 0.1 to 300000 MHz, distances 0.01 to 1e9 m.
+ *  Refused: null sweep, link or result; as lvb_compute_budget for the chain at every point, with the index of a list's value as
+ *  row; no frequencies (LVB_E_MISSING); too many points (LVB_E_COUNT); a list and a range (LVB_E_CONFLICT) or neither
+ *  (LVB_E_MISSING); distances without air (LVB_E_UNUSED); overlapping arrays (LVB_E_CONFLICT).
+ *  Accuracy: as lvb_compute_budget. Cost: for each frequency as lvb_compute_budget, for each distance there two losses of the way;
+ *  twice that with arrays of results. Since: 0.1. */
+LVB_API lvb_status lvb_compute_sweep(const lvb_sweep *sweep, lvb_sweep_result *result, lvb_fault *fault);
 
 /* ------------------------------------------------------------------------------------------------------------
- * Choose: gear from stock. (A later version fills this section.)
+ * Solve: one unknown of a link for a wanted margin, headroom or level.
  * ---------------------------------------------------------------------------------------------------------- */
 
+/** What is wanted of a link. Each falls or rises steadily with every field that can be solved for, but for what
+ *  lvb_compute_solution says. */
+enum {
+    LVB_GOAL_MARGIN = 1,           /**< margin_db of the far end, less its tolerances where they are counted */
+    LVB_GOAL_HEADROOM = 2,         /**< headroom_db of the near end, less its tolerances where they are counted */
+    LVB_GOAL_BALANCE = 3,          /**< margin_db of the far end less headroom_db of the near end: 0 is the middle of the window
+                                        for the whole walk */
+    LVB_GOAL_FAR_FROM_MIDDLE = 4,  /**< from_middle_db of the far end */
+    LVB_GOAL_NEAR_FROM_MIDDLE = 5, /**< from_middle_db of the near end */
+    LVB_GOAL_FAR_LEVEL = 6,        /**< level_dbm of the far end */
+    LVB_GOAL_NEAR_LEVEL = 7,       /**< level_dbm of the near end */
+    LVB_GOAL_EIRP = 8              /**< eirp_dbm, plus its tolerances where they are counted */
+};
+
+/** How tolerances count in a goal. */
+enum {
+    LVB_TOLERANCES_NONE = 0,  /**< as entered */
+    LVB_TOLERANCES_WORST = 1, /**< the worst case against you: margin, headroom, e.i.r.p. */
+    LVB_TOLERANCES_RSS = 2    /**< the root of the sum of squares against you: margin, headroom */
+};
+
+/** What came of solving. */
+enum {
+    LVB_SOLUTION_FOUND = 1,       /**< `value` gives what is wanted */
+    LVB_SOLUTION_AT_LOWEST = 2,   /**< out of reach; `value` is the lower bound, which comes nearest */
+    LVB_SOLUTION_AT_HIGHEST = 3,  /**< out of reach; `value` is the upper bound, which comes nearest */
+    LVB_SOLUTION_NO_EFFECT = 4,   /**< the field changes nothing of what is wanted; `value` is NaN */
+    LVB_SOLUTION_NOT_STEADY = 5   /**< frequency: the gain table or path that the bound names may have many answers or none;
+                                       sweep it instead; `value` is NaN */
+};
+
+/** One unknown of a link and what it is to give. */
+typedef struct lvb_solve {
+    uint32_t size;        /**< sizeof(lvb_solve) */
+    int32_t structure;    /**< LVB_STRUCT_STAGE or LVB_STRUCT_LINK: where the unknown stands */
+    uint32_t stage_index; /**< of the stage, from 0; 0 for a field of the link */
+    int32_t field;        /**< link: LVB_FIELD_FREQUENCY_MHZ, _FAR_DISTANCE_M, _NEAR_DISTANCE_M, _TEMPERATURE_DEGC; stage:
+                               _LEVEL_DBM, _GAIN_DB, _TOLERANCE_DB, _LENGTH_M, _CONNECTOR_LOSS_DB, _FLOOR_DBM,
+                               _WANTED_LOW_DBM, _WANTED_HIGH_DBM, _CEILING_DBM */
+    int32_t goal;         /**< LVB_GOAL_ */
+    int32_t tolerances;   /**< LVB_TOLERANCES_ */
+    const lvb_link *link; /**< valid as it is; what it says of the unknown is only where one starts */
+    double wanted;        /**< -1000 to 1000 dB or dBm */
+} lvb_solve;
+
+/** The answer, or what stands in its way. */
+typedef struct lvb_solution {
+    uint32_t size;           /**< sizeof(lvb_solution) */
+    int32_t outcome;         /**< LVB_SOLUTION_ */
+    double value;            /**< of the unknown, in its unit */
+    double reached;          /**< the goal there; where there is no value, as the link stands */
+    double missing_db;       /**< wanted less reached: 0 but for rounding where it is found */
+    double entered;          /**< the unknown as the link has it */
+    double reached_entered;  /**< the goal as the link has it */
+    double lowest;           /**< lower bound of the unknown, in this link */
+    double highest;          /**< upper bound of the unknown, in this link */
+    int32_t bound_structure; /**< what stops it where it is out of reach, or not steady: LVB_STRUCT_, otherwise LVB_STRUCT_NONE */
+    int32_t bound_field;     /**< the field there that bounds it; the unknown itself where its own range does */
+    int32_t bound_stage;     /**< index of the stage there; -1 where the link bounds it */
+    uint32_t reserved;       /**< 0 */
+} lvb_solution;
+
+/** Solves one unknown of a link for a wanted margin, headroom, level or e.i.r.p.: how far one may walk, how long a cable may
+ *  be, which power is needed, which allowance is left.
+ *  Bounds: the range of the field, and what the rest of the link asks: the near distance under the far one, the order of the
+ *  window's limits, the usable range of cable tables, the reach of a path. A bound where zero would mean something else
+ *  (connector_loss_db, gain_db of a measured cable) is the smallest normal number instead.
+ *  Distance over two rays or over edges goes up and down. Then the answer for a margin is the distance up to which it holds,
+ *  walking out from the lower bound: the first place where it is no longer met, though it may be met again beyond; where it
+ *  does not hold at the lower bound the answer is LVB_SOLUTION_AT_LOWEST. (Give the walk's near distance: without one it begins at
+ *  0.01 m.) For a headroom one walks in from the upper bound. For
+ *  another goal of the near end the answer is the first place walking in, for one of the far end walking out. Steps are at most
+ *  1 % of the distance and a sixteenth of a wavelength of path difference (or a 16384th of the largest path difference,
+ *  where that is more); minima between them are searched. At a step in the loss (an edge is passed) the answer is
+ *  its safe side, and missing_db is not 0.
+ *  Frequency is solved where no stage has a gain table and the air has no two rays or edges. With a computed cable that is
+ *  not at 20 degC the loss has small steps at the rows of its table, and the answer is found as over two rays, in steps of 1 %.
+ *  Formula: the inverse of lvb_compute_budget by bisection down to neighbouring numbers; of several numbers that give the wanted
+ *  value exactly, a bound, or their middle; where there is none, the neighbour that gives at least the wanted value.
+ *  Source: as lvb_compute_budget.
+ *  fault may be null.
+ *  Range: as the fields of lvb_solve and lvb_link say.
+ *  Refused: null solve, link or solution; as lvb_compute_budget for the link; no structure, field or goal (LVB_E_MISSING); unknown
+ *  ones (LVB_E_UNKNOWN_VALUE); a field that cannot be solved for, a stage that there is none of (LVB_E_NOT_FOUND); a field that
+ *  the stage has no use for (LVB_E_UNUSED), or in place of which it has a table, a pattern or a computed cable (LVB_E_CONFLICT); a
+ *  limit of the window that is not stated (LVB_E_NOT_STATED); a goal that the link does not have, for want of a window or an
+ *  antenna (LVB_E_NOT_FOUND); tolerances in a goal without them (LVB_E_UNUSED).
+ *  Accuracy: 1e-9 in the unknown (relative above 1), or what rounding leaves of it: 1e-13 dB for each stage over the dB that one
+ *  unit makes.
+ *  Cost: about 200 budgets; over two rays or edges up to 400000. Since: 0.1. */
+LVB_API lvb_status lvb_compute_solution(const lvb_solve *solve, lvb_solution *solution, lvb_fault *fault);
+
 /* ------------------------------------------------------------------------------------------------------------
- * Locate: which stage has a fault. (A later version fills this section.)
+ * Rank and compare: what each stage contributes, what helps most, how two chains differ.
  * ---------------------------------------------------------------------------------------------------------- */
+
+/** What one stage contributes. Derivatives are of the level at the end of the chain, by the field alone. NaN where the stage has
+ *  no such field in use, or where it is -infinity dB by itself. */
+typedef struct lvb_contribution {
+    uint32_t loss_rank;      /**< 1 for the stage that loses most at the far end, and so on: a rank of its own for each stage */
+    uint32_t variance_rank;  /**< 1 for the largest share of the variance */
+    uint32_t help_rank;      /**< 1 for the change that helps most */
+    int32_t basis;           /**< LVB_BASIS_ as counted */
+    double far_change_db;    /**< as in lvb_level; the source its level */
+    double near_change_db;   /**< as in lvb_level */
+    double loss_share;       /**< of all losses at the far end, 0 to 1; 0 where it loses nothing; NaN where a loss is infinite */
+    double variance_share;   /**< of the sum of squared tolerances at the far end, 0 to 1 */
+    double worst_share;      /**< of the sum of tolerances at the far end, 0 to 1 */
+    double help_db;          /**< what the change of this stage that lvb_compute_ranking states adds to the room that decides */
+    double db_per_db;        /**< by gain_db, and by level_dbm of a source: 1 at the far end (an allowance 0 at the near end) */
+    double db_per_m;         /**< by length_m of a computed cable */
+    double db_per_connector; /**< by connector_count of a computed cable */
+    double db_per_connector_db; /**< by connector_loss_db of a computed cable, if every connector had one more dB */
+    double db_per_degc;      /**< by temperature_degc of the link */
+    double far_db_per_mhz;   /**< by frequency_mhz of the link, at the far end */
+    double near_db_per_mhz;  /**< by frequency_mhz of the link, at the near end */
+    double far_db_per_distance_m;  /**< by far_distance_m, of air */
+    double near_db_per_distance_m; /**< by the near distance, of air */
+    double far_db_per_azimuth_deg; /**< by far_azimuth_deg, of an antenna with a pattern */
+    double far_db_per_elevation_deg;  /**< by far_elevation_deg */
+    double near_db_per_azimuth_deg;   /**< by near_azimuth_deg */
+    double near_db_per_elevation_deg; /**< by near_elevation_deg */
+    double db_per_facing_deg; /**< by facing_deg, of an allowance with a body table; at the far end */
+} lvb_contribution;
+
+/** What ranking a link found. Indices are -1 where there is none. */
+typedef struct lvb_ranking {
+    uint32_t size;               /**< sizeof(lvb_ranking) */
+    int32_t decided_by;          /**< LVB_DECIDED_BY_; without a window the far end counts, as if it had a floor */
+    int32_t loss_stage;          /**< loses most at the far end; air counts */
+    int32_t variance_stage;      /**< has the largest tolerance */
+    int32_t help_stage;          /**< whose change helps most; -1 where none helps */
+    int32_t measure_stage;       /**< the guess with the largest tolerance at the end that decides: measure it, or look it up, next */
+    int32_t look_up_stage;       /**< the guess without a tolerance that changes the level most: look it up, or give it a tolerance */
+    uint32_t reserved;           /**< 0 */
+    double decided_by_db;        /**< the room there; NaN without a window */
+    double help_db;              /**< of help_stage; 0 where none helps */
+    double measure_worst_db;     /**< by which the worst case there shrinks once measure_stage is known; 0 where there is none */
+    double measure_rss_db;       /**< by which the root of the sum of squares there shrinks */
+    double look_up_change_db;    /**< what look_up_stage changes at the far end (its gain, not a source's level); 0 where there is none */
+    double loss_db;              /**< sum of all losses at the far end, positive */
+    double gain_db;              /**< sum of all gains at the far end, without the source's level */
+    double db_per_mhz;           /**< of the level that decides, by the link's frequency; NaN where a stage is -infinity dB */
+    double db_per_degc;          /**< of the level that decides, by the link's temperature */
+} lvb_ranking;
+
+/** Ranks what makes up a link: losses, tolerances, what one unit of every field does, which single change helps most, and which
+ *  guess to look up or to measure next.
+ *  Help compares the stages by one rule, a factor of two for each: the source gives twice the power (3.01 dB), passive stages,
+ *  cables and allowances lose half their dB, amplifiers and antennas gain 3.01 dB more, the walk goes half as far (over a path
+ *  that needs more, as near as its reach allows). Where the near end against the ceiling decides, it is the opposite: half the
+ *  power, twice the loss, 3.01 dB less gain, and a walk that stays twice as far away (no further than its far distance). A receiver
+ *  helps by nothing, and an allowance by nothing at the near end. Whether a change can be had is not asked.
+ *  Guesses are stages that are not looked up or estimated, as lvb_budget counts them.
+ *  lines is null or has stage_count elements of contribution_size bytes (sizeof(lvb_contribution)).
+ *  Formula: shares and ranks of the figures of lvb_compute_budget; of equal ones the earlier stage first. By gain, level, length and
+ *  connectors derivatives are exact. By frequency, distance, temperature and angle they are differences, (level at x + h - level at
+ *  x - h) / 2h, with h = x / 8192 for frequency and distance, 1/64 for degrees of angle and of temperature; where a side leaves
+ *  the range of a field, table or path, the other side alone; NaN where both do. On a table's row they mean both sides.
+ *  Source: as lvb_compute_budget; factor of two: our own choice.
+ *  fault may be null.
+ *  Range: as the fields of lvb_link say.
+ *  Refused: null link or ranking; as lvb_compute_budget for the link; a wrong contribution_size.
+ *  Accuracy: 1e-12 dB for each stage of the stated formulas; the differences meet the derivative of free space within relative
+ *  1e-8. Cost: linear in stages; with lines, ranks quadratic in stages. Since: 0.1. */
+LVB_API lvb_status lvb_compute_ranking(const lvb_link *link, lvb_ranking *ranking, lvb_contribution *lines,
+                                       uint32_t contribution_size, lvb_fault *fault);
+
+/** By what two stages are a pair. */
+enum {
+    LVB_PAIR_FIRST_ONLY = 1,  /**< the stage stands in the first chain only */
+    LVB_PAIR_SECOND_ONLY = 2, /**< the stage stands in the second chain only */
+    LVB_PAIR_BY_KIND = 3,     /**< both are of one kind */
+    LVB_PAIR_BY_LABEL = 4     /**< both are of one kind and bear one label */
+};
+
+/** Two links side by side. */
+typedef struct lvb_compare {
+    uint32_t size;          /**< sizeof(lvb_compare) */
+    uint32_t pair_size;     /**< sizeof(lvb_pair) where there are pairs; otherwise 0 */
+    const lvb_link *first;  /**< the chain that is compared with */
+    const lvb_link *second; /**< the chain that is compared */
+    uint8_t *scratch;       /**< lvb_comparison_scratch_bytes of working room, lost; it must not overlap anything else */
+    struct lvb_pair *pairs; /**< as many elements as both chains have stages, or null */
+} lvb_compare;
+
+/** A stage of one chain and the one of the other that answers to it. Differences are the second's figure less the first's; a
+ *  stage that is missing changes 0 dB, with no tolerance. */
+typedef struct lvb_pair {
+    int32_t first_stage;                  /**< index in the first chain; -1 where it has none */
+    int32_t second_stage;                 /**< index in the second chain; -1 where it has none */
+    int32_t matched;                      /**< LVB_PAIR_ */
+    uint32_t reserved;                    /**< 0 */
+    double far_change_difference_db;      /**< of what the stage changes at the far end; these add up to the difference of levels */
+    double near_change_difference_db;     /**< the same at the near end */
+    double tolerance_difference_db;       /**< of the tolerances */
+    double far_level_difference_db;       /**< of the levels after this pair */
+    double near_level_difference_db;      /**< the same at the near end */
+} lvb_pair;
+
+/** How two links differ: the second's figure less the first's. */
+typedef struct lvb_comparison {
+    uint32_t size;             /**< sizeof(lvb_comparison) */
+    uint32_t pair_count;       /**< pairs, in the order of both chains */
+    uint32_t by_label;         /**< of these: matched by label */
+    uint32_t by_kind;          /**< matched by kind */
+    uint32_t first_only;       /**< in the first chain only */
+    uint32_t second_only;      /**< in the second chain only */
+    int32_t first_verdict;     /**< LVB_VERDICT_ of the first link */
+    int32_t second_verdict;    /**< LVB_VERDICT_ of the second link */
+    int32_t largest_pair;      /**< index of the pair with the largest difference at either end; -1 where all are alike */
+    uint32_t reserved;         /**< 0 */
+    double largest_db;         /**< that difference, signed, of the end where it is larger; 0 where all are alike */
+    double far_level_db;       /**< difference of the far end's level_dbm; NaN where both are -infinity */
+    double near_level_db;      /**< the same of the near end */
+    double margin_db;          /**< of the far end's margin_db; NaN where one is not judged */
+    double headroom_db;        /**< of the near end's headroom_db */
+    double far_worst_db;       /**< of the far end's worst_db */
+    double near_worst_db;      /**< of the near end's worst_db */
+    double eirp_db;            /**< of eirp_dbm; NaN where one has no antenna */
+} lvb_comparison;
+
+/** Working room in bytes that comparing chains of so many stages needs: their product. Counts above LVB_MAX_STAGES are
+ *  taken as LVB_MAX_STAGES. Refused: nothing. Since: 0.1. */
+LVB_API uint64_t lvb_comparison_scratch_bytes(uint32_t first_count, uint32_t second_count);
+
+/** Compares two links stage by stage. This function alone reads the stages' labels, as bytes up to the first zero: two
+ *  labels are one where all bytes are the same; a null or empty label is none, and the links' own labels are not read.
+ *  Formula: stages are paired in the order of both chains, only with their own kind, so that as many as possible have one label,
+ *  and then as many as possible are pairs; of several such ways the one that pairs earlier stages, and tells what only the
+ *  first chain has before what only the second has. Differences are of the figures of lvb_compute_budget.
+ *  Source: as lvb_compute_budget; longest common subsequence of two sequences (Cormen, Leiserson, Rivest, Stein, Introduction to
+ *  Algorithms, 15.4).
+ *  fault may be null.
+ *  Range: as the fields of lvb_link say.
+ *  Refused: null compare, first, second, scratch or comparison; as lvb_compute_budget for each link, the first
+ *  before the second (the fault does not tell which of them); wrong sizes.
+ *  Accuracy: 1e-12 dB for each stage of the stated formulas. Cost: stages of the first times stages of the second, and reading
+ *  labels as often; 1 MiB of scratch for two chains of LVB_MAX_STAGES. Since: 0.1. */
+LVB_API lvb_status lvb_compute_comparison(const lvb_compare *compare, lvb_comparison *comparison, lvb_fault *fault);
+
+/* ------------------------------------------------------------------------------------------------------------
+ * How sure: tolerances, shadowing and fading drawn many times over.
+ * Worst case and root of squares bound what may be; trials tell how often. They are as good as the laws and tolerances
+ * that you state, and take every quantity as independent of the others: a walk test sees what they do not.
+ * No scratch is needed: a call works on pieces of 128 trials, with some 40 KiB of stack.
+ * ---------------------------------------------------------------------------------------------------------- */
+
+/** Laws by which a tolerance is spread around a stage's value, each of mean 0. */
+enum {
+    LVB_LAW_RECTANGULAR = 0, /**< every value up to tolerance_db as likely: a limit of error of which nothing more is known */
+    LVB_LAW_TRIANGULAR = 1,  /**< up to tolerance_db, values near 0 more likely: the sum of two alike rectangular ones */
+    LVB_LAW_NORMAL = 2,      /**< tolerance_db is so many standard deviations as coverage_factor says */
+    LVB_LAW_ARC_SINE = 3     /**< up to tolerance_db, the ends most likely: mismatch of unknown phase, whose two limits in dB differ
+                                  but little (lvb_mismatch_uncertainty_high_db, _low_db) */
+};
+
+/** The law of a stage's tolerance. A zeroed one is rectangular. */
+typedef struct lvb_spread {
+    int32_t law;            /**< LVB_LAW_ */
+    uint32_t reserved;      /**< 0 */
+    double coverage_factor; /**< normal: tolerance_db in standard deviations, 1 to 10; 0: 2 */
+} lvb_spread;
+
+/** Trials of a link. The draws of a trial depend on seed, its number and the stage alone: any split of the trials between
+ *  calls, threads or machines gives the same levels, and tallies that add up to the same.
+ *  Fading leaves the mean power where it is: the level without fading is that of the mean power (decibels of fading then have
+ *  a mean below 0; Rayleigh's is -2.51 dB). Where the level that you budgeted is a median instead, as of most measurements,
+ *  raise it by the margin below the mean at an outage of 0.5 (lvb_rayleigh_margin_below_mean_db and its sisters; Rayleigh:
+ *  1.59 dB). */
+typedef struct lvb_trials {
+    uint32_t size;             /**< sizeof(lvb_trials) */
+    int32_t instructions;      /**< what lvb_best_instructions gave, or an LVB_INSTRUCTIONS_ value */
+    uint32_t spread_count;     /**< stage_count of the link, or 0: all laws rectangular */
+    uint32_t spread_size;      /**< sizeof(lvb_spread); not used without spreads */
+    int32_t fading;            /**< LVB_FADING_ at the far end, with air: none, Rayleigh, Rice or Nakagami */
+    uint32_t reserved;         /**< 0 */
+    const lvb_link *link;      /**< the chain, its tolerances, and the window of its receiver */
+    const lvb_spread *spreads; /**< spread_count laws, in the order of the stages */
+    const void *user;          /**< the host's; never read */
+    double rice_factor_db;     /**< Rice: -100 to 100 dB; 0 is 0 dB */
+    double nakagami_shape;     /**< Nakagami: 0.5 to 100; needed */
+    double shadowing_db;       /**< standard deviation of normal decibels of mean (and median) 0, with air, at the far end, 0 to
+                                    50 dB; for example the budget's path_standard_deviation_db */
+    uint64_t seed;             /**< any number */
+    uint64_t first_trial;      /**< number of the first trial, 0 to 4503599627370496; multiples of 128 are fastest */
+    uint64_t trial_count;      /**< 1 to LVB_MAX_VALUES */
+    double *far_dbm;           /**< trial_count levels at the far end, in the order of trials, or null */
+    double *near_dbm;          /**< trial_count levels at the near end, or null */
+} lvb_trials;
+
+/** What was counted in trials. Sums are whole numbers of grains of 1/65536 dB, so that tallies add up to the same bits in any
+ *  order; deviations beyond 16384 dB count as that. */
+typedef struct lvb_tally {
+    uint32_t size;              /**< sizeof(lvb_tally) */
+    uint32_t reserved;          /**< 0 */
+    uint64_t trials;            /**< trials that were counted */
+    uint64_t inside;            /**< inside the window at both ends of the walk; what is not stated does not judge */
+    uint64_t far_below;         /**< far level below the floor */
+    uint64_t far_above;         /**< far level above the ceiling */
+    uint64_t near_below;        /**< near level below the floor */
+    uint64_t near_above;        /**< near level above the ceiling */
+    int64_t far_sum;            /**< sum of the far deviations, in grains */
+    uint64_t far_squares_high;  /**< sum of their squares: times 2^64, and */
+    uint64_t far_squares_low;   /**< the rest */
+    int64_t near_sum;           /**< as far_sum, at the near end */
+    uint64_t near_squares_high; /**< as far_squares_high */
+    uint64_t near_squares_low;  /**< as far_squares_low */
+    double far_level_dbm;       /**< far level without deviations, as lvb_compute_budget gives it */
+    double near_level_dbm;      /**< near level without deviations */
+} lvb_tally;
+
+/** Draws trials of a link and counts them: in each trial every stage's tolerance takes one value by its law, the same at
+ *  both ends (an allowance's at the far end only), and shadowing and fading come at the far end.
+ *  tally may be null where only levels are wanted; fault may be null.
+ *  Formula: level = that of lvb_compute_budget + sum of tolerance_db g(v) (normal: tolerance_db / coverage_factor) + shadowing_db
+ *  g(v) + fading. v = (2 n + 1) / 2^32 - 1, where n is word t % 128 / 32 of the four that Philox4x32-10 makes, for trial t, of
+ *  the counter (c % 2^32, c / 2^32, quantity, attempt), c = t / 128 * 32 + t % 32, and the key (seed % 2^32, seed / 2^32);
+ *  quantity is the stage's index, 65536 shadowing, from 65537 on fading; attempt is 0 but for Nakagami. g is the inverse of
+ *  the law's distribution function: v; v / |v| (1 - sqrt(1 - |v|)); that of the standard normal law at (1 + v) / 2;
+ *  sin(90 v degrees). Rayleigh: 10 log10(-ln((1 - v) / 2)). Rice: the power of a steady amplitude and two normal ones. Nakagami: gamma
+ *  deviates by Marsaglia's and Tsang's acceptance, over their mean.
+ *  Source: propagation of distributions, and laws by what is known of a quantity: JCGM 101:2008, 5 and 6. Philox: Salmon, Moraes,
+ *  Dror & Shaw, 2011. Gamma: Marsaglia & Tsang, 2000. Fading: Rappaport, Wireless Communications, 5.6; Proakis, Digital
+ *  Communications, 2.1.
+ *  Range: as the fields of lvb_trials and lvb_spread say, and lvb_compute_budget for the link.
+ *  Refused: the link as lvb_compute_budget refuses it; null trials or link; a law or fading that is not known
+ *  (LVB_E_UNKNOWN_VALUE); a number of spreads that is neither 0 nor that of the stages (LVB_E_COUNT); a coverage factor for
+ *  another law than the normal one, fading or shadowing without air, a factor or shape of another fading
+ *  (LVB_E_UNUSED); a shape that is missing. Nothing is written then.
+ *  Accuracy: g within 2e-9 for the normal law and 1e-13 for the others; Rayleigh 1e-11 dB; the same bits on every machine and
+ *  instruction set. Results scatter with the root of the number of trials. Cost: linear in trials times stages with a
+ *  tolerance, 1 to 3 ns each with AVX-512; Rice and Nakagami some 5 to 9 ns. Since: 0.1. */
+LVB_API lvb_status lvb_compute_trials(const lvb_trials *trials, lvb_tally *tally, lvb_fault *fault);
+
+/** What trials tell. Each probability comes with its standard error. A limit that the window does not state is never missed. */
+typedef struct lvb_sureness {
+    uint32_t size;                     /**< sizeof(lvb_sureness) */
+    uint32_t reserved;                 /**< 0 */
+    uint64_t trials;                   /**< trials of all tallies */
+    double inside_probability;         /**< share of trials inside the window at both ends */
+    double inside_error;               /**< its standard error */
+    double far_below_probability;      /**< share of trials with the far level below the floor */
+    double far_below_error;            /**< its standard error */
+    double far_above_probability;      /**< share with the far level above the ceiling */
+    double far_above_error;            /**< its standard error */
+    double near_below_probability;     /**< share with the near level below the floor */
+    double near_below_error;           /**< its standard error */
+    double near_above_probability;     /**< share with the near level above the ceiling */
+    double near_above_error;           /**< its standard error */
+    double far_mean_dbm;               /**< mean of the far levels */
+    double far_mean_error_db;          /**< its standard error; NaN of one trial */
+    double far_standard_deviation_db;  /**< standard deviation of the far levels; NaN of one trial */
+    double near_mean_dbm;              /**< as far_mean_dbm, at the near end */
+    double near_mean_error_db;         /**< as far_mean_error_db */
+    double near_standard_deviation_db; /**< as far_standard_deviation_db */
+} lvb_sureness;
+
+/** Adds up tallies of one link's trials and tells what they come to. fault may be null.
+ *  Formula: probability = hits / trials; its error is sqrt(p (1 - p) / (trials + 3)) with p = (hits + 1) / (trials + 2), the
+ *  standard deviation of what is known of it when nothing was known before, so that no hit of n is an error of about 1 / n, not 0.
+ *  The mean's error is the standard deviation over the root of the number of trials.
+ *  Source: rule of succession (Laplace; beta law of a share). Mean and standard deviation: JCGM 101:2008, 7.6.
+ *  Range: tally_count 1 to 65536; 4294967296 trials altogether.
+ *  Refused: null tallies or sureness; wrong sizes; no tally or no trials (LVB_E_MISSING); too many (LVB_E_COUNT); tallies of
+ *  different levels without deviations (LVB_E_CONFLICT); fewer trials than were counted of some kind (LVB_E_BELOW_RANGE).
+ *  Accuracy: sums are exact; standard deviations to 0.00001 dB. Since: 0.1. */
+LVB_API lvb_status lvb_compute_sureness(const lvb_tally *tallies, uint32_t tally_count, uint32_t tally_size,
+                                        lvb_sureness *sureness, lvb_fault *fault);
+
+/** A quantile that is asked for, and the answer. */
+typedef struct lvb_quantile {
+    double probability; /**< asked: share of levels up to the quantile, 0 to 1 */
+    double level_dbm;   /**< answer: the quantile */
+    double error_db;    /**< answer: its standard error */
+} lvb_quantile;
+
+/** Finds quantiles of levels (of any numbers, in fact) in place: levels_dbm is put into another order, and needs no room
+ *  beside it. The levels' order makes no difference to the answer. fault may be null.
+ *  Formula: the quantile is the level of rank ceil(probability count), at least 1; its error half the distance between the
+ *  levels of that rank plus and minus sqrt(count probability (1 - probability)), at least 1: the standard deviation of the rank.
+ *  Source: inverse of the distribution function, JCGM 101:2008, 7.5 and 7.7; order statistics (textbooks).
+ *  Range: probability [0, 1], levels of any size, infinite ones too.
+ *  Refused: null levels or quantiles; a count of 0 (LVB_E_MISSING) or above LVB_MAX_VALUES (LVB_E_COUNT); a wrong size; a
+ *  probability outside its range; a level that is NaN. Nothing is written or moved then.
+ *  Accuracy: exact. Cost: some 20 ns a level and quantile. Since: 0.1. */
+LVB_API lvb_status lvb_compute_quantiles(double *levels_dbm, uint64_t count, lvb_quantile *quantiles, uint32_t quantile_count,
+                                         uint32_t quantile_size, lvb_fault *fault);
+
+/* ------------------------------------------------------------------------------------------------------------
+ * Choose: gear from stock.
+ * A slot is a stage's place in a link, with the items of the stock that may stand there. A set puts one item into every
+ * slot. Sought are the cheapest sets with which every link holds what it needs, from a stock that all links share.
+ * A set that holds on paper still wants the walk test; the limit of radiated power is what you state, and the licence rules.
+ * ---------------------------------------------------------------------------------------------------------- */
+
+enum {
+    LVB_MAX_NEEDS = 256,  /**< the most links that share a stock */
+    LVB_MAX_SLOTS = 1024, /**< the most slots of all links */
+    LVB_MAX_ITEMS = 65536, /**< the most items in a stock, and in a slot's list */
+    LVB_MAX_SETS = 4096   /**< the most sets that are asked for */
+};
+
+/** An item of the stock. */
+typedef struct lvb_item {
+    const lvb_stage *stage; /**< what it is as a stage: a source, passive, cable, amplifier or antenna */
+    const char *label;      /**< the host's; never read */
+    const void *user;       /**< the host's; never read */
+    uint64_t cost;          /**< in the smallest unit that you count in, 0 to 1000000000000 */
+    uint32_t count;         /**< how many are left; 0 is none */
+    uint32_t reserved;      /**< 0 */
+    double lowest_mhz;      /**< it serves frequencies from here, 0.1 to 300000 MHz; 0: no such end */
+    double highest_mhz;     /**< it serves frequencies up to here; 0: no such end */
+} lvb_item;
+
+/** A place in a link for one of several items. The link's stage that stands there is not read. Items that do not serve the
+ *  link's frequency (by their band, or by the tables of their stage) or of which none is left are passed over. Passive, cable and
+ *  amplifier may stand in for each other, a source only for a source, an antenna only for an antenna. */
+typedef struct lvb_slot {
+    uint32_t need;         /**< index of the link's lvb_need */
+    uint32_t stage;        /**< index of the stage in its link; slots rise by need and stage */
+    uint32_t item_count;   /**< 1 to LVB_MAX_ITEMS */
+    uint32_t reserved;     /**< 0 */
+    const uint32_t *items; /**< item_count rising indices into the stock */
+} lvb_slot;
+
+/** Bits of worst_case: what must hold with every tolerance against you. */
+enum {
+    LVB_WORST_LEVELS = 1, /**< far level less far_end.worst_db, near level plus near_end.worst_db */
+    LVB_WORST_EIRP = 2    /**< eirp_dbm plus eirp_worst_db */
+};
+
+enum { LVB_STATED_EIRP_LIMIT = 16777216 /**< bit of `stated`: eirp_limit_dbm of lvb_need */ };
+
+/** A link and what it needs, beside the window of its receiver: the far level at or above the floor, the near level at or
+ *  below the ceiling, as far as the receiver states them. */
+typedef struct lvb_need {
+    const lvb_link *link;            /**< with all its stages; what stands in slots is not read */
+    uint32_t stated;                 /**< LVB_STATED_EIRP_LIMIT when eirp_limit_dbm is given */
+    uint32_t worst_case;             /**< LVB_WORST_ bits */
+    double margin_db;                /**< far level above the floor at least, 0 to 100 dB */
+    double headroom_db;              /**< near level under the ceiling at least, 0 to 100 dB */
+    double eirp_limit_dbm;           /**< most e.i.r.p., -200 to 150 dBm */
+    double noise_figure_limit_db;    /**< most noise figure of the receive side, 0.001 to 100 dB; 0: not limited */
+} lvb_need;
+
+/** By how many dB the best sets of a link miss what it needs; the link is taken by itself, with the whole stock. 0: it can be
+ *  held, or is not asked for; infinity: no set holds the others; NaN: the search for it did not end. */
+typedef struct lvb_miss {
+    double far_alone_db;     /**< floor with margin, if nothing else were asked */
+    double near_alone_db;    /**< ceiling with headroom, if nothing else were asked */
+    double eirp_alone_db;    /**< radiated power, if nothing else were asked */
+    double noise_alone_db;   /**< noise figure, if nothing else were asked; within 0.000001 dB */
+    double far_besides_db;   /**< floor with margin, among the sets that hold all else */
+    double near_besides_db;  /**< ceiling with headroom, among the sets that hold all else */
+    double eirp_besides_db;  /**< radiated power, among the sets that hold all else */
+    double noise_besides_db; /**< noise figure, among the sets that hold all else; within 0.000001 dB */
+} lvb_miss;
+
+/** How a search ended. */
+enum {
+    LVB_OUTCOME_PROVEN = 1,         /**< the sets are the cheapest, in order, and none was left out */
+    LVB_OUTCOME_NOT_PROVEN = 2,     /**< the sets hold, but cheaper ones were not ruled out: see lower_bound */
+    LVB_OUTCOME_INFEASIBLE = 3,     /**< there is no set: see the misses */
+    LVB_OUTCOME_SHORT_OF_STOCK = 4, /**< the stock does not even fill the slots, whatever the levels */
+    LVB_OUTCOME_UNDECIDED = 5       /**< no set was found before the search was stopped, and none was ruled out */
+};
+
+/** What is asked. Results and scratch must not overlap each other or anything that is read. */
+typedef struct lvb_choice {
+    uint32_t size;          /**< sizeof(lvb_choice) */
+    uint32_t need_count;    /**< links, 1 to LVB_MAX_NEEDS; each has a slot */
+    uint32_t need_size;     /**< sizeof(lvb_need) */
+    uint32_t item_count;    /**< 1 to LVB_MAX_ITEMS */
+    uint32_t item_size;     /**< sizeof(lvb_item) */
+    uint32_t slot_count;    /**< 1 to LVB_MAX_SLOTS */
+    uint32_t slot_size;     /**< sizeof(lvb_slot) */
+    uint32_t stage_size;    /**< sizeof(lvb_stage), of the items' stages */
+    uint32_t set_count;     /**< how many sets are wanted, 1 to LVB_MAX_SETS */
+    uint32_t miss_size;     /**< sizeof(lvb_miss); 0 where misses is null */
+    const lvb_need *needs;  /**< need_count links */
+    const lvb_item *items;  /**< the stock: item_count items */
+    const lvb_slot *slots;  /**< slot_count slots */
+    void *scratch;          /**< working room anywhere in memory; its content is lost, also where the call is refused */
+    uint64_t scratch_bytes; /**< see lvb_compute_choice_scratch */
+    uint64_t step_limit;    /**< the search is stopped after so many steps; 0: 4000000 */
+    uint32_t *sets;         /**< set_count rows of slot_count item indices; rows beyond those found are left as they were */
+    uint64_t *costs;        /**< set_count costs, of each row */
+    lvb_miss *misses;       /**< need_count misses, written where the outcome is LVB_OUTCOME_INFEASIBLE; or null */
+    const void *user;       /**< the host's; never read */
+} lvb_choice;
+
+/** The answer. */
+typedef struct lvb_chosen {
+    uint32_t size;        /**< sizeof(lvb_chosen) */
+    int32_t outcome;      /**< LVB_OUTCOME_ */
+    uint32_t set_count;   /**< sets found: fewer than wanted where there are no more, or the search was stopped */
+    uint32_t coarse;      /**< 1 where the search was stopped and more scratch would have made it sharper */
+    uint64_t cost;        /**< of the best set; 0 where there is none */
+    uint64_t lower_bound; /**< no set costs less; 0 where there is none to speak of */
+    uint64_t gap;         /**< cost - lower_bound: 0 where the best set is proven */
+    uint64_t steps;       /**< steps of the search */
+} lvb_chosen;
+
+/** Room for a choice. */
+typedef struct lvb_choice_scratch {
+    uint32_t size;        /**< sizeof(lvb_choice_scratch) */
+    uint32_t reserved;    /**< 0 */
+    uint64_t least_bytes; /**< with less the call is refused */
+    uint64_t ample_bytes; /**< more makes no difference: up to 1 MiB for each slot */
+} lvb_choice_scratch;
+
+/** Tells how much scratch a choice needs. Read are the counts, sizes and lists of choice; scratch, sets and costs may still be
+ *  null. fault may be null.
+ *  Refused: null choice or scratch; null arrays; wrong sizes; counts outside their ranges; slots out of order. Since: 0.1. */
+LVB_API lvb_status lvb_compute_choice_scratch(const lvb_choice *choice, lvb_choice_scratch *scratch, lvb_fault *fault);
+
+/** Finds the cheapest sets of items with which every link holds what it needs, in order of cost, then of the item
+ *  indices slot by slot. A set is judged by what lvb_compute_budget gives for the links with its items in their slots, bit for
+ *  bit: far_end.margin_db (less worst_db) at least margin_db, near_end.headroom_db (less worst_db) at least headroom_db,
+ *  eirp_dbm (plus eirp_worst_db) at most eirp_limit_dbm; and its noise figure.
+ *  Formula: noise figure of the receive side, behind the second antenna: F = F1 + (F2 - 1) / G1 + (F3 - 1) / (G1 G2) ...; a passive
+ *  or cable's F is its loss at 290 K, allowances count nothing; without tolerances. Where noise is limited, amplifiers
+ *  behind the air and the receiver state their noise_figure_db.
+ *  Source: Friis, cascade of noise figures (Pozar, Microwave Engineering, 10.1); choice by branch and bound with
+ *  bounds by dynamic programming over ranges of levels: textbook methods, no source needed.
+ *  The answer is exact where the outcome says so, whatever the scratch; less scratch makes the search longer. How long it takes
+ *  depends on the numbers: one link of 12 slots of 12 items takes some milliseconds, seldom more (DEVELOPERS.md). Links that
+ *  want the same scarce items are solved to the end up to some 8 slots altogether, and may be stopped beyond. step_limit ends
+ *  the search: the best sets so far come back with lower_bound and gap. The same input gives the same sets, steps and bounds on every machine. fault may be null.
+ *  A fault about a link's fields names the index of its need in `row`; one about the fields of an item's stage names the
+ *  structure LVB_STRUCT_ITEM and the item's index in `row`, one about a table of it the item's index in `stage`.
+ *  Range: as the fields say.
+ *  Refused: as lvb_compute_choice_scratch; as lvb_compute_budget for every link with its first items in its slots, and for every
+ *  item's stage; null sets, costs or scratch; too little scratch (LVB_E_BELOW_RANGE); a slot or its items of a kind
+ *  that may not stand there; a link without a slot (LVB_E_MISSING); a margin without a stated floor, a headroom without a
+ *  ceiling, a limit of e.i.r.p. without an antenna, a limit of noise without air (LVB_E_UNUSED); a noise figure that is missing.
+ *  Accuracy: exact in cost; levels as lvb_compute_budget. Cost: see above; a step is a slot's list. Since: 0.1. */
+LVB_API lvb_status lvb_compute_choice(const lvb_choice *choice, lvb_chosen *result, lvb_fault *fault);
+
+/** Plain name of an outcome ("proven"); an unknown value gives "unknown". Since: 0.1. */
+LVB_API const char *lvb_outcome_name(int32_t outcome);
+
+/* ------------------------------------------------------------------------------------------------------------
+ * Locate: which stage has a fault.
+ * ---------------------------------------------------------------------------------------------------------- */
+
+enum { LVB_MAX_READINGS = 64 /**< the most readings that one search takes */ };
+
+/** A level measured after a stage. There is a point to measure at where the level is conducted: up to the first antenna,
+ *  and from the second one to the receiver, whose own meter may serve. Several readings at one point are combined. */
+typedef struct lvb_reading {
+    uint32_t stage;        /**< index of the stage after which it was measured, from 0 */
+    uint32_t reserved;     /**< 0 */
+    double level_dbm;      /**< what was measured, -300 to 200 dBm; 0 is 1 mW */
+    double uncertainty_db; /**< standard uncertainty, 0.001 to 100 dB, or infinite: no reading; 0: that of lvb_locate */
+    double distance_m;     /**< over the air, 0.01 to 1e9 m; only after the air; 0: the link's far_distance_m */
+} lvb_reading;
+
+/** A search for a fault: the link as it should be, and what was measured. Uncertainties of readings are standard
+ *  uncertainties; of a limit of error that a meter's data sheet gives, plus and minus, divide by sqrt(3). */
+typedef struct lvb_locate {
+    uint32_t size;               /**< sizeof(lvb_locate) */
+    uint32_t reading_count;      /**< 0 to LVB_MAX_READINGS */
+    uint32_t reading_size;       /**< sizeof(lvb_reading); not used without readings */
+    uint32_t reserved;           /**< 0 */
+    const lvb_link *link;        /**< the chain as entered, with its tolerances */
+    const lvb_reading *readings; /**< reading_count readings in any order; may be null without any */
+    const void *user;            /**< the host's; never read */
+    double uncertainty_db;       /**< standard uncertainty of a reading, the next one too, 0.001 to 100 dB; needed */
+    double fault_probability;    /**< that some stage has a fault, as held before any reading, 1e-6 to 0.999999; 0: 0.5 */
+    double fault_spread_db;      /**< standard deviation of a fault's size around 0, 0.1 to 100 dB; 0: 10 */
+    double false_alarm;          /**< how often a healthy chain may be called inconsistent, 1e-6 to 0.5; 0: 0.01 */
+} lvb_locate;
+
+/** One stage as a suspect. */
+typedef struct lvb_suspect {
+    uint32_t span;        /**< stages of one number have no reading between them: these readings cannot tell them apart */
+    uint32_t reserved;    /**< 0 */
+    double probability;   /**< that this stage has the fault */
+    double fault_db;      /**< if so, the size of the fault, negative where power is lost: the best estimate */
+    double deviation_db;  /**< its standard deviation */
+    double expected_bits; /**< what a next reading after this stage should tell; NaN where there is no point to measure */
+} lvb_suspect;
+
+/** What a search found. */
+typedef struct lvb_locate_result {
+    uint32_t size;           /**< sizeof(lvb_locate_result) */
+    int32_t consistent;      /**< 1: the readings fit the chain without a fault (p_value is at least false_alarm) */
+    uint32_t reading_count;  /**< readings that were counted: those of finite uncertainty */
+    uint32_t stage;          /**< most likely stage; of its span, which is as likely, the first */
+    uint32_t span_first;     /**< first stage of its span */
+    uint32_t span_last;      /**< last stage of its span */
+    uint32_t next_stage;     /**< measure after this stage next */
+    uint32_t reserved;       /**< 0 */
+    double chi_square;       /**< of all readings against the chain without a fault; reading_count degrees of freedom */
+    double p_value;          /**< probability that a healthy chain gives so large a chi_square, or a larger one */
+    double none_probability; /**< that no stage has a fault */
+    double probability;      /**< of the most likely stage */
+    double span_probability; /**< of its whole span */
+    double fault_db;         /**< as in lvb_suspect, of that stage */
+    double deviation_db;     /**< as in lvb_suspect, of that stage */
+    double expected_bits;    /**< as in lvb_suspect, of next_stage */
+} lvb_locate_result;
+
+/** Finds the stage that has a fault, by levels measured along the chain: how likely each stage is the culprit and by how
+ *  many dB, whether the readings fit a healthy chain, and after which stage to measure next. Without readings it tells
+ *  where to begin.
+ *  Formula: the level after a stage departs from the predicted one (lvb_compute_budget at the far end, or at the reading's
+ *  distance) by the sum of the deviations of the stages up to there. They are independent and normal, with the standard
+ *  deviation tolerance_db / sqrt(3). Readings err by independent normal errors. At most one stage has a fault besides, each
+ *  as likely, of a size normal around 0 with fault_spread_db: a gain (a pad left out) as likely as a loss. By Bayes' rule
+ *  each stage of a span then has a probability in proportion to sqrt(d / (d + s)) exp(j^2 s / (2 d (d + s))), and no fault
+ *  in proportion to 1, times what was held before; j is the jump of the departure in the span as all readings estimate
+ *  it, d the variance of that estimate, s that of a fault; the fault is j s / (d + s), with the variance d s / (d + s).
+ *  Behind the last reading nothing is seen: the ratio is 1, the fault 0 with fault_spread_db. chi_square is the squared
+ *  departure of the readings in the metric of their covariance without a fault. expected_bits is a lower bound of the
+ *  mutual information of culprit (a stage, or none) and reading, by the Bhattacharyya distances between what each culprit
+ *  predicts; the next stage is the first that has the most, at a conducted point that no allowance follows directly (such
+ *  an allowance belongs to the level there).
+ *  Source: standard deviation of a stated limit: JCGM 100:2008, 4.3.7 (uniform distribution). Estimates before and behind a
+ *  jump: Fraser & Potter, 1969; jumps of a linear system: Willsky & Jones, 1976. Expected information: Lindley, 1956; its
+ *  bound: Kolchinsky & Tracey, Entropy 19, 361 (2017). Prior of the fault: common practice, no source.
+ *  Caution: a meter that reads all levels too high looks like a fault of the source; and where the walk fades, take means.
+ *  suspects is null or has stage_count elements of suspect_size bytes (sizeof(lvb_suspect)). fault may be null.
+ *  Range: as the fields of lvb_locate and lvb_reading say, and lvb_compute_budget for the link.
+ *  Refused: a null locate, result or array of readings; wrong sizes; the link as lvb_compute_budget refuses it, at the
+ *  distance of each reading too; more than LVB_MAX_READINGS readings (LVB_E_COUNT); uncertainty_db of 0 in lvb_locate
+ *  (LVB_E_MISSING); values outside their ranges; a reading after a stage that there is not, where the level is radiated, or
+ *  behind a pattern's null (LVB_E_NOT_FOUND); a distance of a reading before the air (LVB_E_UNUSED).
+ *  Accuracy: probabilities 1e-9, decibels 1e-9 dB, against full covariance matrices. Cost: stages times the square of the
+ *  number of readings. Since: 0.1. */
+LVB_API lvb_status lvb_locate_fault(const lvb_locate *locate, lvb_locate_result *result, lvb_suspect *suspects,
+                                    uint32_t suspect_size, lvb_fault *fault);
 
 #ifdef __cplusplus
 }

@@ -210,4 +210,16 @@ inline Answer<lvb_path_loss> compute_path_loss(const lvb_path &path, double freq
     });
 }
 
+/// lvb_compute_map; where results go stands in the map. Since: 0.1.
+inline Answer<lvb_map_summary> compute_map(const lvb_map &map) {
+    return Answer<lvb_map_summary>::of(
+        [&](lvb_map_summary *summary, lvb_fault *fault) { return lvb_compute_map(&map, summary, fault); });
+}
+
+/// lvb_compute_walk; where results go stands in the walk. Since: 0.1.
+inline Answer<lvb_walk_result> compute_walk(const lvb_walk &walk) {
+    return Answer<lvb_walk_result>::of(
+        [&](lvb_walk_result *result, lvb_fault *fault) { return lvb_compute_walk(&walk, result, fault); });
+}
+
 } // namespace levelbook

@@ -63,6 +63,12 @@ Verdict verdict_of(const Window &window, const End &far_end, const End &near_end
     return may_drop || may_overload ? Verdict::doubtful : Verdict::holds;
 }
 
+Decided decided_of(const Window &window, double margin_db, double headroom_db) noexcept {
+    if (window.has_ceiling && !(margin_db <= headroom_db)) return {Decision::near_ceiling, headroom_db};
+    if (window.has_floor) return {Decision::far_floor, margin_db};
+    return {Decision::nothing, math::not_a_number};
+}
+
 double Tally::rss_db() const noexcept { return math::sqrt(squares_db2); }
 
 Zone zone_of(const Window &window, double level_dbm) noexcept {
@@ -163,19 +169,9 @@ Result Ledger::close() const noexcept {
     result.near_end = judge(window_, line_.near_end, has_air_ ? conditions_.near_distance_m : 0.0);
     result.verdict = verdict_of(window_, result.far_end, result.near_end);
 
-    // The smaller room decides; a limit that is not stated leaves NaN, which no comparison prefers.
-    const double margin = result.far_end.margin_db;
-    const double headroom = result.near_end.headroom_db;
-    result.decided_by = Decision::nothing;
-    result.decided_by_db = math::not_a_number;
-    if (window_.has_floor) {
-        result.decided_by = Decision::far_floor;
-        result.decided_by_db = margin;
-    }
-    if (window_.has_ceiling && !(margin <= headroom)) {
-        result.decided_by = Decision::near_ceiling;
-        result.decided_by_db = headroom;
-    }
+    const Decided decided = decided_of(window_, result.far_end.margin_db, result.near_end.headroom_db);
+    result.decided_by = decided.by;
+    result.decided_by_db = decided.room_db;
     return result;
 }
 

@@ -161,6 +161,14 @@ class Ledger {
 /// Where a level lies in a window.
 Zone zone_of(const Window &window, double level_dbm) noexcept;
 
+/// The limit that leaves least room, of the far end's margin and the near end's headroom. One that is not stated is
+/// NaN, which no comparison prefers.
+struct Decided {
+    Decision by;
+    double room_db;
+};
+Decided decided_of(const Window &window, double margin_db, double headroom_db) noexcept;
+
 /// The verdict over both ends, from their margin, headroom and worst case.
 Verdict verdict_of(const Window &window, const End &far_end, const End &near_end) noexcept;
 

@@ -30,34 +30,13 @@ bool compute_gain(Refusal &refusal, const lvb_pattern *lent, const antenna::Dire
     return true;
 }
 
-// An antenna as the models take it.
+// An antenna as the model of pointing takes it.
 struct Placed {
     antenna::Vector place;
     antenna::Axes axes;
     antenna::Pattern pattern;
     double far_field_distance_m;
 };
-
-bool check_antenna(Refusal &refusal, const lvb_antenna &in, Place place) noexcept {
-    struct Field {
-        std::int32_t id;
-        double lvb_antenna::*member;
-    };
-    static constexpr Field numbers[] = {{LVB_FIELD_X_M, &lvb_antenna::x_m},
-                                        {LVB_FIELD_Y_M, &lvb_antenna::y_m},
-                                        {LVB_FIELD_Z_M, &lvb_antenna::z_m},
-                                        {LVB_FIELD_AZIMUTH_DEG, &lvb_antenna::azimuth_deg},
-                                        {LVB_FIELD_TILT_DEG, &lvb_antenna::tilt_deg},
-                                        {LVB_FIELD_ROLL_DEG, &lvb_antenna::roll_deg},
-                                        {LVB_FIELD_POLARIZATION_DEG, &lvb_antenna::polarization_deg},
-                                        {LVB_FIELD_ELLIPTICITY, &lvb_antenna::ellipticity},
-                                        {LVB_FIELD_LARGEST_DIMENSION_M, &lvb_antenna::largest_dimension_m}};
-    if (in.reserved != 0) return refuse(refusal, LVB_E_RESERVED, place, LVB_FIELD_RESERVED, in.reserved, 0.0, 0.0);
-    for (const Field &number : numbers)
-        if (!check_field(refusal, in.*number.member, *struct_range(LVB_STRUCT_ANTENNA, number.id), place, number.id))
-            return false;
-    return true;
-}
 
 // A dipole's field lies along its axis: another polarization would contradict the pattern. It is turned by its roll.
 // A helix is never linear, and only the host knows in which sense it is wound.
@@ -127,6 +106,28 @@ bool compute_pointing(Refusal &refusal, const lvb_antenna *transmit, const lvb_a
 }
 
 } // namespace
+
+bool check_antenna(Refusal &refusal, const lvb_antenna &in, Place place) noexcept {
+    struct Field {
+        std::int32_t id;
+        double lvb_antenna::*member;
+    };
+    static constexpr Field numbers[] = {{LVB_FIELD_X_M, &lvb_antenna::x_m},
+                                        {LVB_FIELD_Y_M, &lvb_antenna::y_m},
+                                        {LVB_FIELD_Z_M, &lvb_antenna::z_m},
+                                        {LVB_FIELD_AZIMUTH_DEG, &lvb_antenna::azimuth_deg},
+                                        {LVB_FIELD_TILT_DEG, &lvb_antenna::tilt_deg},
+                                        {LVB_FIELD_ROLL_DEG, &lvb_antenna::roll_deg},
+                                        {LVB_FIELD_POLARIZATION_DEG, &lvb_antenna::polarization_deg},
+                                        {LVB_FIELD_ELLIPTICITY, &lvb_antenna::ellipticity},
+                                        {LVB_FIELD_LARGEST_DIMENSION_M, &lvb_antenna::largest_dimension_m}};
+    if (in.reserved != 0) return refuse(refusal, LVB_E_RESERVED, place, LVB_FIELD_RESERVED, in.reserved, 0.0, 0.0);
+    for (const Field &number : numbers)
+        if (!check_field(refusal, in.*number.member, *struct_range(LVB_STRUCT_ANTENNA, number.id), place, number.id))
+            return false;
+    return true;
+}
+
 } // namespace lvb::door
 
 extern "C" {

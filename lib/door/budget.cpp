@@ -3,13 +3,6 @@
 namespace lvb::door {
 namespace {
 
-std::uint32_t bits_of(const chain::Notes &notes) noexcept {
-    return (notes.extrapolated ? std::uint32_t{LVB_NOTE_EXTRAPOLATED} : 0u) |
-           (notes.near_field ? std::uint32_t{LVB_NOTE_NEAR_FIELD} : 0u) |
-           (notes.near_not_given ? std::uint32_t{LVB_NOTE_NEAR_NOT_GIVEN} : 0u) |
-           (notes.null ? std::uint32_t{LVB_NOTE_NULL} : 0u);
-}
-
 lvb_level level_of(const chain::Line &line) noexcept {
     lvb_level level{};
     level.reference = static_cast<std::int32_t>(line.reference);

@@ -24,6 +24,14 @@ bool check_tables(Refusal &refusal, const chain::Stage &stage, double frequency_
 /// Refuses a link's frequency or distances where the path of this stage, which has one, does not hold.
 bool check_walk(Refusal &refusal, const lvb_link &link, const chain::Stage &stage, std::int32_t index) noexcept;
 
+/// Notes as a host reads them.
+inline std::uint32_t bits_of(const chain::Notes &notes) noexcept {
+    return (notes.extrapolated ? std::uint32_t{LVB_NOTE_EXTRAPOLATED} : 0u) |
+           (notes.near_field ? std::uint32_t{LVB_NOTE_NEAR_FIELD} : 0u) |
+           (notes.near_not_given ? std::uint32_t{LVB_NOTE_NEAR_NOT_GIVEN} : 0u) |
+           (notes.null ? std::uint32_t{LVB_NOTE_NULL} : 0u);
+}
+
 /// The order of stages: one source first, antennas on both sides of the air, the receiver last.
 class Order {
   public:

@@ -119,11 +119,70 @@ const char *lent_path(std::int32_t structure) noexcept {
     }
 }
 
+// An array of elements that have no path of their own; null for every other struct.
+const char *array_of(std::int32_t structure) noexcept {
+    switch (structure) {
+    case LVB_STRUCT_ITEM:
+        return "items";
+    case LVB_STRUCT_SLOT:
+        return "slots";
+    case LVB_STRUCT_NEED:
+        return "needs";
+    case LVB_STRUCT_READING:
+        return "readings";
+    case LVB_STRUCT_SPREAD:
+        return "spreads";
+    case LVB_STRUCT_TALLY:
+        return "tallies";
+    case LVB_STRUCT_QUANTILE:
+        return "quantiles";
+    default:
+        return nullptr;
+    }
+}
+
+// items[3].cost, readings[2].level_dbm.
+bool put_element(Writer &out, const lvb_fault &fault) noexcept {
+    const char *array = fault.row < 0 ? nullptr : array_of(fault.structure);
+    if (array == nullptr) return false;
+    out.put(array);
+    put_row(out, fault);
+    if (fault.field == LVB_FIELD_SIZE) return true;
+    out.put('.');
+    out.put(lvb_field_name(fault.field));
+    return true;
+}
+
+// How an element of a site's antennas, candidates or a choice's needs leads to what it lends; null where the fault is in
+// no such thing.
+const char *element_path(const lvb_fault &fault) noexcept {
+    if (fault.row < 0) return nullptr;
+    switch (fault.structure) {
+    case LVB_STRUCT_STAGE:
+    case LVB_STRUCT_LINK:
+        return "link.";
+    case LVB_STRUCT_ANTENNA:
+        return "antenna.";
+    case LVB_STRUCT_PATTERN:
+        return fault.stage >= 0 ? "link." : "antenna.pattern.";
+    default:
+        return nullptr;
+    }
+}
+
 // The field as a programmer writes it: stages[2].cable_table.frequency_mhz[3], stages[4].path.edges[1].height_m.
 void put_path(Writer &out, const lvb_fault &fault) noexcept {
+    if (put_element(out, fault)) return;
     const char *lent = fault.stage >= 0 || fault.stage == LVB_STAGE_TRANSMIT || fault.stage == LVB_STAGE_RECEIVE
                            ? lent_path(fault.structure)
                            : nullptr;
+    const char *of_element = element_path(fault);
+    if (of_element != nullptr) {
+        out.put("element");
+        put_row(out, fault);
+        out.put('.');
+        out.put(of_element);
+    }
     const bool whole_stage = fault.structure == LVB_STRUCT_STAGE && fault.field == LVB_FIELD_SIZE;
     const bool edge = fault.structure == LVB_STRUCT_EDGE && fault.row >= 0;
     if (lent != nullptr) {
@@ -131,7 +190,7 @@ void put_path(Writer &out, const lvb_fault &fault) noexcept {
         if (whole_stage) return;
         out.put('.');
         out.put(lent);
-    } else if (fault.structure != LVB_STRUCT_NONE) {
+    } else if (fault.structure != LVB_STRUCT_NONE && of_element == nullptr) {
         out.put(struct_name(edge ? LVB_STRUCT_PATH : fault.structure));
         out.put('.');
     }
@@ -142,7 +201,7 @@ void put_path(Writer &out, const lvb_fault &fault) noexcept {
         out.put('.');
     }
     out.put(lvb_field_name(fault.field));
-    if (!edge) put_row(out, fault);
+    if (!edge && of_element == nullptr) put_row(out, fault);
 }
 
 // What has no use for an unused field.
@@ -156,8 +215,22 @@ const char *user_of_field(std::int32_t structure) noexcept {
         return "set-up";
     case LVB_STRUCT_PATTERN:
         return "kind of pattern";
+    case LVB_STRUCT_SITE:
+        return "facing";
+    case LVB_STRUCT_MAP:
+        return "law";
     case LVB_STRUCT_ANTENNA:
         return "antenna's pattern";
+    case LVB_STRUCT_SWEEP:
+        return "chain";
+    case LVB_STRUCT_SOLVE:
+        return "question";
+    case LVB_STRUCT_READING:
+        return "point";
+    case LVB_STRUCT_SPREAD:
+        return "law";
+    case LVB_STRUCT_TRIALS:
+        return "kind of trials";
     default:
         return "kind of stage";
     }
@@ -260,7 +333,11 @@ void put_sentence(Writer &out, const lvb_fault &fault) noexcept {
         return out.put(" has no use for it");
     case LVB_E_CONFLICT:
         put_path(out, fault);
-        if (fault.structure == LVB_STRUCT_COLUMNS || fault.structure == LVB_STRUCT_GRID)
+        if (fault.structure == LVB_STRUCT_SITE_ANTENNA) return out.put(" differs from that of the first antenna");
+        if (fault.structure == LVB_STRUCT_SCREEN) return out.put(" stands less than 0.01 m from the screen");
+        if (fault.structure == LVB_STRUCT_COLUMNS || fault.structure == LVB_STRUCT_GRID ||
+            (fault.structure >= LVB_STRUCT_MAP && fault.structure <= LVB_STRUCT_PLACE) ||
+            fault.field == LVB_FIELD_LOWEST_MARGIN_DB || fault.field == LVB_FIELD_LOWEST_HEADROOM_DB)
             return out.put(" overlaps another array of the call");
         return out.put(" says again what another field already says; give one of them");
     case LVB_E_ORDER:
@@ -286,6 +363,7 @@ void put_sentence(Writer &out, const lvb_fault &fault) noexcept {
         out.put(fault.minimum);
         return out.put(fault.field == LVB_FIELD_FREQUENCY_MHZ ? "); frequencies must rise" : "); angles must rise");
     case LVB_E_TABLE_DUPLICATE:
+        if (fault.structure == LVB_STRUCT_AREA) return out.put("the corners of an area lie on one line");
         put_value(out, fault);
         return out.put(fault.row == 0 ? ", a whole turn from the last row" : ", the same as in the row before it");
     case LVB_E_TABLE_TOO_STEEP:
@@ -301,7 +379,9 @@ void put_sentence(Writer &out, const lvb_fault &fault) noexcept {
         return put_allowed(out, fault);
     case LVB_E_NOT_FOUND:
         put_value(out, fault);
-        out.put(", of which there is none");
+        if (fault.structure == LVB_STRUCT_READING && math::is_nan(fault.maximum))
+            return out.put(", where the level is radiated: there is no point to measure");
+        out.put(fault.structure == LVB_STRUCT_SOLVE ? ", which this link does not have" : ", of which there is none");
         return put_allowed(out, fault);
     default: // sizes, counts, infinities
         put_value(out, fault);

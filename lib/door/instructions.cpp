@@ -8,10 +8,10 @@ constexpr std::uint64_t long_column = 65536;
 
 } // namespace
 
-bool choose_loops(Refusal &refusal, std::int32_t instructions, std::uint64_t values, Place place,
-                  const math::Loops *&loops) noexcept {
+bool choose_set(Refusal &refusal, std::int32_t instructions, std::uint64_t values, Place place,
+                math::InstructionSet &set) noexcept {
     using math::InstructionSet;
-    InstructionSet set = InstructionSet::baseline;
+    set = InstructionSet::baseline;
     if (instructions == LVB_INSTRUCTIONS_AUTOMATIC) {
         if (values >= long_column) set = math::best_instruction_set();
     } else {
@@ -22,6 +22,13 @@ bool choose_loops(Refusal &refusal, std::int32_t instructions, std::uint64_t val
             return refuse(refusal, LVB_E_UNKNOWN_VALUE, place, LVB_FIELD_INSTRUCTIONS, instructions,
                           LVB_INSTRUCTIONS_AUTOMATIC, static_cast<double>(math::best_instruction_set()));
     }
+    return true;
+}
+
+bool choose_loops(Refusal &refusal, std::int32_t instructions, std::uint64_t values, Place place,
+                  const math::Loops *&loops) noexcept {
+    math::InstructionSet set;
+    if (!choose_set(refusal, instructions, values, place, set)) return false;
     loops = &math::loops_of(set);
     return true;
 }

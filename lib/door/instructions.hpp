@@ -6,7 +6,12 @@
 
 namespace lvb::door {
 
-/// The loops for what the caller gave as `instructions`; the processor is asked unless the caller says that it was.
+/// The instruction set for what the caller gave as `instructions`; the processor is asked unless the caller says that it
+/// was.
+bool choose_set(Refusal &refusal, std::int32_t instructions, std::uint64_t values, Place place,
+                math::InstructionSet &set) noexcept;
+
+/// The loops of that set.
 bool choose_loops(Refusal &refusal, std::int32_t instructions, std::uint64_t values, Place place,
                   const math::Loops *&loops) noexcept;
 

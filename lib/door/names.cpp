@@ -147,6 +147,23 @@ const char *lvb_zone_name(int32_t zone) {
     }
 }
 
+const char *lvb_outcome_name(int32_t outcome) {
+    switch (outcome) {
+    case LVB_OUTCOME_PROVEN:
+        return "proven";
+    case LVB_OUTCOME_NOT_PROVEN:
+        return "not proven";
+    case LVB_OUTCOME_INFEASIBLE:
+        return "infeasible";
+    case LVB_OUTCOME_SHORT_OF_STOCK:
+        return "short of stock";
+    case LVB_OUTCOME_UNDECIDED:
+        return "undecided";
+    default:
+        return "unknown";
+    }
+}
+
 const char *lvb_verdict_name(int32_t verdict) {
     switch (verdict) {
     case LVB_VERDICT_NOT_JUDGED:

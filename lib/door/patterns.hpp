@@ -1,4 +1,4 @@
-// Checks of the patterns and body tables that a host lends.
+// Checks of the antennas, patterns and body tables that a host lends.
 #pragma once
 
 #include "antenna/pattern.hpp"
@@ -9,6 +9,9 @@ namespace lvb::door {
 
 /// A host's pattern with its cuts, checked whole; `stage` is that of the fault. `pattern` is what the model reads.
 bool take_pattern(Refusal &refusal, const lvb_pattern *lent, std::int32_t stage, antenna::Pattern &pattern) noexcept;
+
+/// The numbers of a host's antenna; its pattern is taken by take_pattern.
+bool check_antenna(Refusal &refusal, const lvb_antenna &in, Place place) noexcept;
 
 /// A host's body table, checked whole.
 bool take_body_table(Refusal &refusal, const lvb_body_table *lent, std::int32_t stage, std::int32_t argument,

@@ -22,6 +22,10 @@ struct Roots {
     alignas(64) double k[piece], high[piece], low[piece];
 };
 
+/// Laws of a draw that is spread around 0: see draws.hpp.
+enum class Law : std::int32_t { rectangular, triangular, normal, arc_sine };
+inline constexpr std::size_t laws = 4;
+
 /// The loops of one instruction set, each over one piece. Numbers are ordinary: see decibel.hpp.
 struct Loops {
     /// y = scale 10 log10(x) + offset
@@ -39,6 +43,14 @@ struct Loops {
     bool (*within)(const double *x, double low, double high);
     /// y = (before - loss) + after, where loss is the sum of the parts of the row and of the column
     void (*levels)(const double *high, const double *low, double *y, std::size_t length, const Row &row);
+    /// v gets a number between -1 and 1, by the quantity and attempt, for each trial of the piece of that number
+    void (*draw)(std::uint64_t number, std::uint64_t seed, std::uint32_t quantity, std::uint32_t attempt, double *v);
+    /// y = x + scale law(v); x may be y
+    void (*deviate[laws])(const double *v, double scale, const double *x, double *y);
+    /// y = an exponential deviate of mean 1
+    void (*exponential)(const double *v, double *y);
+    /// y = x + its decibels; x may be y
+    void (*exponential_decibels)(const double *v, const double *x, double *y);
 };
 
 const Loops &loops_of(InstructionSet set) noexcept;

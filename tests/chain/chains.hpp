@@ -49,6 +49,13 @@ inline lvb_stage receiver(double floor_dbm, double low_dbm, double high_dbm, dou
     return made;
 }
 
+/// A receiver or an amplifier with its noise figure.
+inline lvb_stage &with_noise(lvb_stage &stage, double noise_figure_db) {
+    stage.stated |= LVB_STATED_NOISE_FIGURE;
+    stage.noise_figure_db = noise_figure_db;
+    return stage;
+}
+
 template <class Struct>
 Struct sized() {
     Struct made{};

@@ -381,13 +381,300 @@ void call_limits() {
 
 // ---- sweeps, maps and walks
 
+// A chain over air with a window, as the calls that decide take it.
+struct Walked {
+    lvb_stage stages[6] = {};
+    lvb_link link = sized<lvb_link>();
+    Walked() {
+        const int32_t kinds[] = {LVB_KIND_SOURCE, LVB_KIND_PASSIVE, LVB_KIND_ANTENNA,
+                                 LVB_KIND_AIR,    LVB_KIND_ANTENNA, LVB_KIND_RECEIVER};
+        for (int i = 0; i < 6; ++i) stages[i].kind = kinds[i];
+        stages[5].stated = LVB_STATED_FLOOR | LVB_STATED_CEILING;
+        stages[5].floor_dbm = -90.0;
+        stages[5].ceiling_dbm = -20.0;
+        link.stages = stages;
+        link.stage_count = 6;
+        link.stage_size = sizeof(lvb_stage);
+        link.frequency_mhz = 600.0;
+        link.far_distance_m = 40.0;
+        link.near_distance_m = 3.0;
+    }
+};
+
+void call_sweep() {
+    const Walked walked;
+    double margins[8];
+    auto sweep = sized<lvb_sweep>();
+    auto result = sized<lvb_sweep_result>();
+    auto fault = sized<lvb_fault>();
+    sweep.link = &walked.link;
+    sweep.first_mhz = 500.0;
+    sweep.last_mhz = 700.0;
+    sweep.frequency_count = 8;
+    sweep.distance_count = 4;
+    sweep.lowest_margin_db = margins;
+    CALL(lvb_compute_sweep, &sweep, &result, &fault);
+    sweep.last_mhz = -1.0;
+    CALL(lvb_compute_sweep, &sweep, &result, &fault);
+    CALL(lvb_compute_sweep, nullptr, nullptr, &fault);
+}
+
+void call_maps() {
+    lvb_stage stages[5] = {};
+    const int32_t kinds[5] = {LVB_KIND_SOURCE, LVB_KIND_ANTENNA, LVB_KIND_AIR, LVB_KIND_ANTENNA, LVB_KIND_RECEIVER};
+    for (int i = 0; i < 5; ++i) stages[i].kind = kinds[i];
+    stages[4].stated = LVB_STATED_FLOOR;
+    stages[4].floor_dbm = -90.0;
+    auto link = sized<lvb_link>();
+    link.stages = stages;
+    link.stage_count = 5;
+    link.stage_size = sizeof(lvb_stage);
+    link.frequency_mhz = 600.0;
+    auto pattern = sized<lvb_pattern>();
+    pattern.kind = LVB_PATTERN_HALF_WAVE_DIPOLE;
+    auto antenna = sized<lvb_antenna>();
+    antenna.z_m = 2.0;
+    antenna.pattern = &pattern;
+    const lvb_site_antenna antennas[2] = {{&antenna, &link}, {&antenna, &link}};
+    const double x[3] = {0.0, 9.0, 9.0}, y[3] = {1.0, 1.0, 9.0}, angles[2] = {0.0, 180.0}, losses[2] = {0.0, 20.0};
+    const lvb_area area = {3, 0, x, y};
+    const lvb_screen screen = {1.0, 3.0, 4.0, 3.0, 0.0, 2.0, 0.0};
+    auto body = sized<lvb_body_table>();
+    body.row_count = 2;
+    body.facing_deg = angles;
+    body.loss_db = losses;
+    auto site = sized<lvb_site>();
+    site.antennas = antennas;
+    site.antenna_count = 1;
+    site.antenna_size = sizeof(lvb_site_antenna);
+    site.areas = &area;
+    site.area_count = 1;
+    site.area_size = sizeof(lvb_area);
+    site.screens = &screen;
+    site.screen_count = 1;
+    site.screen_size = sizeof(lvb_screen);
+    site.body_table = &body;
+    site.pack_height_m = 1.2;
+    double level[200], outage[200];
+    auto fault = sized<lvb_fault>();
+    auto map = sized<lvb_map>();
+    auto summary = sized<lvb_map_summary>();
+    map.site = &site;
+    map.step_x_m = map.step_y_m = 1.0;
+    map.column_count = 20;
+    map.row_count = 10;
+    map.level_dbm = level;
+    map.outage = outage;
+    map.fading = LVB_FADING_RAYLEIGH;
+    CALL(lvb_compute_map, &map, &summary, &fault);
+    CALL(lvb_join_map_summaries, &summary, &summary, &fault);
+    auto walk = sized<lvb_walk>();
+    auto result = sized<lvb_walk_result>();
+    walk.site = &site;
+    walk.corner_count = 3;
+    walk.x_m = x;
+    walk.y_m = y;
+    walk.speed_m_per_s = 1.0;
+    walk.step_m = 0.5;
+    uint64_t count = 0;
+    CALL(lvb_walk_point_count, &walk, &count, &fault);
+    walk.level_dbm = level;
+    CALL(lvb_compute_walk, &walk, &result, &fault);
+    static double scratch[256 * 8];
+    auto place = sized<lvb_place>();
+    lvb_placement placements[2];
+    uint32_t found = 0;
+    place.site = &site;
+    place.candidates = antennas;
+    place.candidate_count = place.place_count = 2;
+    place.candidate_size = sizeof(lvb_site_antenna);
+    place.step_x_m = place.step_y_m = 1.0;
+    place.column_count = 20;
+    place.row_count = 10;
+    place.scratch = scratch;
+    CALL(lvb_place_scratch_count, &place, &place.scratch_count, &fault);
+    CALL(lvb_compute_placements, &place, placements, sizeof(lvb_placement), 2, &found, &fault);
+    lvb_antenna rail[3];
+    CALL(lvb_spread_on_rail, &antenna, 3.0, 0.0, 2.0, 3, rail, &fault);
+    if (kept != 0.0) { // LVB_OK
+        std::printf("the sound site is refused: %g\n", kept);
+        std::exit(1);
+    }
+    site.antenna_count = 0;
+    CALL(lvb_compute_map, &map, &summary, &fault);
+}
+
 // ---- choose
+
+void call_choose() {
+    lvb_stage stages[4] = {};
+    const int32_t kinds[4] = {LVB_KIND_SOURCE, LVB_KIND_PASSIVE, LVB_KIND_PASSIVE, LVB_KIND_RECEIVER};
+    for (int i = 0; i < 4; ++i) stages[i].kind = kinds[i];
+    stages[3].stated = LVB_STATED_FLOOR;
+    stages[3].floor_dbm = -5.0;
+    auto link = sized<lvb_link>();
+    link.stages = stages;
+    link.stage_count = 4;
+    link.stage_size = sizeof(lvb_stage);
+    link.frequency_mhz = 600.0;
+    lvb_stage gear[3] = {};
+    lvb_item items[3] = {};
+    const uint32_t list[3] = {0, 1, 2};
+    for (int i = 0; i < 3; ++i) {
+        gear[i].kind = LVB_KIND_PASSIVE;
+        gear[i].gain_db = -1.0 - i;
+        items[i].stage = &gear[i];
+        items[i].cost = 30u - 10u * static_cast<uint32_t>(i);
+        items[i].count = 1;
+    }
+    const lvb_slot slots[2] = {{0, 1, 3, 0, list}, {0, 2, 3, 0, list}};
+    lvb_need need = {};
+    need.link = &link;
+    static unsigned char scratch[65536];
+    uint32_t sets[8] = {};
+    uint64_t costs[4] = {};
+    lvb_miss miss = {};
+    auto choice = sized<lvb_choice>();
+    choice.need_count = 1;
+    choice.need_size = sizeof need;
+    choice.item_count = 3;
+    choice.item_size = sizeof(lvb_item);
+    choice.slot_count = 2;
+    choice.slot_size = sizeof(lvb_slot);
+    choice.stage_size = sizeof(lvb_stage);
+    choice.set_count = 4;
+    choice.miss_size = sizeof miss;
+    choice.needs = &need;
+    choice.items = items;
+    choice.slots = slots;
+    choice.scratch = scratch;
+    choice.scratch_bytes = sizeof scratch;
+    choice.sets = sets;
+    choice.costs = costs;
+    choice.misses = &miss;
+    auto room = sized<lvb_choice_scratch>();
+    auto chosen = sized<lvb_chosen>();
+    auto fault = sized<lvb_fault>();
+    CALL(lvb_compute_choice_scratch, &choice, &room, &fault);
+    CALL(lvb_compute_choice, &choice, &chosen, &fault);
+    if (kept != 0.0 || chosen.outcome != LVB_OUTCOME_PROVEN) { // LVB_OK
+        std::printf("the sound choice is refused: %g\n", kept);
+        std::exit(1);
+    }
+    need.margin_db = 3.0; // misses are searched
+    CALL(lvb_compute_choice, &choice, &chosen, &fault);
+    CALL(lvb_compute_choice, nullptr, nullptr, &fault);
+    for (int32_t outcome = -1; outcome < 8; ++outcome) CALL_TEXT(lvb_outcome_name, outcome);
+}
 
 // ---- locate
 
+void call_locate() {
+    lvb_stage stages[3] = {};
+    stages[0].kind = LVB_KIND_SOURCE;
+    stages[1].kind = LVB_KIND_PASSIVE;
+    stages[2].kind = LVB_KIND_RECEIVER;
+    auto link = sized<lvb_link>();
+    link.stages = stages;
+    link.stage_count = 3;
+    link.stage_size = sizeof(lvb_stage);
+    link.frequency_mhz = 600.0;
+    lvb_reading readings[2] = {};
+    readings[1].stage = 2;
+    readings[1].level_dbm = -6.0;
+    auto locate = sized<lvb_locate>();
+    locate.link = &link;
+    locate.readings = readings;
+    locate.reading_count = 2;
+    locate.reading_size = sizeof(lvb_reading);
+    locate.uncertainty_db = 0.3;
+    auto result = sized<lvb_locate_result>();
+    lvb_suspect suspects[3];
+    auto fault = sized<lvb_fault>();
+    CALL(lvb_locate_fault, &locate, &result, suspects, sizeof(lvb_suspect), &fault);
+    if (kept != 0.0 || result.stage != 1) { // LVB_OK
+        std::printf("the sound search is refused: %g\n", kept);
+        std::exit(1);
+    }
+    readings[1].stage = 3;
+    CALL(lvb_locate_fault, &locate, &result, suspects, sizeof(lvb_suspect), &fault);
+    CALL(lvb_locate_fault, nullptr, nullptr, nullptr, 0, &fault);
+}
+
 // ---- how sure
 
+void call_how_sure() {
+    lvb_stage stages[2] = {};
+    stages[0].kind = LVB_KIND_SOURCE;
+    stages[1].kind = LVB_KIND_RECEIVER;
+    stages[0].tolerance_db = stages[1].tolerance_db = 1.0;
+    lvb_spread spreads[2] = {};
+    spreads[1].law = LVB_LAW_NORMAL;
+    auto link = sized<lvb_link>();
+    link.stages = stages;
+    link.stage_count = 2;
+    link.stage_size = sizeof(lvb_stage);
+    link.frequency_mhz = 600.0;
+    double levels[300];
+    auto trials = sized<lvb_trials>();
+    trials.link = &link;
+    trials.spreads = spreads;
+    trials.spread_count = 2;
+    trials.spread_size = sizeof(lvb_spread);
+    trials.trial_count = 300;
+    trials.far_dbm = levels;
+    auto tally = sized<lvb_tally>();
+    auto sureness = sized<lvb_sureness>();
+    lvb_quantile quantile = {0.5, 0.0, 0.0};
+    auto fault = sized<lvb_fault>();
+    CALL(lvb_compute_trials, &trials, &tally, &fault);
+    if (kept != 0.0 || tally.trials != 300) { // LVB_OK
+        std::printf("sound trials are refused: %g\n", kept);
+        std::exit(1);
+    }
+    CALL(lvb_compute_sureness, &tally, 1, sizeof tally, &sureness, &fault);
+    CALL(lvb_compute_quantiles, levels, 300, &quantile, 1, sizeof quantile, &fault);
+    CALL(lvb_compute_trials, nullptr, nullptr, &fault);
+    CALL(lvb_compute_sureness, nullptr, 0, 0, nullptr, &fault);
+    CALL(lvb_compute_quantiles, nullptr, 0, nullptr, 0, 0, &fault);
+}
+
 // ---- solve, rank, compare
+
+void call_decisions() {
+    const Walked walked;
+    auto fault = sized<lvb_fault>();
+    auto solve = sized<lvb_solve>();
+    auto solution = sized<lvb_solution>();
+    solve.structure = LVB_STRUCT_LINK;
+    solve.field = LVB_FIELD_FAR_DISTANCE_M;
+    solve.goal = LVB_GOAL_MARGIN;
+    solve.link = &walked.link;
+    solve.wanted = 20.0;
+    CALL(lvb_compute_solution, &solve, &solution, &fault);
+    if (kept != 0.0 || solution.outcome != LVB_SOLUTION_FOUND) {
+        std::printf("the sound link is not solved: %g\n", kept);
+        std::exit(1);
+    }
+    solve.field = LVB_FIELD_LENGTH_M;
+    CALL(lvb_compute_solution, &solve, &solution, &fault);
+    CALL(lvb_compute_solution, nullptr, nullptr, &fault);
+    auto ranking = sized<lvb_ranking>();
+    lvb_contribution lines[6];
+    CALL(lvb_compute_ranking, &walked.link, &ranking, lines, sizeof(lvb_contribution), &fault);
+    CALL(lvb_compute_ranking, nullptr, nullptr, nullptr, 0, &fault);
+    CALL(lvb_comparison_scratch_bytes, 6, 6);
+    uint8_t scratch[36];
+    lvb_pair pairs[12];
+    auto compare = sized<lvb_compare>();
+    auto comparison = sized<lvb_comparison>();
+    compare.first = compare.second = &walked.link;
+    compare.scratch = scratch;
+    compare.pairs = pairs;
+    compare.pair_size = sizeof(lvb_pair);
+    CALL(lvb_compute_comparison, &compare, &comparison, &fault);
+    CALL(lvb_compute_comparison, nullptr, nullptr, &fault);
+}
 
 } // namespace
 
@@ -415,10 +702,16 @@ int main(int count, char **arguments) {
     // limits
     call_limits();
     // sweeps, maps and walks
+    call_sweep();
+    call_maps();
     // choose
+    call_choose();
     // locate
+    call_locate();
     // how sure
+    call_how_sure();
     // solve, rank, compare
+    call_decisions();
 
     int missed = 0;
     int listed = 0;

@@ -202,4 +202,40 @@ TEST(Comfort, RefusesGridsWithoutRoom) {
               "lvb_grid.distance_count is 3; allowed 0 to 2.");
 }
 
+TEST(Comfort, ComputesMapsAndWalks) {
+    const std::vector<lvb_stage> stages = line();
+    auto site = levelbook::sized<lvb_site>();
+    auto map = levelbook::sized<lvb_map>();
+    map.site = &site;
+    map.step_x_m = map.step_y_m = 1.0;
+    EXPECT_EQ(levelbook::compute_map(map).text(), "lvb_site.antenna_count is 0; allowed 1 to 32.");
+    const double x[] = {0.0, 3.0}, y[] = {0.0, 4.0};
+    auto walk = levelbook::sized<lvb_walk>();
+    walk.site = &site;
+    walk.corner_count = 2;
+    walk.x_m = x;
+    walk.y_m = y;
+    walk.step_m = 1.0;
+    EXPECT_EQ(levelbook::compute_walk(walk).text(), "lvb_walk.speed_m_per_s is missing; allowed 0.001 to 1000.");
+    std::vector<lvb_stage> chain(4);
+    const std::int32_t kinds[] = {LVB_KIND_SOURCE, LVB_KIND_ANTENNA, LVB_KIND_AIR, LVB_KIND_ANTENNA};
+    for (std::size_t i = 0; i < 4; ++i) chain[i].kind = kinds[i];
+    auto link = levelbook::link(chain);
+    link.frequency_mhz = 600.0;
+    auto antenna = levelbook::sized<lvb_antenna>();
+    antenna.z_m = 2.0;
+    const lvb_site_antenna one{&antenna, &link};
+    site.antennas = &one;
+    site.antenna_count = 1;
+    site.antenna_size = sizeof one;
+    map.column_count = map.row_count = 1;
+    walk.speed_m_per_s = 2.5;
+    const auto mapped = levelbook::compute_map(map);
+    ASSERT_TRUE(mapped) << mapped.text();
+    EXPECT_NEAR(mapped->worst_level_dbm, -lvb_free_space_loss_db(600.0, 2.0), 1e-12);
+    const auto walked = levelbook::compute_walk(walk);
+    ASSERT_TRUE(walked) << walked.text();
+    EXPECT_EQ(walked->duration_s, 2.0);
+}
+
 } // namespace

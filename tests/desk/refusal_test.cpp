@@ -163,8 +163,10 @@ TEST(Refusals, AWrongWordIsNeverSentTheWrongWay) {
     expect_slip("\"frequency_mhz\": 600", "\"frequency\": 600", "needs its unit: frequency_mhz, frequency_ghz");
     expect_slip("\"kind\": \"air\"", "\"kind\": \"splitter\"", "passive (splitter, combiner, filter, pad)");
     expect_slip("\"kind\": \"air\"", "\"kind\": \"air\", \"frequency_mhz\": 600", "frequency_mhz belongs to the link");
-    expect_slip("\"kind\": \"air\"", "\"kind\": \"air\", \"colour\": 600",
-                "its keys are kind, label, basis, note, gain_table, gear, path, beyond_free_space_db, tolerance_db");
+    expect_slip(
+        "\"kind\": \"air\"", "\"kind\": \"air\", \"colour\": 600",
+        "its keys are kind, label, basis, note, gain_table, tolerance_law, coverage_factor, gear, from_stock, path, "
+        "beyond_free_space_db, tolerance_db");
     expect_slip("\"gear\": \"tx\"", "\"gear\": \"mixer\"", "it holds tx, ant");
     expect_slip("RG-213/U", "garden hose", "it holds RG-58C/U, RG-174/U");
 }

@@ -795,15 +795,531 @@ void add_limits(Digest &digest) {
     }
 }
 
+void add(Digest &digest, const lvb_extreme &extreme) {
+    digest.numbers(extreme.value, extreme.frequency_mhz, extreme.distance_m);
+}
+
+void add_sweeps(Digest &digest) {
+    Inputs inputs(66);
+    for (int i = 0; i < 1500; ++i) {
+        const Chain chain(inputs);
+        auto sweep = sized<lvb_sweep>();
+        auto out = sized<lvb_sweep_result>();
+        auto fault = sized<lvb_fault>();
+        std::vector<double> mhz(1 + inputs.below(6)), metres(inputs.below(6)), margins(mhz.size()),
+            headrooms(mhz.size());
+        for (double &f : mhz) f = inputs.below(60) ? inputs.uniform(100.0, 900.0) : inputs.argument();
+        for (double &d : metres) d = inputs.below(60) ? inputs.uniform(1.0, 300.0) : inputs.argument();
+        sweep.link = &chain.link;
+        sweep.frequency_count = mhz.size();
+        sweep.distance_count = metres.size();
+        if (inputs.below(2)) sweep.frequency_mhz = mhz.data();
+        else sweep.first_mhz = inputs.uniform(100.0, 900.0), sweep.last_mhz = inputs.uniform(100.0, 900.0);
+        if (inputs.below(2)) sweep.distance_m = metres.data();
+        if (inputs.below(2)) sweep.lowest_margin_db = margins.data(), sweep.lowest_headroom_db = headrooms.data();
+        const lvb_status status = lvb_compute_sweep(&sweep, &out, &fault);
+        digest.number(status);
+        if (status != LVB_OK) {
+            add(digest, fault);
+            continue;
+        }
+        digest.numbers(out.verdict, out.decided_by, out.notes, out.decided_by_db, out.far_worst_db, out.near_worst_db);
+        for (const lvb_extreme *extreme :
+             {&out.lowest_margin, &out.highest_margin, &out.lowest_headroom, &out.highest_headroom, &out.lowest_level,
+              &out.highest_level, &out.lowest_eirp, &out.highest_eirp})
+            add(digest, *extreme);
+        for (const double margin : margins) digest.number(margin);
+        for (const double headroom : headrooms) digest.number(headroom);
+    }
+}
+
 // ---- Sweeps, maps and walks.
 
-// ---- Choose.
+// A site with something of everything, mostly sound.
+struct Site {
+    lvb_stage stages[4][6] = {};
+    lvb_link links[4];
+    lvb_antenna antennas[4];
+    lvb_pattern patterns[4];
+    lvb_path paths[4];
+    lvb_site_antenna lent[4];
+    double corners[2][2][5], facing_deg[3] = {-90.0, 20.0, 180.0}, loss_db[3] = {7.0, 1.0, 19.0};
+    lvb_area areas[2];
+    lvb_screen screens[2];
+    lvb_body_table body = sized<lvb_body_table>();
+    lvb_site site = sized<lvb_site>();
+
+    explicit Site(Inputs &inputs) {
+        for (int i = 0; i < 4; ++i) add(inputs, i);
+        for (int i = 0; i < 2; ++i) {
+            for (double &x : corners[i][0]) x = inputs.uniform(-9.0, 9.0);
+            for (double &y : corners[i][1]) y = inputs.uniform(-9.0, 9.0);
+            areas[i] = {3 + inputs.below(3), 0, corners[i][0], corners[i][1]};
+            screens[i] = {inputs.uniform(-9.0, 9.0),
+                          inputs.uniform(-9.0, 9.0),
+                          inputs.uniform(-9.0, 9.0),
+                          inputs.uniform(-9.0, 9.0),
+                          inputs.below(2) ? 0.0 : inputs.uniform(0.1, 1.0),
+                          inputs.uniform(1.1, 4.0),
+                          inputs.below(2) ? 0.0 : inputs.uniform(1.0, 40.0)};
+        }
+        site.direction = static_cast<std::int32_t>(inputs.below(2));
+        site.combine = static_cast<std::int32_t>(inputs.below(2));
+        site.antennas = lent;
+        site.antenna_count = 1 + inputs.below(4);
+        site.antenna_size = sizeof(lvb_site_antenna);
+        site.areas = areas;
+        site.area_count = inputs.below(3);
+        site.area_size = sizeof(lvb_area);
+        site.screens = screens;
+        site.screen_count = inputs.below(3);
+        site.screen_size = sizeof(lvb_screen);
+        site.pack_height_m = inputs.uniform(0.5, 2.0);
+        body.row_count = 3;
+        body.facing_deg = facing_deg;
+        body.loss_db = loss_db;
+        if (inputs.below(3) == 0) {
+            site.body_table = &body;
+            site.facing = static_cast<std::int32_t>(inputs.below(4));
+        }
+        if (inputs.below(30) == 0) site.facing_x_m = inputs.argument();
+    }
+    Site(const Site &) = delete;
+    Site &operator=(const Site &) = delete;
+
+  private:
+    void add(Inputs &inputs, int i) {
+        const std::int32_t kinds[6] = {LVB_KIND_SOURCE,    LVB_KIND_ANTENNA, LVB_KIND_AIR,
+                                       LVB_KIND_ALLOWANCE, LVB_KIND_ANTENNA, LVB_KIND_RECEIVER};
+        for (int k = 0; k < 6; ++k) stages[i][k].kind = kinds[k];
+        stages[i][0].level_dbm = inputs.uniform(-10.0, 20.0);
+        stages[i][1].gain_db = inputs.uniform(-3.0, 9.0);
+        stages[i][3].gain_db = inputs.below(2) ? -20.0 : inputs.uniform(-30.0, 0.0);
+        stages[i][5].stated = LVB_STATED_FLOOR | LVB_STATED_WANTED | LVB_STATED_CEILING;
+        stages[i][5].floor_dbm = -70.0;
+        stages[i][5].wanted_low_dbm = -60.0;
+        stages[i][5].wanted_high_dbm = -45.0;
+        stages[i][5].ceiling_dbm = -20.0;
+        paths[i] = sized<lvb_path>();
+        paths[i].model = LVB_PATH_LOG_DISTANCE;
+        paths[i].exponent = inputs.uniform(1.6, 4.0);
+        if (inputs.below(6) == 0) stages[i][2].path = &paths[i];
+        links[i] = sized<lvb_link>();
+        links[i].stages = stages[i];
+        links[i].stage_count = 6;
+        links[i].stage_size = sizeof(lvb_stage);
+        links[i].frequency_mhz = 640.0;
+        patterns[i] = sized<lvb_pattern>();
+        patterns[i].kind = static_cast<std::int32_t>(inputs.below(3));
+        if (patterns[i].kind == LVB_PATTERN_COSINE)
+            patterns[i].beam_width_deg = inputs.below(2) ? 90.0 : inputs.uniform(20.0, 150.0);
+        antennas[i] = sized<lvb_antenna>();
+        antennas[i].x_m = inputs.uniform(-12.0, 12.0);
+        antennas[i].y_m = inputs.below(60) ? inputs.uniform(-12.0, 12.0) : inputs.argument();
+        antennas[i].z_m = inputs.uniform(1.0, 5.0);
+        antennas[i].azimuth_deg = inputs.uniform(-180.0, 180.0);
+        antennas[i].tilt_deg = inputs.uniform(-40.0, 40.0);
+        if (inputs.below(4)) antennas[i].pattern = &patterns[i];
+        lent[i] = {&antennas[i], &links[i]};
+    }
+};
+
+void add_map(Digest &digest, const Site &site, std::int32_t fading, std::int32_t instructions) {
+    static double level[900], margin[900], headroom[900], outage[900];
+    static std::int32_t zone[900], serving[900];
+    auto map = sized<lvb_map>();
+    auto summary = sized<lvb_map_summary>();
+    auto fault = sized<lvb_fault>();
+    map.instructions = instructions;
+    map.fading = fading;
+    map.fading_parameter = fading > LVB_FADING_RAYLEIGH ? 3.5 : 0.0;
+    map.site = &site.site;
+    map.column_count = 150;
+    map.row_count = 6;
+    map.x_m = -9.0;
+    map.y_m = -8.0;
+    map.step_x_m = 0.13;
+    map.step_y_m = 2.9;
+    map.level_dbm = level;
+    map.margin_db = margin;
+    map.headroom_db = headroom;
+    map.outage = fading != LVB_FADING_NONE ? outage : nullptr;
+    map.zone = zone;
+    map.serving = serving;
+    const lvb_status status = lvb_compute_map(&map, &summary, &fault);
+    digest.number(status);
+    if (status != LVB_OK) return add(digest, fault);
+    for (int i = 0; i < 900; ++i) {
+        digest.numbers(level[i], margin[i], headroom[i], zone[i], serving[i]);
+        if (map.outage != nullptr) digest.number(outage[i]);
+    }
+    digest.numbers(summary.points, summary.outside, summary.unmodelled, summary.dropout, summary.low, summary.wanted,
+                   summary.high, summary.overload, summary.overloaded, summary.worst_row, summary.worst_column,
+                   summary.hottest_row, summary.hottest_column, summary.worst_serving, summary.worst_margin_db,
+                   summary.hottest_headroom_db);
+}
+
+void add_walk(Digest &digest, Inputs &inputs, const Site &site, std::int32_t instructions) {
+    double x[4], y[4];
+    for (int i = 0; i < 4; ++i) {
+        x[i] = inputs.below(60) ? inputs.uniform(-10.0, 10.0) : inputs.argument();
+        y[i] = inputs.uniform(-10.0, 10.0);
+    }
+    auto walk = sized<lvb_walk>();
+    auto result = sized<lvb_walk_result>();
+    auto fault = sized<lvb_fault>();
+    walk.instructions = instructions;
+    walk.site = &site.site;
+    walk.corner_count = 4;
+    walk.x_m = x;
+    walk.y_m = y;
+    walk.speed_m_per_s = 1.3;
+    walk.step_m = inputs.uniform(0.1, 2.0);
+    std::uint64_t points = 0;
+    digest.number(lvb_walk_point_count(&walk, &points, nullptr));
+    digest.number(points);
+    const lvb_status status = lvb_compute_walk(&walk, &result, &fault);
+    digest.number(status);
+    if (status != LVB_OK) return add(digest, fault);
+    digest.numbers(result.length_m, result.under_floor_s, result.longest_under_floor_s, result.longest_under_floor_m,
+                   result.over_ceiling_s, result.longest_over_ceiling_m, result.worst_level_dbm, result.worst_m,
+                   result.hottest_headroom_db, result.hottest_m);
+}
+
+void add_placements(Digest &digest, Inputs &inputs, Site &site, std::int32_t instructions) {
+    static double scratch[12 * 256];
+    lvb_antenna rail[3];
+    lvb_placement placements[3];
+    std::uint32_t found = 0;
+    auto place = sized<lvb_place>();
+    auto fault = sized<lvb_fault>();
+    site.site.antenna_count = inputs.below(2);
+    if (lvb_spread_on_rail(&site.antennas[3], 3.0, -9.0, 2.0, 3, rail, nullptr) == LVB_OK) site.antennas[2] = rail[1];
+    place.instructions = instructions;
+    place.place_count = 1 + inputs.below(2);
+    place.candidate_count = 4;
+    place.candidate_size = sizeof(lvb_site_antenna);
+    place.site = &site.site;
+    place.candidates = site.lent;
+    place.column_count = 20;
+    place.row_count = 10;
+    place.x_m = place.y_m = -8.0;
+    place.step_x_m = 0.9;
+    place.step_y_m = 1.7;
+    place.scratch = scratch;
+    digest.number(lvb_place_scratch_count(&place, &place.scratch_count, nullptr));
+    digest.number(place.scratch_count);
+    const lvb_status status = lvb_compute_placements(&place, placements, sizeof placements[0], 3, &found, &fault);
+    digest.numbers(status, found);
+    if (status != LVB_OK) return add(digest, fault);
+    for (std::uint32_t i = 0; i < found; ++i)
+        digest.numbers(placements[i].first, placements[i].second, placements[i].worst_margin_db,
+                       placements[i].hottest_headroom_db);
+}
+
+void add_sites(Digest &digest, std::int32_t instructions) {
+    Inputs inputs(60);
+    for (int i = 0; i < 300; ++i) {
+        Site site(inputs);
+        add_map(digest, site, static_cast<std::int32_t>(inputs.below(6)), instructions);
+        add_walk(digest, inputs, site, instructions);
+        add_placements(digest, inputs, site, instructions);
+    }
+}
+
+// Links that share a stock; every slot takes any item.
+void add_choices(Digest &digest) {
+    Inputs inputs(70);
+    for (int round = 0; round < 60; ++round) {
+        const std::uint32_t links = 1 + inputs.below(2), slots_each = 2 + inputs.below(3), gear = 4 + inputs.below(6);
+        const bool steps = inputs.below(2) != 0;
+        std::vector<lvb_stage> stages(gear);
+        std::vector<lvb_item> items(gear);
+        std::vector<std::uint32_t> list;
+        for (std::uint32_t i = 0; i < gear; ++i) {
+            const bool amplifier = inputs.below(4) == 0;
+            stages[i].kind = amplifier ? LVB_KIND_AMPLIFIER : LVB_KIND_PASSIVE;
+            stages[i].gain_db = inputs.uniform(amplifier ? 0.0 : -9.0, amplifier ? 9.0 : 0.0);
+            if (steps) stages[i].gain_db = static_cast<double>(static_cast<int>(stages[i].gain_db * 2.0)) / 2.0;
+            stages[i].tolerance_db = inputs.uniform(0.0, 1.0);
+            items[i].stage = &stages[i];
+            items[i].cost = inputs.below(40);
+            items[i].count = inputs.below(4);
+            if (amplifier) {
+                stages[i].stated = LVB_STATED_NOISE_FIGURE;
+                stages[i].noise_figure_db = inputs.uniform(1.0, 8.0);
+            }
+            list.push_back(i);
+        }
+        std::vector<std::vector<lvb_stage>> chains(links);
+        std::vector<lvb_link> lent(links);
+        std::vector<lvb_need> needs(links);
+        std::vector<lvb_slot> slots;
+        for (std::uint32_t l = 0; l < links; ++l) {
+            std::vector<lvb_stage> &chain = chains[l];
+            const auto add = [&](std::int32_t kind) -> lvb_stage & {
+                chain.push_back({});
+                chain.back().kind = kind;
+                return chain.back();
+            };
+            const auto reserve = [&] {
+                slots.push_back({l, static_cast<std::uint32_t>(chain.size()), gear, 0, list.data()});
+                add(LVB_KIND_PASSIVE);
+            };
+            add(LVB_KIND_SOURCE).level_dbm = 15.0;
+            for (std::uint32_t i = 0; i < slots_each / 2; ++i) reserve();
+            add(LVB_KIND_ANTENNA);
+            add(LVB_KIND_AIR);
+            add(LVB_KIND_ANTENNA);
+            for (std::uint32_t i = slots_each / 2; i < slots_each; ++i) reserve();
+            lvb_stage &end = add(LVB_KIND_RECEIVER);
+            end.stated = LVB_STATED_FLOOR | LVB_STATED_CEILING;
+            end.floor_dbm = inputs.uniform(-60.0, -40.0);
+            end.ceiling_dbm = end.floor_dbm + inputs.uniform(2.0, 25.0);
+            lent[l] = sized<lvb_link>();
+            lent[l].stages = chain.data();
+            lent[l].stage_count = static_cast<std::uint32_t>(chain.size());
+            lent[l].stage_size = sizeof(lvb_stage);
+            lent[l].frequency_mhz = 600.0;
+            lent[l].far_distance_m = inputs.uniform(10.0, 60.0);
+            needs[l].link = &lent[l];
+            needs[l].worst_case = inputs.below(4);
+            if (inputs.below(2) != 0) {
+                needs[l].stated = LVB_STATED_EIRP_LIMIT;
+                needs[l].eirp_limit_dbm = inputs.uniform(5.0, 20.0);
+            }
+            if (inputs.below(2) != 0) {
+                needs[l].noise_figure_limit_db = inputs.uniform(5.0, 25.0);
+                end.stated |= LVB_STATED_NOISE_FIGURE;
+                end.noise_figure_db = 6.0;
+            }
+        }
+        auto choice = sized<lvb_choice>();
+        choice.need_count = links;
+        choice.need_size = sizeof(lvb_need);
+        choice.item_count = gear;
+        choice.item_size = sizeof(lvb_item);
+        choice.slot_count = static_cast<std::uint32_t>(slots.size());
+        choice.slot_size = sizeof(lvb_slot);
+        choice.stage_size = sizeof(lvb_stage);
+        choice.set_count = 5;
+        choice.miss_size = sizeof(lvb_miss);
+        choice.needs = needs.data();
+        choice.items = items.data();
+        choice.slots = slots.data();
+        choice.step_limit = 1 + inputs.below(400);
+        auto room = sized<lvb_choice_scratch>();
+        digest.number(lvb_compute_choice_scratch(&choice, &room, nullptr));
+        std::vector<unsigned char> scratch(static_cast<std::size_t>(room.least_bytes) + 65536);
+        std::vector<std::uint32_t> sets(5 * slots.size());
+        std::vector<std::uint64_t> costs(5);
+        std::vector<lvb_miss> misses(links);
+        choice.scratch = scratch.data();
+        choice.scratch_bytes = scratch.size();
+        choice.sets = sets.data();
+        choice.costs = costs.data();
+        choice.misses = misses.data();
+        auto chosen = sized<lvb_chosen>();
+        digest.number(lvb_compute_choice(&choice, &chosen, nullptr));
+        digest.numbers(chosen.outcome, chosen.set_count, chosen.cost, chosen.lower_bound, chosen.steps);
+        for (const std::uint32_t item : sets) digest.number(item);
+        for (const std::uint64_t cost : costs) digest.number(cost);
+        for (const lvb_miss &miss : misses)
+            digest.numbers(miss.far_alone_db, miss.near_alone_db, miss.eirp_alone_db, miss.noise_alone_db,
+                           miss.far_besides_db, miss.near_besides_db, miss.eirp_besides_db, miss.noise_besides_db);
+    }
+    for (std::int32_t outcome = -1; outcome < 8; ++outcome) digest.text(lvb_outcome_name(outcome));
+}
 
 // ---- Locate.
 
+void add_locate(Digest &digest) {
+    Inputs inputs(77);
+    for (int i = 0; i < 1500; ++i) {
+        const Chain chain(inputs);
+        const auto count = static_cast<std::uint32_t>(chain.stages.size());
+        std::vector<lvb_reading> readings(inputs.below(8));
+        for (lvb_reading &reading : readings) {
+            reading.stage = inputs.below(6) ? inputs.below(5) : inputs.below(count + 1);
+            if (inputs.below(3) == 0) reading.stage = count - 1;
+            reading.level_dbm = inputs.below(60) ? inputs.uniform(-110.0, 30.0) : inputs.argument();
+            if (inputs.below(3) == 0) reading.uncertainty_db = inputs.uniform(0.05, 2.0);
+            if (inputs.below(20) == 0) reading.uncertainty_db = HUGE_VAL;
+            if (inputs.below(3) == 0 && reading.stage == count - 1) reading.distance_m = inputs.uniform(1.0, 300.0);
+        }
+        auto locate = sized<lvb_locate>();
+        locate.link = &chain.link;
+        locate.readings = readings.data();
+        locate.reading_count = static_cast<std::uint32_t>(readings.size());
+        locate.reading_size = sizeof(lvb_reading);
+        locate.uncertainty_db = inputs.uniform(0.1, 1.0);
+        if (inputs.below(2)) locate.fault_probability = inputs.uniform(0.01, 0.99);
+        if (inputs.below(2)) locate.fault_spread_db = inputs.uniform(1.0, 30.0);
+        auto r = sized<lvb_locate_result>();
+        auto fault = sized<lvb_fault>();
+        std::vector<lvb_suspect> suspects(count);
+        const lvb_status status = lvb_locate_fault(&locate, &r, suspects.data(), sizeof(lvb_suspect), &fault);
+        digest.number(status);
+        if (status != LVB_OK) {
+            add(digest, fault);
+            continue;
+        }
+        digest.numbers(r.consistent, r.reading_count, r.stage, r.span_first, r.span_last, r.next_stage, r.chi_square,
+                       r.p_value, r.none_probability, r.probability, r.span_probability, r.fault_db, r.deviation_db,
+                       r.expected_bits);
+        for (const lvb_suspect &s : suspects)
+            digest.numbers(s.span, s.probability, s.fault_db, s.deviation_db, s.expected_bits);
+    }
+}
+
 // ---- How sure.
 
+void add_trials(Digest &digest, std::int32_t instructions) {
+    Inputs inputs(82);
+    for (int i = 0; i < 400; ++i) {
+        Chain chain(inputs);
+        const std::size_t count = chain.stages.size();
+        std::vector<lvb_spread> spreads(inputs.below(3) ? count : 0);
+        for (lvb_stage &stage : chain.stages) stage.tolerance_db = inputs.below(3) ? inputs.uniform(0.0, 6.0) : 0.0;
+        for (lvb_spread &spread : spreads) {
+            spread.law = static_cast<std::int32_t>(inputs.below(4));
+            if (spread.law == LVB_LAW_NORMAL && inputs.below(2)) spread.coverage_factor = inputs.uniform(1.0, 10.0);
+        }
+        auto trials = sized<lvb_trials>();
+        trials.instructions = instructions;
+        trials.link = &chain.link;
+        trials.spreads = spreads.data();
+        trials.spread_count = static_cast<std::uint32_t>(spreads.size());
+        trials.spread_size = sizeof(lvb_spread);
+        trials.fading = static_cast<std::int32_t>(inputs.below(4));
+        if (trials.fading == LVB_FADING_RICE) trials.rice_factor_db = inputs.uniform(-20.0, 40.0);
+        if (trials.fading == LVB_FADING_NAKAGAMI) trials.nakagami_shape = inputs.uniform(0.5, 8.0);
+        if (inputs.below(2)) trials.shadowing_db = inputs.uniform(0.0, 9.0);
+        trials.seed = std::uint64_t{inputs.below(1u << 31)} << inputs.below(33);
+        trials.first_trial = std::uint64_t{inputs.below(1u << 31)} << inputs.below(21);
+        trials.trial_count = 1 + inputs.below(400);
+        std::vector<double> far(trials.trial_count), near(trials.trial_count);
+        trials.far_dbm = far.data();
+        trials.near_dbm = near.data();
+        auto tally = sized<lvb_tally>();
+        auto fault = sized<lvb_fault>();
+        const lvb_status status = lvb_compute_trials(&trials, &tally, &fault);
+        digest.number(status);
+        if (status != LVB_OK) {
+            add(digest, fault);
+            continue;
+        }
+        for (const double level : far) digest.number(level);
+        for (const double level : near) digest.number(level);
+        auto s = sized<lvb_sureness>();
+        digest.number(lvb_compute_sureness(&tally, 1, sizeof tally, &s, nullptr));
+        digest.numbers(s.inside_probability, s.inside_error, s.far_below_probability, s.far_below_error,
+                       s.far_above_probability, s.far_above_error, s.near_below_probability, s.near_below_error,
+                       s.near_above_probability, s.near_above_error, s.far_mean_dbm, s.far_mean_error_db,
+                       s.far_standard_deviation_db, s.near_mean_dbm, s.near_mean_error_db,
+                       s.near_standard_deviation_db);
+        lvb_quantile quantiles[] = {{0.025, 0.0, 0.0}, {0.5, 0.0, 0.0}, {inputs.uniform(0.0, 1.0), 0.0, 0.0}};
+        digest.number(lvb_compute_quantiles(far.data(), far.size(), quantiles, 3, sizeof quantiles[0], nullptr));
+        for (const lvb_quantile &q : quantiles) digest.numbers(q.level_dbm, q.error_db);
+    }
+}
+
 // ---- Solve, rank, compare.
+
+void add_solutions(Digest &digest) {
+    Inputs inputs(86);
+    const std::int32_t of_link[] = {LVB_FIELD_FREQUENCY_MHZ, LVB_FIELD_FAR_DISTANCE_M, LVB_FIELD_NEAR_DISTANCE_M,
+                                    LVB_FIELD_TEMPERATURE_DEGC};
+    const std::int32_t of_stage[] = {LVB_FIELD_LEVEL_DBM,         LVB_FIELD_GAIN_DB,    LVB_FIELD_TOLERANCE_DB,
+                                     LVB_FIELD_LENGTH_M,          LVB_FIELD_FLOOR_DBM,  LVB_FIELD_WANTED_LOW_DBM,
+                                     LVB_FIELD_CONNECTOR_LOSS_DB, LVB_FIELD_CEILING_DBM};
+    auto ground = sized<lvb_path>();
+    ground.model = LVB_PATH_TWO_RAY;
+    ground.transmit_height_m = 3.0;
+    ground.receive_height_m = 1.5;
+    ground.relative_permittivity = 5.0;
+    for (int i = 0; i < 2500; ++i) {
+        Chain chain(inputs);
+        if (inputs.below(3) == 0)
+            for (lvb_stage &stage : chain.stages)
+                if (stage.kind == LVB_KIND_AIR) stage.path = &ground;
+        auto in = sized<lvb_solve>();
+        auto out = sized<lvb_solution>();
+        auto fault = sized<lvb_fault>();
+        in.structure = inputs.below(3) ? LVB_STRUCT_STAGE : LVB_STRUCT_LINK;
+        const bool stage = in.structure == LVB_STRUCT_STAGE;
+        in.field = stage ? of_stage[inputs.below(8)] : of_link[inputs.below(4)];
+        if (stage) in.stage_index = inputs.below(static_cast<std::uint32_t>(chain.stages.size()));
+        in.goal = 1 + static_cast<std::int32_t>(inputs.below(8));
+        if (in.goal <= 2) in.tolerances = static_cast<std::int32_t>(inputs.below(3));
+        in.link = &chain.link;
+        in.wanted = inputs.below(40) ? inputs.uniform(-90.0, 40.0) : inputs.argument();
+        const lvb_status status = lvb_compute_solution(&in, &out, &fault);
+        digest.number(status);
+        if (status == LVB_OK)
+            digest.numbers(out.outcome, out.value, out.reached, out.missing_db, out.entered, out.reached_entered,
+                           out.lowest, out.highest, out.bound_structure, out.bound_field, out.bound_stage);
+        else add(digest, fault);
+    }
+}
+
+void add_rankings(Digest &digest) {
+    Inputs inputs(88);
+    for (int i = 0; i < 1000; ++i) {
+        const Chain chain(inputs);
+        auto r = sized<lvb_ranking>();
+        auto fault = sized<lvb_fault>();
+        std::vector<lvb_contribution> lines(chain.stages.size());
+        const lvb_status status = lvb_compute_ranking(&chain.link, &r, lines.data(), sizeof(lvb_contribution), &fault);
+        digest.number(status);
+        if (status != LVB_OK) {
+            add(digest, fault);
+            continue;
+        }
+        digest.numbers(r.decided_by, r.loss_stage, r.variance_stage, r.help_stage, r.measure_stage, r.look_up_stage,
+                       r.decided_by_db, r.help_db, r.measure_worst_db, r.measure_rss_db, r.look_up_change_db, r.loss_db,
+                       r.gain_db, r.db_per_mhz, r.db_per_degc);
+        for (const lvb_contribution &l : lines)
+            digest.numbers(l.loss_rank, l.variance_rank, l.help_rank, l.basis, l.far_change_db, l.near_change_db,
+                           l.loss_share, l.variance_share, l.worst_share, l.help_db, l.db_per_db, l.db_per_m,
+                           l.db_per_connector, l.db_per_connector_db, l.db_per_degc, l.far_db_per_mhz,
+                           l.near_db_per_mhz, l.far_db_per_distance_m, l.near_db_per_distance_m);
+    }
+}
+
+void add_comparisons(Digest &digest) {
+    Inputs inputs(90);
+    const char *const labels[] = {nullptr, "", "one", "two", "three"};
+    for (int i = 0; i < 1000; ++i) {
+        Chain first(inputs), second(inputs);
+        for (Chain *chain : {&first, &second})
+            for (lvb_stage &stage : chain->stages) stage.label = labels[inputs.below(5)];
+        std::vector<std::uint8_t> scratch(first.stages.size() * second.stages.size());
+        std::vector<lvb_pair> pairs(first.stages.size() + second.stages.size());
+        auto in = sized<lvb_compare>();
+        auto out = sized<lvb_comparison>();
+        auto fault = sized<lvb_fault>();
+        in.pair_size = sizeof(lvb_pair);
+        in.first = &first.link;
+        in.second = &second.link;
+        in.scratch = scratch.data();
+        in.pairs = pairs.data();
+        const lvb_status status = lvb_compute_comparison(&in, &out, &fault);
+        digest.number(status);
+        if (status != LVB_OK) {
+            add(digest, fault);
+            continue;
+        }
+        digest.numbers(out.pair_count, out.by_label, out.by_kind, out.first_only, out.second_only, out.first_verdict,
+                       out.second_verdict, out.largest_pair, out.largest_db, out.far_level_db, out.near_level_db,
+                       out.margin_db, out.headroom_db, out.far_worst_db, out.near_worst_db, out.eirp_db);
+        for (std::uint32_t k = 0; k < out.pair_count; ++k)
+            digest.numbers(pairs[k].first_stage, pairs[k].second_stage, pairs[k].matched,
+                           pairs[k].far_change_difference_db, pairs[k].near_change_difference_db,
+                           pairs[k].tolerance_difference_db, pairs[k].far_level_difference_db,
+                           pairs[k].near_level_difference_db);
+    }
+}
 
 std::uint64_t digest_with(std::int32_t instructions) {
     Digest digest;
@@ -827,10 +1343,18 @@ std::uint64_t digest_with(std::int32_t instructions) {
     // limits
     add_limits(digest);
     // sweeps, maps and walks
+    add_sweeps(digest);
+    add_sites(digest, instructions);
     // choose
+    add_choices(digest);
     // locate
+    add_locate(digest);
     // how sure
+    add_trials(digest, instructions);
     // solve, rank, compare
+    add_solutions(digest);
+    add_rankings(digest);
+    add_comparisons(digest);
     return digest.value();
 }
 

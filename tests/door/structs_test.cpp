@@ -88,6 +88,36 @@ lvb_limit sound_limit() {
     return limit;
 }
 
+// A link that the calls which decide take, and their structs.
+const lvb_link &decided_link() {
+    static Chain chain(ordinary());
+    chain.link.stages = chain.stages.data();
+    chain.link.stage_count = static_cast<std::uint32_t>(chain.stages.size());
+    return chain.link;
+}
+lvb_sweep sound_sweep() {
+    auto sweep = sized<lvb_sweep>();
+    sweep.link = &decided_link();
+    sweep.frequency_mhz = rows_mhz;
+    sweep.frequency_count = 2;
+    return sweep;
+}
+lvb_solve sound_solve() {
+    auto solve = sized<lvb_solve>();
+    solve.structure = LVB_STRUCT_LINK;
+    solve.field = LVB_FIELD_FAR_DISTANCE_M;
+    solve.goal = LVB_GOAL_MARGIN;
+    solve.link = &decided_link();
+    return solve;
+}
+lvb_compare sound_compare() {
+    static std::uint8_t scratch[64];
+    auto compare = sized<lvb_compare>();
+    compare.first = compare.second = &decided_link();
+    compare.scratch = scratch;
+    return compare;
+}
+
 // A chain with everything that a call for its noise needs.
 struct NoiseCall {
     std::vector<lvb_stage> stages = ordinary();
@@ -100,6 +130,24 @@ struct NoiseCall {
         conditions.bandwidth_mhz = 0.2;
     }
 };
+
+lvb_locate sound_locate() {
+    static const std::vector<lvb_stage> stages = ordinary();
+    static Chain chain({});
+    chain.link.stages = stages.data();
+    chain.link.stage_count = static_cast<std::uint32_t>(stages.size());
+    auto locate = sized<lvb_locate>();
+    locate.link = &chain.link;
+    locate.uncertainty_db = 0.3;
+    return locate;
+}
+
+lvb_trials sound_trials() {
+    auto trials = sized<lvb_trials>();
+    trials.link = sound_locate().link;
+    trials.trial_count = 3;
+    return trials;
+}
 
 std::vector<Entry> entries() {
     return {
@@ -286,6 +334,43 @@ std::vector<Entry> entries() {
                                       fault);
          },
          [](void *) {}},
+        {"locate", LVB_STRUCT_LOCATE, LVB_FIELD_LOCATE, sizeof(lvb_locate), false,
+         [](void *object, lvb_fault *fault) {
+             auto result = sized<lvb_locate_result>();
+             return lvb_locate_fault(static_cast<lvb_locate *>(object), &result, nullptr, 0, fault);
+         },
+         [](void *object) {
+             const lvb_locate locate = sound_locate();
+             std::memcpy(object, &locate, sizeof locate);
+         }},
+        {"result of locate", LVB_STRUCT_LOCATE_RESULT, LVB_FIELD_RESULT, sizeof(lvb_locate_result), true,
+         [](void *object, lvb_fault *fault) {
+             const lvb_locate locate = sound_locate();
+             return lvb_locate_fault(&locate, static_cast<lvb_locate_result *>(object), nullptr, 0, fault);
+         },
+         [](void *) {}},
+        {"trials", LVB_STRUCT_TRIALS, LVB_FIELD_TRIALS, sizeof(lvb_trials), false,
+         [](void *object, lvb_fault *fault) {
+             return lvb_compute_trials(static_cast<lvb_trials *>(object), nullptr, fault);
+         },
+         [](void *object) {
+             const lvb_trials trials = sound_trials();
+             std::memcpy(object, &trials, sizeof trials);
+         }},
+        {"tally", LVB_STRUCT_TALLY, LVB_FIELD_TALLY, sizeof(lvb_tally), true,
+         [](void *object, lvb_fault *fault) {
+             const lvb_trials trials = sound_trials();
+             return lvb_compute_trials(&trials, static_cast<lvb_tally *>(object), fault);
+         },
+         [](void *) {}},
+        {"sureness", LVB_STRUCT_SURENESS, LVB_FIELD_SURENESS, sizeof(lvb_sureness), true,
+         [](void *object, lvb_fault *fault) {
+             const lvb_trials trials = sound_trials();
+             auto tally = sized<lvb_tally>();
+             lvb_compute_trials(&trials, &tally, nullptr);
+             return lvb_compute_sureness(&tally, 1, sizeof tally, static_cast<lvb_sureness *>(object), fault);
+         },
+         [](void *) {}},
         {"cable_table", LVB_STRUCT_CABLE_TABLE, LVB_FIELD_CABLE_TABLE, sizeof(lvb_cable_table), false,
          [](void *object, lvb_fault *fault) {
              lvb_cable_run run = run_by_type();
@@ -395,6 +480,56 @@ std::vector<Entry> entries() {
              table.loss_db = rows_db;
              std::memcpy(object, &table, sizeof table);
          }},
+        {"sweep", LVB_STRUCT_SWEEP, LVB_FIELD_SWEEP, sizeof(lvb_sweep), false,
+         [](void *object, lvb_fault *fault) {
+             auto result = sized<lvb_sweep_result>();
+             return lvb_compute_sweep(static_cast<lvb_sweep *>(object), &result, fault);
+         },
+         [](void *object) {
+             const lvb_sweep made = sound_sweep();
+             std::memcpy(object, &made, sizeof made);
+         }},
+        {"result of a sweep", LVB_STRUCT_SWEEP_RESULT, LVB_FIELD_RESULT, sizeof(lvb_sweep_result), true,
+         [](void *object, lvb_fault *fault) {
+             const lvb_sweep sweep = sound_sweep();
+             return lvb_compute_sweep(&sweep, static_cast<lvb_sweep_result *>(object), fault);
+         },
+         [](void *) {}},
+        {"solve", LVB_STRUCT_SOLVE, LVB_FIELD_SOLVE, sizeof(lvb_solve), false,
+         [](void *object, lvb_fault *fault) {
+             auto solution = sized<lvb_solution>();
+             return lvb_compute_solution(static_cast<lvb_solve *>(object), &solution, fault);
+         },
+         [](void *object) {
+             const lvb_solve made = sound_solve();
+             std::memcpy(object, &made, sizeof made);
+         }},
+        {"solution", LVB_STRUCT_SOLUTION, LVB_FIELD_SOLUTION, sizeof(lvb_solution), true,
+         [](void *object, lvb_fault *fault) {
+             const lvb_solve solve = sound_solve();
+             return lvb_compute_solution(&solve, static_cast<lvb_solution *>(object), fault);
+         },
+         [](void *) {}},
+        {"ranking", LVB_STRUCT_RANKING, LVB_FIELD_RANKING, sizeof(lvb_ranking), true,
+         [](void *object, lvb_fault *fault) {
+             return lvb_compute_ranking(&decided_link(), static_cast<lvb_ranking *>(object), nullptr, 0, fault);
+         },
+         [](void *) {}},
+        {"compare", LVB_STRUCT_COMPARE, LVB_FIELD_COMPARE, sizeof(lvb_compare), false,
+         [](void *object, lvb_fault *fault) {
+             auto comparison = sized<lvb_comparison>();
+             return lvb_compute_comparison(static_cast<lvb_compare *>(object), &comparison, fault);
+         },
+         [](void *object) {
+             const lvb_compare made = sound_compare();
+             std::memcpy(object, &made, sizeof made);
+         }},
+        {"comparison", LVB_STRUCT_COMPARISON, LVB_FIELD_COMPARISON, sizeof(lvb_comparison), true,
+         [](void *object, lvb_fault *fault) {
+             const lvb_compare compare = sound_compare();
+             return lvb_compute_comparison(&compare, static_cast<lvb_comparison *>(object), fault);
+         },
+         [](void *) {}},
         {"info of an allowance", LVB_STRUCT_ALLOWANCE_INFO, LVB_FIELD_INFO, sizeof(lvb_allowance_info), true,
          [](void *object, lvb_fault *fault) {
              return lvb_describe_allowance(0, static_cast<lvb_allowance_info *>(object), fault);
@@ -497,7 +632,16 @@ TEST(Zeroed, IsValidOrNamesTheMissingField) {
         case LVB_STRUCT_COLUMNS:
             return {LVB_E_MISSING, LVB_FIELD_FORMULA};
         case LVB_STRUCT_GRID:
+        case LVB_STRUCT_SWEEP:
             return {LVB_E_NULL, LVB_FIELD_LINK};
+        case LVB_STRUCT_SOLVE:
+            return {LVB_E_MISSING, LVB_FIELD_STRUCTURE};
+        case LVB_STRUCT_COMPARE:
+            return {LVB_E_NULL, LVB_FIELD_FIRST};
+        case LVB_STRUCT_TRIALS:
+            return {LVB_E_MISSING, LVB_FIELD_TRIAL_COUNT};
+        case LVB_STRUCT_LOCATE:
+            return {LVB_E_MISSING, LVB_FIELD_UNCERTAINTY_DB};
         case LVB_STRUCT_CABLE_RUN:
         case LVB_STRUCT_COAXIAL_LINE:
             return {LVB_E_MISSING, LVB_FIELD_FREQUENCY_MHZ};
@@ -537,8 +681,8 @@ TEST(Zeroed, IsValidOrNamesTheMissingField) {
 TEST(Null, EachPointerThatMustBeGiven) {
     for (const Entry &entry : entries()) {
         if (entry.structure == LVB_STRUCT_CABLE_TABLE || entry.structure == LVB_STRUCT_GAIN_TABLE ||
-            entry.structure == LVB_STRUCT_BAD || entry.structure == LVB_STRUCT_AZIMUTH_CUT ||
-            entry.structure == LVB_STRUCT_ELEVATION_CUT)
+            entry.structure == LVB_STRUCT_BAD || entry.structure == LVB_STRUCT_TALLY ||
+            entry.structure == LVB_STRUCT_AZIMUTH_CUT || entry.structure == LVB_STRUCT_ELEVATION_CUT)
             continue; // may be null
         auto fault = sized<lvb_fault>();
         EXPECT_EQ(entry.call(nullptr, &fault), LVB_E_NULL) << entry.name;

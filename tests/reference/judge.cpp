@@ -182,8 +182,21 @@ double field_value(const Field &field) {
     return evaluate(field.value, [](std::string_view, std::span<const double>) { return nan; });
 }
 
+// A chain as it is lent, with the tables that its stages borrow; moved, never copied.
+struct Lent {
+    std::vector<lvb_stage> stages;
+    std::vector<lvb_cable_table> tables;
+    lvb_link link{};
+    lvb_noise_conditions conditions{};
+
+    Lent() = default;
+    Lent(Lent &&) = default;
+    Lent &operator=(Lent &&) = default;
+};
+
 // What came of a set-up.
 struct Computed {
+    Lent chain;
     lvb_status status = LVB_OK;
     std::string fault;
     lvb_cable_loss loss{};
@@ -234,16 +247,15 @@ Computed compute_cable(const SetUp &set_up) {
     return computed;
 }
 
-Computed compute_chain(const SetUp &set_up) {
-    std::vector<lvb_stage> stages;
-    std::vector<lvb_cable_table> tables;
-    tables.reserve(set_up.stages.size()); // stages point into it
+Lent make_chain(const SetUp &set_up) {
+    Lent made;
+    made.tables.reserve(set_up.stages.size()); // stages point into it
     for (const Stage &from : set_up.stages) {
-        lvb_stage &stage = stages.emplace_back();
+        lvb_stage &stage = made.stages.emplace_back();
         stage.kind = from.kind;
         stage.label = from.label.c_str();
         stage.cable_type = from.cable_type;
-        if (!from.table.frequency_mhz.empty()) stage.cable_table = &tables.emplace_back(lend(from.table));
+        if (!from.table.frequency_mhz.empty()) stage.cable_table = &made.tables.emplace_back(lend(from.table));
         for (const Field &field : from.fields) {
             stage.*(find(stage_numbers, field.name)->member) = field_value(field);
             if (field.name == "floor_dbm") stage.stated |= LVB_STATED_FLOOR;
@@ -254,12 +266,12 @@ Computed compute_chain(const SetUp &set_up) {
             if (field.name == "compression_dbm") stage.stated |= LVB_STATED_COMPRESSION;
         }
     }
-    lvb_link link{};
+    lvb_link &link = made.link;
     link.size = sizeof link;
-    link.stages = stages.data();
-    link.stage_count = static_cast<std::uint32_t>(stages.size());
+    link.stages = made.stages.data();
+    link.stage_count = static_cast<std::uint32_t>(made.stages.size());
     link.stage_size = sizeof(lvb_stage);
-    lvb_noise_conditions conditions{};
+    lvb_noise_conditions &conditions = made.conditions;
     conditions.size = sizeof conditions;
     for (const Field &field : set_up.fields) {
         if (const auto *number = find(link_numbers, field.name)) link.*(number->member) = field_value(field);
@@ -267,15 +279,22 @@ Computed compute_chain(const SetUp &set_up) {
         if (field.name == "temperature_degc") link.stated |= LVB_STATED_TEMPERATURE;
         if (field.name == "carrier_to_noise_db") conditions.stated |= LVB_STATED_CARRIER_TO_NOISE;
     }
+    return made;
+}
+
+Computed compute_chain(const SetUp &set_up) {
     Computed computed;
+    computed.chain = make_chain(set_up);
+    const lvb_link &link = computed.chain.link;
+    const lvb_noise_conditions &conditions = computed.chain.conditions;
     computed.budget.size = sizeof computed.budget;
-    computed.levels.resize(stages.size());
+    computed.levels.resize(link.stage_count);
     lvb_fault fault{};
     fault.size = sizeof fault;
     computed.status = lvb_compute_budget(&link, &computed.budget, computed.levels.data(), sizeof(lvb_level), &fault);
     if (conditions.bandwidth_mhz != 0.0 && computed.status == LVB_OK) {
         computed.noise.size = sizeof computed.noise;
-        computed.lines.resize(stages.size());
+        computed.lines.resize(link.stage_count);
         computed.status = lvb_compute_noise(&link, &conditions, &computed.noise, computed.lines.data(),
                                             sizeof(lvb_noise_line), &fault);
     }
@@ -359,6 +378,42 @@ Computed compute(const SetUp &set_up) {
     return {};
 }
 
+// What lvb_compute_solution finds in a chain: `..._for_level` for a level at the far end, `..._for_margin` for a
+// margin.
+struct Solvable {
+    std::string_view name;
+    std::int32_t structure, field, goal;
+    int arity; // the goal, and before it the stage, counted from 1, where it is 2
+};
+constexpr Solvable solvable[] = {
+    {"far_distance_for_level", LVB_STRUCT_LINK, LVB_FIELD_FAR_DISTANCE_M, LVB_GOAL_FAR_LEVEL, 1},
+    {"far_distance_for_margin", LVB_STRUCT_LINK, LVB_FIELD_FAR_DISTANCE_M, LVB_GOAL_MARGIN, 1},
+    {"frequency_for_level", LVB_STRUCT_LINK, LVB_FIELD_FREQUENCY_MHZ, LVB_GOAL_FAR_LEVEL, 1},
+    {"source_for_level", LVB_STRUCT_STAGE, LVB_FIELD_LEVEL_DBM, LVB_GOAL_FAR_LEVEL, 1},
+    {"source_for_margin", LVB_STRUCT_STAGE, LVB_FIELD_LEVEL_DBM, LVB_GOAL_MARGIN, 1},
+    {"gain_for_level", LVB_STRUCT_STAGE, LVB_FIELD_GAIN_DB, LVB_GOAL_FAR_LEVEL, 2},
+};
+const Solvable *find_solvable(std::string_view name) {
+    for (const Solvable &one : solvable)
+        if (one.name == name) return &one;
+    return nullptr;
+}
+
+double solve(const Lent &chain, const Solvable &what, std::span<const double> arguments) {
+    lvb_solve in{};
+    in.size = sizeof in;
+    in.structure = what.structure;
+    if (what.arity == 2) in.stage_index = static_cast<std::uint32_t>(arguments[0]) - 1;
+    in.field = what.field;
+    in.goal = what.goal;
+    in.link = &chain.link;
+    in.wanted = arguments.back();
+    lvb_solution out{};
+    out.size = sizeof out;
+    if (lvb_compute_solution(&in, &out, nullptr) != LVB_OK || out.outcome != LVB_SOLUTION_FOUND) return nan;
+    return out.value;
+}
+
 double result_of(const Computed &computed, std::string_view name, std::span<const double> arguments) {
     if (computed.is_path) return computed.path_loss.*(find(path_loss_numbers, name)->member);
     if (const auto *number = find(loss_numbers, name); number != nullptr && computed.loss.size != 0)
@@ -371,6 +426,7 @@ double result_of(const Computed &computed, std::string_view name, std::span<cons
     if (name == "eirp_dbm") return computed.budget.eirp_dbm;
     if (const auto *number = find(noise_numbers, name))
         return computed.lines.empty() ? nan : computed.noise.*(number->member);
+    if (const Solvable *what = find_solvable(name)) return solve(computed.chain, *what, arguments);
     if (name == "far_level_after") {
         const double stage = arguments[0];
         if (!(stage >= 1.0 && stage <= static_cast<double>(computed.levels.size()))) return nan;
@@ -430,6 +486,7 @@ int result_arity(SetUp::Kind kind, std::string_view name) {
         return find(path_loss_numbers, name) != nullptr ? 0 : -1;
     case SetUp::Kind::chain:
         if (name == "eirp_dbm" || find(limit_numbers, name) != nullptr) return 0;
+        if (const Solvable *what = find_solvable(name)) return what->arity;
         if (name == "far_level_after") return 1;
         if (name == "input_intercept_after") return 1;
         if (find(noise_numbers, name) != nullptr) return 0;

@@ -1,0 +1,334 @@
+// Gear from the stock: the cheapest sets with which every link holds what it needs.
+#include "decide_common.hpp"
+
+#include "faults.hpp"
+#include "print_budget.hpp"
+#include "read_decisions.hpp"
+#include "verdict.hpp"
+
+#include <algorithm>
+#include <cmath>
+
+namespace desk {
+namespace {
+
+// A link whose gear is sought, lent to the library.
+struct Sought {
+    const Link *link;
+    std::unique_ptr<Lent> lent;
+};
+
+// A place in a link for one of several items.
+struct Place {
+    std::size_t sought;
+    std::size_t stage;
+};
+
+bool has_slot(const Link &link) {
+    return std::any_of(link.stages.begin(), link.stages.end(),
+                       [](const Stage &stage) { return stage.from_stock != nullptr; });
+}
+
+std::vector<Sought> sought_links(const Book &book, const std::vector<std::string> &names) {
+    std::vector<Sought> all;
+    for (const Link &link : book.scenario.links) {
+        const bool named = std::find(names.begin(), names.end(), link.name) != names.end();
+        if (names.empty() ? !has_slot(link) : !named) continue;
+        if (!has_slot(link))
+            book.document.refuse(*link.value, "nothing is to be chosen here: no stage has from_stock; in link " +
+                                                  in_quotes(link.name));
+        compute(book.document, link); // what is wrong with the link itself is told first
+        all.push_back({&link, lend(book.document, link)});
+    }
+    for (const std::string &name : names) link_named(book.scenario, name); // refuses one that there is not
+    if (all.empty())
+        book.document.refuse(book.document.root(), "nothing is to be chosen: no stage of any link has from_stock");
+    return all;
+}
+
+// The stock as if it were one long chain, so that it is lent like a link.
+Link stock_as_link(const std::vector<StockItem> &stock) {
+    Link chain;
+    for (const StockItem &item : stock) chain.stages.push_back(item.stage);
+    return chain;
+}
+
+struct Answered {
+    lvb_chosen chosen{};
+    std::vector<Place> places;                    ///< of each slot
+    std::vector<std::vector<std::uint32_t>> sets; ///< the items of each set, slot by slot
+    std::vector<std::uint64_t> costs;
+    std::vector<lvb_miss> misses; ///< of each link, where no set was found
+};
+
+// A part of an item that the library names by the item's index in `stage`; `row` is then a row of the table.
+bool of_items_part(const lvb_fault &fault) {
+    switch (fault.structure) {
+    case LVB_STRUCT_GAIN_TABLE:
+    case LVB_STRUCT_CABLE_TABLE:
+    case LVB_STRUCT_PATTERN:
+    case LVB_STRUCT_AZIMUTH_CUT:
+    case LVB_STRUCT_ELEVATION_CUT:
+        return true;
+    default:
+        return false;
+    }
+}
+
+// The links were computed before as they stand: what is refused here is an item, or what is wanted of a link.
+[[noreturn]] void refuse(const Book &book, const std::vector<Sought> &sought, const lvb_fault &fault) {
+    const Document &document = book.document;
+    const std::vector<StockItem> &stock = book.scenario.stock;
+    const std::int64_t item_at = of_items_part(fault)                 ? fault.stage
+                                 : fault.structure == LVB_STRUCT_ITEM ? fault.row
+                                                                      : -1;
+    if (item_at >= 0 && static_cast<std::size_t>(item_at) < stock.size()) {
+        const StockItem &item = stock[static_cast<std::size_t>(item_at)];
+        const bool of_item = item.numbers.contains(fault.field) && !of_items_part(fault);
+        refuse_fault(document, of_item ? static_cast<const Part &>(item) : Part{item.stage.value, item.stage.numbers},
+                     fault, "; in the stock, " + in_quotes(item.name));
+    }
+    if (fault.row < 0 || static_cast<std::size_t>(fault.row) >= sought.size()) throw Refusal(fault_words(fault));
+    const Link &link = *sought[static_cast<std::size_t>(fault.row)].link;
+    const std::string where = "; in link " + in_quotes(link.name);
+    if (fault.structure == LVB_STRUCT_NEED && link.wanted) refuse_fault(document, *link.wanted, fault, where);
+    if (fault.structure != LVB_STRUCT_STAGE || fault.stage < 0)
+        document.refuse(*link.value, fault_words(fault) + where);
+    lvb_fault of_stage = fault;
+    of_stage.row = -1; // the index of the link, not a row of a table
+    refuse_fault(document, link, of_stage);
+}
+
+// One item cannot stand in for every kind: the library would only tell numbers.
+void check_kinds(const Book &book, const Link &link) {
+    const auto class_of = [](std::int32_t kind) {
+        const bool carried = kind == LVB_KIND_PASSIVE || kind == LVB_KIND_CABLE || kind == LVB_KIND_AMPLIFIER;
+        return carried ? LVB_KIND_PASSIVE : kind;
+    };
+    for (const Stage &stage : link.stages)
+        for (const std::uint32_t candidate : stage.candidates) {
+            const StockItem &item = book.scenario.stock[candidate];
+            const std::int32_t kind = class_of(stage.entry.kind);
+            const bool choosable = kind == LVB_KIND_SOURCE || kind == LVB_KIND_ANTENNA || kind == LVB_KIND_PASSIVE;
+            if (choosable && class_of(item.stage.entry.kind) == kind) continue;
+            book.document.refuse(*stage.from_stock,
+                                 in_quotes(item.name) + " is of kind " + lvb_kind_name(item.stage.entry.kind) +
+                                     ", which cannot stand in for " + lvb_kind_name(stage.entry.kind) + "; in link " +
+                                     in_quotes(link.name) + ", " + in_quotes(stage.label));
+        }
+}
+
+Answered choose(const Book &book, const std::vector<Sought> &sought, const ChooseQuestion &question) {
+    Answered answered;
+    const Link chain = stock_as_link(book.scenario.stock);
+    const Lent lent(chain);
+    std::vector<lvb_item> items;
+    for (std::size_t i = 0; i < book.scenario.stock.size(); ++i) {
+        const StockItem &item = book.scenario.stock[i];
+        items.push_back(
+            {&lent.stage(i), nullptr, nullptr, item.cost, item.count, 0, item.lowest_mhz, item.highest_mhz});
+    }
+    std::vector<lvb_need> needs;
+    std::vector<lvb_slot> slots;
+    for (std::size_t n = 0; n < sought.size(); ++n) {
+        const Link &link = *sought[n].link;
+        check_kinds(book, link);
+        lvb_need need = link.wanted ? link.wanted->entry : lvb_need{};
+        need.link = &sought[n].lent->link();
+        needs.push_back(need);
+        for (std::size_t s = 0; s < link.stages.size(); ++s) {
+            const std::vector<std::uint32_t> &candidates = link.stages[s].candidates;
+            if (candidates.empty()) continue;
+            slots.push_back({static_cast<std::uint32_t>(n), static_cast<std::uint32_t>(s),
+                             static_cast<std::uint32_t>(candidates.size()), 0, candidates.data()});
+            answered.places.push_back({n, s});
+        }
+    }
+    std::vector<std::uint32_t> sets(std::size_t{question.sets} * slots.size());
+    answered.costs.resize(question.sets);
+    answered.misses.resize(needs.size());
+    lvb_choice choice = sized<lvb_choice>();
+    choice.need_count = static_cast<std::uint32_t>(needs.size());
+    choice.need_size = sizeof(lvb_need);
+    choice.item_count = static_cast<std::uint32_t>(items.size());
+    choice.item_size = sizeof(lvb_item);
+    choice.slot_count = static_cast<std::uint32_t>(slots.size());
+    choice.slot_size = sizeof(lvb_slot);
+    choice.stage_size = sizeof(lvb_stage);
+    choice.set_count = question.sets;
+    choice.miss_size = sizeof(lvb_miss);
+    choice.needs = needs.data();
+    choice.items = items.data();
+    choice.slots = slots.data();
+    choice.step_limit = question.step_limit;
+    choice.sets = sets.data();
+    choice.costs = answered.costs.data();
+    choice.misses = answered.misses.data();
+    lvb_choice_scratch room = sized<lvb_choice_scratch>();
+    lvb_fault fault = sized<lvb_fault>();
+    if (lvb_compute_choice_scratch(&choice, &room, &fault) != LVB_OK) refuse(book, sought, fault);
+    std::vector<double> scratch(room.ample_bytes / sizeof(double) + 1);
+    choice.scratch = scratch.data();
+    choice.scratch_bytes = scratch.size() * sizeof(double);
+    answered.chosen.size = sizeof answered.chosen;
+    if (lvb_compute_choice(&choice, &answered.chosen, &fault) != LVB_OK) refuse(book, sought, fault);
+    for (std::size_t i = 0; i < answered.chosen.set_count; ++i) {
+        const auto row = sets.begin() + static_cast<std::ptrdiff_t>(i * slots.size());
+        answered.sets.emplace_back(row, row + static_cast<std::ptrdiff_t>(slots.size()));
+    }
+    return answered;
+}
+
+// The book of a link with a set's items in its slots.
+Computed with_set(const Book &book, const std::vector<Sought> &sought, const Answered &answered,
+                  const std::vector<std::uint32_t> &set, std::size_t n) {
+    Link link = *sought[n].link;
+    for (std::size_t slot = 0; slot < set.size(); ++slot) {
+        if (answered.places[slot].sought != n) continue;
+        Stage &stage = link.stages[answered.places[slot].stage];
+        const Stage &item = book.scenario.stock[set[slot]].stage;
+        stage.entry = item.entry;
+        stage.numbers = item.numbers;
+        stage.cable_name = item.cable_name;
+        stage.gain_table = item.gain_table;
+        stage.cable_table = item.cable_table;
+        stage.pattern = item.pattern;
+    }
+    link.tuning.reset(); // a set is sought for the link's own frequency
+    return compute(book.document, link);
+}
+
+std::string wanted_words(const Link &link) {
+    if (!link.wanted) return "to be inside the window as entered";
+    const lvb_need &need = link.wanted->entry;
+    std::string words = "margin " + two(need.margin_db) + " dB, headroom " + two(need.headroom_db) + " dB";
+    if ((need.stated & LVB_STATED_EIRP_LIMIT) != 0) words += ", e.i.r.p. at most " + two(need.eirp_limit_dbm) + " dBm";
+    if (need.noise_figure_limit_db != 0.0) words += ", noise figure at most " + two(need.noise_figure_limit_db) + " dB";
+    return words + (need.worst_case != 0 ? ", with every tolerance against you" : ", as entered");
+}
+
+std::string outcome_words(const lvb_chosen &chosen) {
+    const std::string sets = std::to_string(chosen.set_count) + (chosen.set_count == 1 ? " set" : " sets");
+    switch (chosen.outcome) {
+    case LVB_OUTCOME_PROVEN:
+        return sets + ", proven to be the cheapest";
+    case LVB_OUTCOME_NOT_PROVEN:
+        return sets + ", NOT PROVEN to be the cheapest: no set costs less than " + std::to_string(chosen.lower_bound);
+    case LVB_OUTCOME_INFEASIBLE:
+        return "NO SET holds what is wanted";
+    case LVB_OUTCOME_SHORT_OF_STOCK:
+        return "SHORT OF STOCK: it does not fill the places, whatever the levels";
+    default:
+        return "UNDECIDED: the search was stopped before a set was found, and none was ruled out";
+    }
+}
+
+struct MissName {
+    double lvb_miss::*value;
+    const char *words;
+    const char *name;
+};
+
+constexpr MissName miss_names[] = {
+    {&lvb_miss::far_alone_db, "the margin, if nothing else were asked", "far_alone_db"},
+    {&lvb_miss::near_alone_db, "the headroom, if nothing else were asked", "near_alone_db"},
+    {&lvb_miss::eirp_alone_db, "the e.i.r.p., if nothing else were asked", "eirp_alone_db"},
+    {&lvb_miss::noise_alone_db, "the noise figure, if nothing else were asked", "noise_alone_db"},
+    {&lvb_miss::far_besides_db, "the margin, among sets that hold all else", "far_besides_db"},
+    {&lvb_miss::near_besides_db, "the headroom, among sets that hold all else", "near_besides_db"},
+    {&lvb_miss::eirp_besides_db, "the e.i.r.p., among sets that hold all else", "eirp_besides_db"},
+    {&lvb_miss::noise_besides_db, "the noise figure, among sets that hold all else", "noise_besides_db"},
+};
+
+std::string miss_words(const lvb_miss &miss) {
+    std::string words;
+    for (const MissName &name : miss_names) {
+        const double value = miss.*name.value;
+        if (!(value > 0.0) || std::isinf(value)) continue; // held, not asked, or told by the others
+        words += (words.empty() ? "" : "; ") + two(value) + " dB are missing of " + name.words;
+    }
+    return words.empty() ? "taken by itself it can be held: the links compete for the stock" : words;
+}
+
+std::string page(const Book &book, const std::vector<Sought> &sought, const Answered &answered) {
+    std::string out = page_title(
+        "CHOOSE", std::to_string(sought.size()) + (sought.size() == 1 ? " link" : " links") + ", from the stock", book);
+    for (const Sought &one : sought)
+        out += labelled("Wanted:", ascii("'" + one.link->name + "': " + wanted_words(*one.link)));
+    out += labelled("Answer:", outcome_words(answered.chosen));
+    for (std::size_t i = 0; i < answered.sets.size(); ++i) {
+        out += "\n  Set " + std::to_string(i + 1) + ", cost " + std::to_string(answered.costs[i]) + "\n";
+        for (std::size_t n = 0; n < sought.size(); ++n) {
+            const Computed told = with_set(book, sought, answered, answered.sets[i], n);
+            out += wrap(ascii("'" + sought[n].link->name + "': margin " + two(told.budget.far_end.margin_db) +
+                              " dB, headroom " + two(told.budget.near_end.headroom_db) + " dB, e.i.r.p. " +
+                              two(told.budget.eirp_dbm) + " dBm; " + lvb_verdict_name(told.budget.verdict)),
+                        page_columns, "    ", "      ");
+            for (std::size_t slot = 0; slot < answered.places.size(); ++slot)
+                if (answered.places[slot].sought == n)
+                    out += wrap(ascii(sought[n].link->stages[answered.places[slot].stage].label + ": " +
+                                      book.scenario.stock[answered.sets[i][slot]].name),
+                                page_columns, "      ", "        ");
+        }
+    }
+    if (answered.chosen.outcome == LVB_OUTCOME_INFEASIBLE)
+        for (std::size_t n = 0; n < sought.size(); ++n)
+            out += labelled("Missed:", ascii("'" + sought[n].link->name + "': " + miss_words(answered.misses[n])));
+    return out + print_cautions(book.scenario);
+}
+
+std::string json(const Book &book, const std::vector<Sought> &sought, const Answered &answered) {
+    Json out = json_head("choose", book, nullptr);
+    out["outcome"] = lvb_outcome_name(answered.chosen.outcome);
+    out["lower_bound"] = answered.chosen.lower_bound;
+    out["steps"] = answered.chosen.steps;
+    out["sets"] = Json::array();
+    for (std::size_t i = 0; i < answered.sets.size(); ++i) {
+        Json set;
+        set["cost"] = answered.costs[i];
+        set["links"] = Json::array();
+        for (std::size_t n = 0; n < sought.size(); ++n) {
+            const Computed told = with_set(book, sought, answered, answered.sets[i], n);
+            Json link;
+            link["name"] = sought[n].link->name;
+            link["margin_db"] = told.budget.far_end.margin_db;
+            link["headroom_db"] = told.budget.near_end.headroom_db;
+            link["eirp_dbm"] = told.budget.eirp_dbm;
+            link["verdict"] = lvb_verdict_name(told.budget.verdict);
+            link["chosen"] = Json::array();
+            for (std::size_t slot = 0; slot < answered.places.size(); ++slot)
+                if (answered.places[slot].sought == n)
+                    link["chosen"].push_back({{"stage", sought[n].link->stages[answered.places[slot].stage].label},
+                                              {"item", book.scenario.stock[answered.sets[i][slot]].name}});
+            set["links"].push_back(link);
+        }
+        out["sets"].push_back(set);
+    }
+    out["misses"] = Json::array();
+    if (answered.chosen.outcome == LVB_OUTCOME_INFEASIBLE)
+        for (std::size_t n = 0; n < sought.size(); ++n) {
+            Json miss;
+            miss["link"] = sought[n].link->name;
+            for (const MissName &name : miss_names) miss[name.name] = answered.misses[n].*name.value;
+            out["misses"].push_back(miss);
+        }
+    return json_text(std::move(out), book);
+}
+
+} // namespace
+
+Outcome answer_choose(const ChooseQuestion &question) {
+    if (question.sets < 1 || question.sets > LVB_MAX_SETS)
+        throw Refusal("--sets takes 1 to " + std::to_string(LVB_MAX_SETS));
+    const Book book(question.file);
+    if (book.scenario.stock.empty())
+        book.document.refuse(book.document.root(), "stock is missing: the gear to choose from");
+    const std::vector<Sought> sought = sought_links(book, question.links);
+    const Answered answered = choose(book, sought, question);
+    const bool found =
+        answered.chosen.outcome == LVB_OUTCOME_PROVEN || answered.chosen.outcome == LVB_OUTCOME_NOT_PROVEN;
+    return {question.as_json ? json(book, sought, answered) : page(book, sought, answered),
+            found ? exit_holds : exit_does_not_hold};
+}
+
+} // namespace desk

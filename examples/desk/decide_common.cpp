@@ -1,0 +1,62 @@
+#include "decide_common.hpp"
+
+#include "json_tree.hpp"
+#include "print_budget.hpp"
+
+#include <cmath>
+
+namespace desk {
+
+Book::Book(const std::string &file) : document(read_json(file)), scenario(read_scenario(document)) {}
+
+const Link &link_named(const Scenario &scenario, const std::string &name) {
+    std::vector<std::string> names;
+    for (const Link &link : scenario.links) {
+        if (link.name == name) return link;
+        names.push_back(link.name);
+    }
+    throw Refusal("no link is named " + in_quotes(name) + suggestion(name, names, "; there are " + listed(names)));
+}
+
+std::string two(double value) { return std::isnan(value) ? "-" : two_decimals(hundredths(value)); }
+std::string signed_two(double value) { return std::isnan(value) ? "-" : two_decimals(hundredths(value), true); }
+std::string short_number(double value) { return std::isfinite(value) ? format("%.6g", value + 0.0) : plain(value); }
+
+std::string fault_words(const lvb_fault &fault) {
+    char text[256];
+    lvb_fault_text(&fault, text, sizeof text);
+    return text;
+}
+
+std::string page_title(const char *command, const std::string &what, const Book &book) {
+    return wrap(ascii(std::string(command) + " " + what + ", of " + book.scenario.production + " (" +
+                      book.document.file() + ")"),
+                page_columns, "", "  ") +
+           std::string(page_columns, '-') + "\n";
+}
+
+std::string table_row(const std::string &name, const std::vector<std::string> &columns, const std::string &rest) {
+    constexpr std::size_t name_columns = 26;
+    std::string out = format("  %-*s", static_cast<int>(name_columns), shorten(ascii(name), name_columns).c_str());
+    for (const std::string &column : columns) out += format(" %10s", column.c_str());
+    if (!rest.empty()) out += "  " + rest;
+    out.erase(out.find_last_not_of(' ') + 1);
+    return out + "\n";
+}
+
+Json json_head(const char *command, const Book &book, const Link *link) {
+    Json out;
+    out["version"] = lvb_version_text();
+    out["command"] = command;
+    out["scenario"] = book.document.file();
+    out["production"] = book.scenario.production;
+    if (link != nullptr) out["link"] = link->name;
+    return out;
+}
+
+std::string json_text(Json answer, const Book &book) {
+    answer["cautions"] = cautions(book.scenario);
+    return answer.dump(2, ' ', false, Json::error_handler_t::replace) + "\n";
+}
+
+} // namespace desk

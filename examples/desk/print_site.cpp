@@ -1,0 +1,336 @@
+#include "print_site.hpp"
+
+#include <algorithm>
+#include <array>
+
+namespace desk {
+namespace {
+
+std::string two(double value) { return two_decimals(hundredths(value)); }
+
+// The marks of the map, by LVB_ZONE_.
+constexpr std::array<char, 6> marks = {'?', '#', '-', '.', '+', '!'};
+constexpr char blank = ' ';
+
+// What a character that stands for several points shows: the worst of them.
+int severity(std::int32_t zone) {
+    constexpr std::array<int, 6> by_zone = {3, 5, 2, 0, 1, 4};
+    return by_zone[static_cast<std::size_t>(zone)];
+}
+
+// How many points a character stands for. Characters are about twice as high as wide.
+struct CellSize {
+    std::size_t across = 1;
+    std::size_t down = 1;
+    std::size_t width = 2; ///< characters of a cell
+};
+
+CellSize cell_size_of(const Survey &survey) {
+    constexpr std::size_t most_characters = 84, most_lines = 60;
+    if (2 * survey.columns <= most_characters && survey.rows <= most_lines) return {};
+    const auto parts = [](std::size_t whole, std::size_t part) { return (whole + part - 1) / part; };
+    const std::size_t across = std::max(parts(survey.columns, most_characters), parts(survey.rows, 2 * most_lines));
+    return {across, 2 * across, 1};
+}
+
+// The drawing, its first line being the lowest y.
+class Drawing {
+  public:
+    explicit Drawing(const Survey &survey) : survey_(survey), scale_(cell_size_of(survey)) {
+        const std::size_t wide = (survey.columns + scale_.across - 1) / scale_.across;
+        const std::size_t high = (survey.rows + scale_.down - 1) / scale_.down;
+        lines_.assign(high, std::string(wide * scale_.width, blank));
+        std::vector<int> worst(wide * high, -1);
+        for (std::size_t i = 0; i < survey.zone.size(); ++i) {
+            if (survey.is_blank(i)) continue;
+            const std::size_t x = (i % survey.columns) / scale_.across, y = (i / survey.columns) / scale_.down;
+            const std::int32_t zone = survey.zone[i];
+            if (severity(zone) <= worst[y * wide + x]) continue;
+            worst[y * wide + x] = severity(zone);
+            lines_[y].replace(x * scale_.width, scale_.width, scale_.width, marks[static_cast<std::size_t>(zone)]);
+        }
+    }
+
+    // Puts a mark on the point; another one on the same takes the cell's second character, or both become '*'.
+    void mark(std::size_t column, std::size_t row, char letter) {
+        const std::size_t x = column / scale_.across * scale_.width, y = row / scale_.down;
+        char &first = lines_[y][x];
+        const bool taken = first == 'W' || first == 'H';
+        if (!taken) first = letter;
+        else if (scale_.width > 1) lines_[y][x + 1] = letter;
+        else first = '*';
+    }
+
+    // Whether the place lies on the map; then it gets the letter.
+    bool mark_at(double x_m, double y_m, char letter) {
+        const double column = std::round((x_m - survey_.x_m) / survey_.site->step_m);
+        const double row = std::round((y_m - survey_.y_m) / survey_.site->step_m);
+        if (!(column >= 0.0 && column < static_cast<double>(survey_.columns) && row >= 0.0 &&
+              row < static_cast<double>(survey_.rows)))
+            return false;
+        mark(static_cast<std::size_t>(column), static_cast<std::size_t>(row), letter);
+        return true;
+    }
+
+    std::string print() const {
+        constexpr std::size_t lines_between_labels = 5;
+        std::string out;
+        for (std::size_t line = lines_.size(); line-- > 0;) {
+            const double low = edge(line * scale_.down);
+            const double high = edge(std::min((line + 1) * scale_.down, survey_.rows));
+            const bool labels = line % lines_between_labels == 0 || line + 1 == lines_.size();
+            std::string text = labels ? format("  %8s |", plain(0.5 * (low + high)).c_str()) : "           |";
+            text += lines_[line] + "|";
+            const std::optional<double> &front = survey_.site->stage_front_y_m;
+            const bool top = line + 1 == lines_.size();
+            if (front && *front >= low && (*front < high || (top && *front == high))) text += " stage front";
+            out += text + "\n";
+        }
+        const std::size_t wide = lines_.front().size();
+        const std::string left = plain(survey_.x_of(0)), right = plain(survey_.x_of(survey_.columns - 1));
+        out += format("       x/m  %s%*s\n", left.c_str(),
+                      static_cast<int>(std::max(wide > left.size() ? wide - left.size() : 0, right.size() + 1)),
+                      right.c_str());
+        return out;
+    }
+
+    const CellSize &scale() const { return scale_; }
+
+  private:
+    double edge(std::size_t row) const { return survey_.y_m + (static_cast<double>(row) - 0.5) * survey_.site->step_m; }
+
+    const Survey &survey_;
+    CellSize scale_;
+    std::vector<std::string> lines_;
+};
+
+std::string counted(std::size_t count, const std::string &what) {
+    return std::to_string(count) + " " + what + (count == 1 ? "" : "s");
+}
+
+std::string site_words(const Site &site, std::size_t antennas) {
+    return std::string(site.direction == LVB_DIRECTION_OUTBOUND ? "outbound" : "inbound") + ", " +
+           (site.combine == LVB_COMBINE_SUM ? "sum of " : "best of ") + counted(antennas, "antenna") + "; packs at " +
+           plain(site.pack_height_m) + " m";
+}
+
+std::string label_of(const Site &site, std::int32_t antenna) {
+    return antenna < 0 ? "nothing" : in_quotes(site.antennas[static_cast<std::size_t>(antenna)].label);
+}
+
+std::string floor_room(double margin_db) {
+    if (std::isnan(margin_db)) return "no floor is stated";
+    return two(std::abs(margin_db)) + " dB " + (margin_db < 0.0 ? "under the floor" : "above the floor");
+}
+
+std::string ceiling_room(double headroom_db) {
+    if (std::isnan(headroom_db)) return "no ceiling is stated";
+    return two(std::abs(headroom_db)) + " dB " + (headroom_db < 0.0 ? "over the ceiling" : "under the ceiling");
+}
+
+std::string zone_words(std::int32_t zone, bool has_wanted) {
+    switch (zone) {
+    case LVB_ZONE_DROPOUT:
+        return "drops out: below the floor";
+    case LVB_ZONE_LOW:
+        return "below the wanted band";
+    case LVB_ZONE_WANTED:
+        return has_wanted ? "inside the wanted band" : "inside the window";
+    case LVB_ZONE_HIGH:
+        return "above the wanted band";
+    case LVB_ZONE_OVERLOAD:
+        return "overloads: near level above the ceiling";
+    default:
+        return "not judged: no floor or ceiling is stated";
+    }
+}
+
+std::string percent(std::uint64_t part, std::uint64_t whole, int width) {
+    return format("%*.1f %%", width, 100.0 * static_cast<double>(part) / static_cast<double>(whole));
+}
+
+std::string print_shares(const Survey &survey) {
+    const lvb_map_summary &summary = survey.summary;
+    const std::array<std::uint64_t, 6> counts = {summary.not_judged, summary.dropout, summary.low,
+                                                 summary.wanted,     summary.high,    summary.overload};
+    std::string out = format("\n  Shares of the area (%llu points)\n", static_cast<unsigned long long>(summary.points));
+    for (const std::int32_t zone :
+         {LVB_ZONE_DROPOUT, LVB_ZONE_LOW, LVB_ZONE_WANTED, LVB_ZONE_HIGH, LVB_ZONE_OVERLOAD, LVB_ZONE_NOT_JUDGED}) {
+        const auto i = static_cast<std::size_t>(zone);
+        if (counts[i] == 0 && zone == LVB_ZONE_NOT_JUDGED) continue;
+        out += "  " + std::string(2, marks[i]) + " " + percent(counts[i], summary.points, 5) + "  " +
+               zone_words(zone, survey.has_wanted) + "\n";
+    }
+    if (summary.unmodelled > 0)
+        out += labelled("Blank", format("%llu points more, nearer to an antenna or farther from it than its path holds",
+                                        static_cast<unsigned long long>(summary.unmodelled)));
+    return out;
+}
+
+std::string point_words(const Survey &survey, std::uint64_t column, std::uint64_t row) {
+    return "at x " + plain(survey.x_of(column)) + " m, y " + plain(survey.y_of(row)) + " m";
+}
+
+std::string print_extremes(const Survey &survey) {
+    const lvb_map_summary &summary = survey.summary;
+    const Site &site = *survey.site;
+    std::string out =
+        labelled("Worst", "W " + point_words(survey, summary.worst_column, summary.worst_row) + ": " +
+                              two(summary.worst_level_dbm) + " dBm, " + floor_room(summary.worst_margin_db) +
+                              "; strongest there is " + ascii(label_of(site, summary.worst_serving)));
+    out += labelled("Hottest", "H " + point_words(survey, summary.hottest_column, summary.hottest_row) + ": " +
+                                   two(summary.hottest_level_dbm) + " dBm with no allowance taken, " +
+                                   ceiling_room(summary.hottest_headroom_db) + "; strongest there is " +
+                                   ascii(label_of(site, summary.hottest_serving)));
+    if (summary.dropout > 0 && summary.overloaded > summary.overload)
+        out += labelled("Both", std::to_string(summary.overloaded - summary.overload) +
+                                    " points that drop out would overload with no allowance taken");
+    if (survey.outage.empty()) return out;
+    double most = 0.0;
+    for (const double share : survey.outage)
+        if (share > most) most = share; // no point outside the areas, whose share is NaN
+    const std::size_t over = survey.over_outage();
+    return out + labelled("Fading", "below the floor in up to " + plain(100.0 * most) + " % of the time; " +
+                                        percent(over, summary.points, 0) + " of the area more often than the " +
+                                        plain(100.0 * survey.wanted_outage()) + " % that are wanted");
+}
+
+std::string print_antennas(const Survey &survey, const std::vector<bool> &on_map) {
+    std::string out = "\n  Antennas\n";
+    for (std::size_t i = 0; i < on_map.size(); ++i) {
+        const SiteAntenna &antenna = survey.site->antennas[i];
+        const lvb_antenna &at = antenna.place.entry;
+        out += wrap(ascii(antenna.label) + " at x " + plain(at.x_m) + " m, y " + plain(at.y_m) + " m, z " +
+                        plain(at.z_m) + " m" + (on_map[i] ? "" : ", off the map"),
+                    page_columns, format("  %c  ", static_cast<char>('a' + static_cast<char>(i % 26))), "     ");
+    }
+    return out;
+}
+
+std::string time_words(double seconds) { return plain(std::round(seconds * 100.0) / 100.0) + " s"; }
+
+std::string metres(double length) { return plain(std::round(length * 100.0) / 100.0); }
+
+std::string print_stretches(const WalkSurvey &survey, const std::vector<Stretch> &stretches, double total_s,
+                            bool stated, const std::string &name, const std::string &where) {
+    if (!stated) return labelled(name, "not judged: none is stated");
+    if (stretches.empty()) return labelled(name, "never " + where);
+    std::string out = labelled(name, where + " for " + time_words(total_s) + " in all, in " +
+                                         counted(stretches.size(), "stretch") + (stretches.size() == 1 ? ":" : "es:"));
+    for (const Stretch &stretch : stretches) {
+        const WalkSurvey::At from = survey.at(stretch.from_m), to = survey.at(stretch.to_m);
+        out += wrap(metres(stretch.from_m) + " m to " + metres(stretch.to_m) + " m of the walk (x " + metres(from.x_m) +
+                        " m, y " + metres(from.y_m) + " m to x " + metres(to.x_m) + " m, y " + metres(to.y_m) +
+                        " m): " + time_words((stretch.to_m - stretch.from_m) / survey.walk->speed_m_per_s),
+                    page_columns, "    - ", "      ");
+    }
+    return out;
+}
+
+} // namespace
+
+bool holds(const Survey &survey) {
+    const lvb_map_summary &summary = survey.summary;
+    return summary.unmodelled == 0 && summary.worst_margin_db >= 0.0 && summary.hottest_headroom_db >= 0.0 &&
+           survey.over_outage() == 0;
+}
+
+bool holds(const WalkSurvey &survey) {
+    const lvb_walk_result &result = survey.result;
+    return result.unmodelled == 0 && result.worst_margin_db >= 0.0 && result.hottest_headroom_db >= 0.0;
+}
+
+bool holds(const PlacingSurvey &survey) { return !survey.best.empty() && survey.best.front().worst_margin_db >= 0.0; }
+
+std::string print_map(const Survey &survey, bool brief) {
+    const Site &site = *survey.site;
+    Drawing drawing(survey);
+    std::vector<bool> on_map;
+    for (std::size_t i = 0; i < site.antennas.size(); ++i)
+        on_map.push_back(drawing.mark_at(site.antennas[i].place.entry.x_m, site.antennas[i].place.entry.y_m,
+                                         static_cast<char>('a' + static_cast<char>(i % 26))));
+    const lvb_map_summary &summary = survey.summary;
+    drawing.mark(summary.worst_column, summary.worst_row, 'W');
+    drawing.mark(summary.hottest_column, summary.hottest_row, 'H');
+    std::string out = wrap(site_words(site, site.antennas.size()) + "; " + plain(survey.frequency_mhz) + " MHz; " +
+                               std::to_string(survey.columns) + " by " + std::to_string(survey.rows) + " squares of " +
+                               plain(site.step_m) + " m, each judged in its middle",
+                           page_columns, "  ", "  ");
+    if (!site.note.empty() && !brief) out += wrap(ascii(site.note), page_columns, "  ", "  ");
+    out += "\n       y/m\n" + drawing.print();
+    if (brief) return out + print_shares(survey) + "\n" + print_extremes(survey);
+    const CellSize &scale = drawing.scale();
+    std::string legend = "Seen from above: ahead (y) is up the page, right (x) is right.";
+    if (site.stage_front_y_m) legend += " The stage front is at y " + plain(*site.stage_front_y_m) + " m.";
+    if (scale.across > 1 || scale.down > 1)
+        legend += " A character shows the worst of " + std::to_string(scale.across) + " by " +
+                  std::to_string(scale.down) + " squares.";
+    legend += " W is the worst point, H the hottest, small letters are antennas; two marks in one place may show as *. "
+              "Blank is outside the areas.";
+    out += wrap(legend, page_columns, "  ", "  ");
+    return out + print_antennas(survey, on_map) + print_shares(survey) + "\n" + print_extremes(survey);
+}
+
+std::string print_walk(const WalkSurvey &survey) {
+    const Site &site = *survey.site;
+    const lvb_walk_result &result = survey.result;
+    const auto place = [&](double at_m) {
+        const WalkSurvey::At at = survey.at(at_m);
+        return "at " + metres(at_m) + " m of the walk (x " + metres(at.x_m) + " m, y " + metres(at.y_m) + " m)";
+    };
+    std::string out = wrap(site_words(site, site.antennas.size()), page_columns, "  ", "  ");
+    out += labelled("Walk", ascii(survey.walk->name) + ": " + metres(result.length_m) + " m at " +
+                                plain(survey.walk->speed_m_per_s) + " m/s, " + time_words(result.duration_s) +
+                                "; looked at every " + plain(survey.walk->step_m) + " m");
+    if (result.unmodelled > 0)
+        out += labelled("Blank", std::to_string(result.unmodelled) + " of " + std::to_string(result.points) +
+                                     " points are where an antenna's path does not hold; they count for nothing");
+    if (result.points > result.unmodelled) {
+        out += labelled("Worst", two(result.worst_level_dbm) + " dBm, " + floor_room(result.worst_margin_db) + ", " +
+                                     place(result.worst_m));
+        out += labelled("Hottest", two(result.hottest_level_dbm) + " dBm with no allowance taken, " +
+                                       ceiling_room(result.hottest_headroom_db) + ", " + place(result.hottest_m));
+    }
+    out +=
+        print_stretches(survey, survey.under_floor, result.under_floor_s, survey.has_floor, "Floor", "under the floor");
+    return out + print_stretches(survey, survey.over_ceiling, result.over_ceiling_s, survey.has_ceiling, "Ceiling",
+                                 "over the ceiling");
+}
+
+std::string placed_words(const PlacingSurvey &survey, const lvb_placement &placement) {
+    const std::vector<SiteAntenna> &candidates = survey.site->placing->candidates;
+    std::string words = candidates[static_cast<std::size_t>(placement.first)].label;
+    if (placement.second >= 0) words += " and " + candidates[static_cast<std::size_t>(placement.second)].label;
+    return words;
+}
+
+std::string print_places(const PlacingSurvey &survey) {
+    const Site &site = *survey.site;
+    const Placing &placing = *site.placing;
+    const std::size_t standing = placing.keeps_antennas ? site.antennas.size() : 0;
+    std::string out =
+        wrap(site_words(site, standing + placing.antennas) + "; of the antennas " + std::to_string(standing) +
+                 " stand already; all " + std::to_string(survey.looked_at) + " placements of " +
+                 counted(placing.candidates.size(), "candidate") + " looked at; every point must keep " +
+                 plain(placing.least_headroom_db) + " dB under the ceiling",
+             page_columns, "  ", "  ");
+    if (survey.best.empty())
+        return out + labelled("None", "every placement leaves some point less than " +
+                                          plain(placing.least_headroom_db) + " dB under the ceiling");
+    std::size_t rank = 0;
+    for (const lvb_placement &placement : survey.best) {
+        out += wrap(ascii(placed_words(survey, placement)) + ": worst point " + floor_room(placement.worst_margin_db) +
+                        " (" + two(placement.worst_level_dbm) + " dBm), hottest " +
+                        ceiling_room(placement.hottest_headroom_db),
+                    page_columns, format("  %3zu. ", ++rank), "       ");
+        for (const std::int32_t index : {placement.first, placement.second}) {
+            if (index < 0) continue;
+            const lvb_antenna &at = placing.candidates[static_cast<std::size_t>(index)].place.entry;
+            out += format("       at x %s m, y %s m, z %s m, azimuth %s degrees\n", metres(at.x_m).c_str(),
+                          metres(at.y_m).c_str(), metres(at.z_m).c_str(), plain(at.azimuth_deg).c_str());
+        }
+    }
+    return out;
+}
+
+} // namespace desk

@@ -1,0 +1,455 @@
+#include "read_site.hpp"
+
+#include "read_terms.hpp"
+
+#include <algorithm>
+#include <array>
+#include <cmath>
+#include <unordered_set>
+
+namespace desk {
+namespace {
+
+double same(double x) { return x; }
+double per_hour(double x) { return x / 3.6; }
+double per_second(double x) { return x * 3.6; }
+
+constexpr std::uint32_t every = ~0u;
+
+// Numbers of this program that no struct of the library has.
+enum OwnField : std::int32_t { stage_front = -101, positions = -102, antennas_to_place = -103 };
+
+const std::vector<NumberKey> &wearer_keys() {
+    static const std::vector<NumberKey> keys = {
+        {"azimuth_deg", LVB_FIELD_FACING_AZIMUTH_DEG, same, same, every, "degrees"}};
+    return keys;
+}
+
+const std::vector<NumberKey> &placing_keys() {
+    static const std::vector<NumberKey> keys = {
+        {"least_headroom_db", LVB_FIELD_LEAST_HEADROOM_DB, same, same, every, "dB"},
+        {"antennas", antennas_to_place, same, same, every, "antennas"},
+    };
+    return keys;
+}
+
+const std::vector<NumberKey> &candidate_keys() {
+    static const std::vector<NumberKey> keys = {{"positions", positions, same, same, every, "positions"}};
+    return keys;
+}
+
+double within(const Checks &checks, const GivenNumbers &numbers, std::int32_t field, double low, double high) {
+    const Given &given = numbers.at(field);
+    const double number = taken(numbers, field);
+    if (number >= low && number <= high) return number;
+    checks.document().refuse(*given.value, plain(given.value->number) + " is out of range; allowed " +
+                                               plain(given.key->from_library(low)) + " to " +
+                                               plain(given.key->from_library(high)));
+}
+
+std::uint32_t whole_within(const Checks &checks, const GivenNumbers &numbers, std::int32_t field, double low,
+                           double high) {
+    const double number = within(checks, numbers, field, low, high);
+    if (number != std::floor(number))
+        checks.document().refuse(*numbers.at(field).value, plain(number) + " is not a whole number");
+    return static_cast<std::uint32_t>(number);
+}
+
+void need_number(const Checks &checks, const Value &owner, const GivenNumbers &numbers,
+                 const std::vector<NumberKey> &keys, std::int32_t field) {
+    if (!numbers.contains(field)) checks.document().refuse(owner, ways_to_write(keys, field, 0) + " is missing");
+}
+
+const std::vector<const Value *> &list_of(const Checks &checks, const Value &value, const char *what) {
+    checks.expect(value, Value::Kind::list);
+    if (value.items.empty()) checks.document().refuse(value, std::string("there must be at least one ") + what);
+    return value.items;
+}
+
+// A list of coordinates under a name with _m or _ft, and what makes metres of it.
+struct Lengths {
+    const Value *value = nullptr;
+    double (*to_metres)(double) = same;
+};
+
+Lengths lengths_of(const Checks &checks, const Value &owner, const std::string &name) {
+    const Value *metres = owner.find(name + "_m");
+    const Value *feet = owner.find(name + "_ft");
+    if (metres != nullptr && feet != nullptr)
+        checks.document().refuse_key(*feet, "the same stands here as " + name + "_m too; give one of them");
+    if (feet != nullptr) return {feet, lvb_metres_from_feet};
+    if (metres == nullptr) checks.document().refuse(owner, name + "_m or " + name + "_ft is missing");
+    return {metres, same};
+}
+
+// [x, y] or, where `with_height` allows, [x, y, z].
+std::vector<double> point_of(const Checks &checks, const Value &value, double (*to_metres)(double), std::size_t fewest,
+                             std::size_t most) {
+    constexpr double farthest = 1e6, highest = 1000.0;
+    checks.expect(value, Value::Kind::list);
+    if (value.items.size() < fewest || value.items.size() > most)
+        checks.document().refuse(value, std::string("a point is ") + (fewest == 3 ? "[x, y, z]" : "[x, y]") +
+                                            (most > fewest ? " or [x, y, z]" : "") + "; here stand " +
+                                            std::to_string(value.items.size()) + " numbers");
+    std::vector<double> point;
+    for (const Value *item : value.items) {
+        const double bound = point.size() == 2 ? highest : farthest;
+        const double number = to_metres(checks.number(*item));
+        if (!(std::abs(number) <= bound))
+            checks.document().refuse(*item, plain(item->number) + " is out of range; allowed -" + plain(bound) +
+                                                " to " + plain(bound) + " m");
+        point.push_back(number);
+    }
+    return point;
+}
+
+Corners read_corners(const Checks &checks, const Value &owner, std::size_t fewest, std::size_t most_coordinates) {
+    const Lengths corners = lengths_of(checks, owner, "corners");
+    checks.expect(*corners.value, Value::Kind::list);
+    const std::size_t count = corners.value->items.size();
+    if (count < fewest || count > LVB_MAX_CORNERS)
+        checks.document().refuse(*corners.value, "there must be " + std::to_string(fewest) + " to " +
+                                                     std::to_string(LVB_MAX_CORNERS) + " corners; here stand " +
+                                                     std::to_string(count));
+    Corners read;
+    for (const Value *item : corners.value->items) {
+        const std::vector<double> point = point_of(checks, *item, corners.to_metres, 2, most_coordinates);
+        read.x_m.push_back(point[0]);
+        read.y_m.push_back(point[1]);
+        read.z_m.push_back(point.size() > 2 ? std::optional<double>(point[2]) : std::nullopt);
+        read.values.push_back(item);
+    }
+    return read;
+}
+
+// Refuses a name that stands twice in its list.
+class Names {
+  public:
+    Names(const Checks &checks, const char *what) : checks_(checks), what_(what) {}
+    std::string take(const Value &owner, const char *key) {
+        const Value &value = checks_.need(owner, key);
+        std::string name = checks_.text(value);
+        if (!names_.insert(name).second)
+            checks_.document().refuse(value, std::string("a second ") + what_ + " named " + in_quotes(name));
+        return name;
+    }
+
+  private:
+    const Checks &checks_;
+    const char *what_;
+    std::unordered_set<std::string> names_;
+};
+
+class SiteReader {
+  public:
+    SiteReader(const Checks &checks, const std::vector<Link> &links) : checks_(checks), tables_(checks), links_(links) {
+        for (const Link &link : links) link_names_.push_back(link.name);
+    }
+    Site read(const Value &value);
+
+  private:
+    [[noreturn]] void refuse(const Value &value, const std::string &why) const {
+        checks_.document().refuse(value, why);
+    }
+    void check_chain(const Site &site, const Value &name, std::size_t link) const;
+    std::size_t link_of(const Site &site, const Value &name) const;
+    Path read_site_path(const Value &value) const;
+    Area read_area(const Value &value, Names &names) const;
+    Screen read_screen(const Value &value) const;
+    SiteAntenna read_antenna(const Site &site, const Value &value, Names &names);
+    Wearer read_wearer(const Site &site, const Value &value);
+    Walk read_walk(const Value &value, Names &names) const;
+    void read_candidate(const Site &site, const Value &value, Names &names, std::vector<SiteAntenna> &into);
+    void spread(const SiteAntenna &first, const Value &value, const GivenNumbers &numbers,
+                std::vector<SiteAntenna> &into) const;
+    Placing read_placing(const Site &site, const Value &value);
+
+    const Checks &checks_;
+    Tables tables_;
+    const std::vector<Link> &links_;
+    std::vector<std::string> link_names_;
+};
+
+// What a map cannot take of a chain.
+void SiteReader::check_chain(const Site &site, const Value &name, std::size_t index) const {
+    const Link &link = links_[index];
+    const std::string whose = "link " + in_quotes(link.name);
+    if (link.air() == nullptr) refuse(name, whose + " has no air");
+    const std::string direction = site.direction == LVB_DIRECTION_OUTBOUND ? "outbound" : "inbound";
+    if (!link.direction.empty() && link.direction != direction)
+        refuse(name, whose + " is " + link.direction + ", the site is " + direction);
+    if (!site.path && link.air()->path) {
+        const Path &path = *link.air()->path;
+        if (path.entry.model == LVB_PATH_RADIATING_CABLE)
+            refuse(name, whose + " goes along a radiating cable, which has no place on a map");
+        if (!path.edges.empty()) refuse(name, whose + " has edges in its path; on a map screens take their place");
+    }
+    const Stage &pack = link.stages[static_cast<std::size_t>(link.antenna(1 - site.direction))];
+    if (pack.pattern && pack.placed())
+        refuse(name, "the places in " + whose + " turn the pattern of " + in_quotes(pack.label) +
+                         "; on a map its gain must hold for every direction, or its directions be given");
+}
+
+std::size_t SiteReader::link_of(const Site &site, const Value &name) const {
+    const auto index = static_cast<std::size_t>(checks_.choose(name, link_names_, "link of this scenario"));
+    check_chain(site, name, index);
+    return index;
+}
+
+// The site tells every height and shade.
+Path SiteReader::read_site_path(const Value &value) const {
+    Path path = read_path(checks_, value);
+    if (path.entry.model == LVB_PATH_RADIATING_CABLE) refuse(value, "a radiating cable has no place on a map");
+    if (!path.edges.empty()) refuse(value, "on a map screens take the place of edges");
+    if (path.has_heights()) refuse(value, "the heights are those of the antennas and packs; leave them out here");
+    // The library wants heights for two rays, and a map then takes its own.
+    constexpr double any_height_m = 1.0;
+    if (path.entry.model == LVB_PATH_TWO_RAY) path.entry.transmit_height_m = path.entry.receive_height_m = any_height_m;
+    return path;
+}
+
+Area SiteReader::read_area(const Value &value, Names &names) const {
+    checks_.expect(value, Value::Kind::object);
+    checks_.check_keys(value, {"name", "corners_m", "corners_ft", "note"}, "an area");
+    checks_.text_or_empty(value, "note");
+    return {&value, names.take(value, "name"), read_corners(checks_, value, 3, 2)};
+}
+
+Screen SiteReader::read_screen(const Value &value) const {
+    checks_.expect(value, Value::Kind::object);
+    checks_.check_keys(value, with_names({"label", "from_m", "from_ft", "to_m", "to_ft", "note"}, screen_keys(), 0),
+                       "a screen");
+    checks_.text_or_empty(value, "note");
+    Screen screen;
+    screen.value = &value;
+    screen.label = checks_.text(checks_.need(value, "label"));
+    screen.numbers = numbers_of(checks_, members_of(value), screen_keys(), LVB_STRUCT_SCREEN, 0);
+    need_number(checks_, value, screen.numbers, screen_keys(), LVB_FIELD_TOP_M);
+    const Lengths from = lengths_of(checks_, value, "from");
+    const Lengths to = lengths_of(checks_, value, "to");
+    const std::vector<double> first = point_of(checks_, *from.value, from.to_metres, 2, 2);
+    const std::vector<double> second = point_of(checks_, *to.value, to.to_metres, 2, 2);
+    screen.ends[0] = from.value;
+    screen.ends[1] = to.value;
+    screen.entry = {first[0],
+                    first[1],
+                    second[0],
+                    second[1],
+                    taken(screen.numbers, LVB_FIELD_BOTTOM_M),
+                    taken(screen.numbers, LVB_FIELD_TOP_M),
+                    taken(screen.numbers, LVB_FIELD_LOSS_DB)};
+    return screen;
+}
+
+SiteAntenna SiteReader::read_antenna(const Site &site, const Value &value, Names &names) {
+    SiteAntenna antenna;
+    antenna.value = &value;
+    antenna.label = names.take(value, "label");
+    antenna.link = link_of(site, checks_.need(value, "link"));
+    antenna.place = read_place(checks_, checks_.need(value, "place"));
+    if (const Value *pattern = value.find("pattern")) antenna.pattern = read_pattern(checks_, tables_, *pattern);
+    checks_.text_or_empty(value, "note");
+    return antenna;
+}
+
+Wearer SiteReader::read_wearer(const Site &site, const Value &value) {
+    static const std::vector<std::string> rules = {"azimuth", "point", "antenna", "away from antenna"};
+    checks_.expect(value, Value::Kind::object);
+    Wearer wearer;
+    wearer.value = &value;
+    wearer.facing = checks_.choose(checks_.need(value, "facing"), rules, "rule of facing");
+    std::vector<std::string> known = {"facing", "body_table", "note"};
+    if (wearer.facing == LVB_FACING_AZIMUTH) known = with_names(known, wearer_keys(), 0);
+    if (wearer.facing == LVB_FACING_POINT) known.insert(known.end(), {"point_m", "point_ft"});
+    if (wearer.facing >= LVB_FACING_ANTENNA) known.emplace_back("antenna");
+    checks_.check_keys(value, known, "a body with facing '" + rules[static_cast<std::size_t>(wearer.facing)] + "'");
+    checks_.text_or_empty(value, "note");
+    wearer.body_table = read_body_table(tables_, checks_.need(value, "body_table"));
+    wearer.numbers = numbers_of(checks_, members_of(value), wearer_keys(), LVB_STRUCT_SITE, 0);
+    if (wearer.facing == LVB_FACING_AZIMUTH) {
+        need_number(checks_, value, wearer.numbers, wearer_keys(), LVB_FIELD_FACING_AZIMUTH_DEG);
+        constexpr double turn = 360.0;
+        wearer.azimuth_deg = within(checks_, wearer.numbers, LVB_FIELD_FACING_AZIMUTH_DEG, -turn, turn);
+    } else if (wearer.facing == LVB_FACING_POINT) {
+        const Lengths point = lengths_of(checks_, value, "point");
+        const std::vector<double> at = point_of(checks_, *point.value, point.to_metres, 2, 2);
+        wearer.x_m = at[0];
+        wearer.y_m = at[1];
+    } else {
+        std::vector<std::string> labels;
+        for (const SiteAntenna &antenna : site.antennas) labels.push_back(antenna.label);
+        wearer.antenna =
+            static_cast<std::uint32_t>(checks_.choose(checks_.need(value, "antenna"), labels, "antenna of this site"));
+    }
+    return wearer;
+}
+
+Walk SiteReader::read_walk(const Value &value, Names &names) const {
+    checks_.expect(value, Value::Kind::object);
+    checks_.check_keys(value, with_names({"name", "corners_m", "corners_ft", "note"}, walk_keys(), 0), "a walk");
+    checks_.text_or_empty(value, "note");
+    Walk walk;
+    walk.value = &value;
+    walk.name = names.take(value, "name");
+    walk.corners = read_corners(checks_, value, 2, 3);
+    walk.numbers = numbers_of(checks_, members_of(value), walk_keys(), LVB_STRUCT_WALK, 0);
+    for (const std::int32_t field : {LVB_FIELD_SPEED_M_PER_S, LVB_FIELD_STEP_M})
+        need_number(checks_, value, walk.numbers, walk_keys(), field);
+    constexpr double slowest = 0.001, fastest = 1000.0, shortest = 0.001, longest = 1e6;
+    walk.speed_m_per_s = within(checks_, walk.numbers, LVB_FIELD_SPEED_M_PER_S, slowest, fastest);
+    walk.step_m = within(checks_, walk.numbers, LVB_FIELD_STEP_M, shortest, longest);
+    return walk;
+}
+
+// Copies of the first antenna along a rail, each a candidate.
+void SiteReader::spread(const SiteAntenna &first, const Value &value, const GivenNumbers &numbers,
+                        std::vector<SiteAntenna> &into) const {
+    constexpr double fewest = 2.0, most = LVB_MAX_CANDIDATES;
+    need_number(checks_, value, numbers, candidate_keys(), positions);
+    const std::uint32_t count = whole_within(checks_, numbers, positions, fewest, most);
+    const Lengths rail = lengths_of(checks_, value, "rail_to");
+    const std::vector<double> to = point_of(checks_, *rail.value, rail.to_metres, 3, 3);
+    std::vector<lvb_antenna> places(count);
+    lvb_fault fault{};
+    fault.size = sizeof fault;
+    if (lvb_spread_on_rail(&first.place.entry, to[0], to[1], to[2], count, places.data(), &fault) != LVB_OK) {
+        char text[256];
+        lvb_fault_text(&fault, text, sizeof text);
+        refuse(value, text);
+    }
+    for (std::uint32_t i = 0; i < count; ++i) {
+        SiteAntenna &candidate = into.emplace_back(first);
+        candidate.place.entry = places[i];
+        candidate.label += ", position " + std::to_string(i + 1);
+    }
+}
+
+void SiteReader::read_candidate(const Site &site, const Value &value, Names &names, std::vector<SiteAntenna> &into) {
+    checks_.expect(value, Value::Kind::object);
+    checks_.check_keys(
+        value,
+        with_names({"label", "link", "place", "pattern", "rail_to_m", "rail_to_ft", "note"}, candidate_keys(), 0),
+        "a candidate");
+    const SiteAntenna first = read_antenna(site, value, names);
+    const GivenNumbers numbers = numbers_of(checks_, members_of(value), candidate_keys(), LVB_STRUCT_NONE, 0);
+    const bool on_rail = value.find("rail_to_m") != nullptr || value.find("rail_to_ft") != nullptr;
+    if (on_rail) return spread(first, value, numbers, into);
+    if (numbers.contains(positions))
+        checks_.document().refuse_key(*numbers.at(positions).value, "positions have a use only on a rail");
+    into.push_back(first);
+}
+
+Placing SiteReader::read_placing(const Site &site, const Value &value) {
+    checks_.expect(value, Value::Kind::object);
+    checks_.check_keys(value, with_names({"candidates", "site_antennas", "note"}, placing_keys(), 0), "a placing");
+    checks_.text_or_empty(value, "note");
+    Placing placing;
+    placing.value = &value;
+    placing.numbers = numbers_of(checks_, members_of(value), placing_keys(), LVB_STRUCT_PLACE, 0);
+    for (const std::int32_t field : {std::int32_t{antennas_to_place}, std::int32_t{LVB_FIELD_LEAST_HEADROOM_DB}})
+        need_number(checks_, value, placing.numbers, placing_keys(), field);
+    constexpr double most_antennas = 2.0, most_headroom = 100.0;
+    placing.antennas = whole_within(checks_, placing.numbers, antennas_to_place, 1.0, most_antennas);
+    placing.least_headroom_db = within(checks_, placing.numbers, LVB_FIELD_LEAST_HEADROOM_DB, 0.0, most_headroom);
+    if (const Value *others = value.find("site_antennas"))
+        placing.keeps_antennas = checks_.choose(*others, {"stay", "leave out"}, "fate of the site's antennas") == 0;
+    const Value &list = checks_.need(value, "candidates");
+    Names names(checks_, "candidate");
+    for (const Value *item : list_of(checks_, list, "candidate"))
+        read_candidate(site, *item, names, placing.candidates);
+    const std::size_t count = placing.candidates.size();
+    if (count < placing.antennas || count > LVB_MAX_CANDIDATES)
+        refuse(list, "there are " + std::to_string(count) + " candidates; allowed " + std::to_string(placing.antennas) +
+                         " to " + std::to_string(LVB_MAX_CANDIDATES));
+    return placing;
+}
+
+Site SiteReader::read(const Value &value) {
+    constexpr double least_step_m = 0.01, most_step_m = 1000.0, farthest = 1e6;
+    checks_.expect(value, Value::Kind::object);
+    checks_.check_keys(value,
+                       with_names({"name", "note", "direction", "combining", "areas", "antennas", "screens", "path",
+                                   "body", "fading", "walks", "placing"},
+                                  site_keys(), 0),
+                       "a site");
+    Site site;
+    site.value = &value;
+    site.name = checks_.text(checks_.need(value, "name"));
+    site.note = checks_.text_or_empty(value, "note");
+    site.direction = checks_.choose(checks_.need(value, "direction"), {"outbound", "inbound"}, "direction");
+    site.combine = checks_.choose(checks_.need(value, "combining"), {"best of", "sum"}, "way of combining");
+    site.numbers = numbers_of(checks_, members_of(value), site_keys(), LVB_STRUCT_SITE, 0);
+    for (const std::int32_t field : {LVB_FIELD_PACK_HEIGHT_M, LVB_FIELD_STEP_X_M})
+        need_number(checks_, value, site.numbers, site_keys(), field);
+    site.pack_height_m = taken(site.numbers, LVB_FIELD_PACK_HEIGHT_M);
+    site.step_m = within(checks_, site.numbers, LVB_FIELD_STEP_X_M, least_step_m, most_step_m);
+    if (site.numbers.contains(stage_front))
+        site.stage_front_y_m = within(checks_, site.numbers, stage_front, -farthest, farthest);
+    Names areas(checks_, "area"), antennas(checks_, "antenna"), walks(checks_, "walk");
+    for (const Value *item : list_of(checks_, checks_.need(value, "areas"), "area"))
+        site.areas.push_back(read_area(*item, areas));
+    if (const Value *path = value.find("path")) site.path = read_site_path(*path);
+    if (const Value *list = value.find("antennas"))
+        for (const Value *item : list_of(checks_, *list, "antenna")) {
+            checks_.expect(*item, Value::Kind::object);
+            checks_.check_keys(*item, {"label", "link", "place", "pattern", "note"}, "an antenna of a site");
+            site.antennas.push_back(read_antenna(site, *item, antennas));
+        }
+    if (const Value *body = value.find("body")) site.wearer = read_wearer(site, *body);
+    if (const Value *list = value.find("screens"))
+        for (const Value *item : list_of(checks_, *list, "screen")) site.screens.push_back(read_screen(*item));
+    if (const Value *fading = value.find("fading")) site.fading = read_fading(checks_, *fading);
+    if (const Value *list = value.find("walks"))
+        for (const Value *item : list_of(checks_, *list, "walk")) site.walks.push_back(read_walk(*item, walks));
+    if (const Value *placing = value.find("placing")) site.placing = read_placing(site, *placing);
+    if (site.antennas.empty() && !site.placing) refuse(value, "antennas or placing is missing");
+    return site;
+}
+
+} // namespace
+
+const std::vector<NumberKey> &site_keys() {
+    static const std::vector<NumberKey> keys = {
+        {"pack_height_m", LVB_FIELD_PACK_HEIGHT_M, same, same, every, "m"},
+        {"pack_height_ft", LVB_FIELD_PACK_HEIGHT_M, lvb_metres_from_feet, lvb_feet_from_metres, every, "ft"},
+        {"step_m", LVB_FIELD_STEP_X_M, same, same, every, "m"},
+        {"step_ft", LVB_FIELD_STEP_X_M, lvb_metres_from_feet, lvb_feet_from_metres, every, "ft"},
+        {"stage_front_y_m", stage_front, same, same, every, "m"},
+        {"stage_front_y_ft", stage_front, lvb_metres_from_feet, lvb_feet_from_metres, every, "ft"},
+    };
+    return keys;
+}
+
+const std::vector<NumberKey> &screen_keys() {
+    static const std::vector<NumberKey> keys = {
+        {"bottom_m", LVB_FIELD_BOTTOM_M, same, same, every, "m"},
+        {"bottom_ft", LVB_FIELD_BOTTOM_M, lvb_metres_from_feet, lvb_feet_from_metres, every, "ft"},
+        {"top_m", LVB_FIELD_TOP_M, same, same, every, "m"},
+        {"top_ft", LVB_FIELD_TOP_M, lvb_metres_from_feet, lvb_feet_from_metres, every, "ft"},
+        {"loss_db", LVB_FIELD_LOSS_DB, same, same, every, "dB"},
+    };
+    return keys;
+}
+
+const std::vector<NumberKey> &walk_keys() {
+    static const std::vector<NumberKey> keys = {
+        {"speed_m_per_s", LVB_FIELD_SPEED_M_PER_S, same, same, every, "m/s"},
+        {"speed_km_per_h", LVB_FIELD_SPEED_M_PER_S, per_hour, per_second, every, "km/h"},
+        {"step_m", LVB_FIELD_STEP_M, same, same, every, "m"},
+        {"step_ft", LVB_FIELD_STEP_M, lvb_metres_from_feet, lvb_feet_from_metres, every, "ft"},
+    };
+    return keys;
+}
+
+std::vector<Site> read_sites(const Checks &checks, const Value &list, const std::vector<Link> &links) {
+    SiteReader reader(checks, links);
+    Names names(checks, "site");
+    std::vector<Site> sites;
+    for (const Value *item : list_of(checks, list, "site")) {
+        sites.push_back(reader.read(*item));
+        names.take(*item, "name");
+    }
+    return sites;
+}
+
+} // namespace desk

@@ -1,0 +1,74 @@
+#include "site_commands.hpp"
+
+#include "json_tree.hpp"
+#include "print_budget.hpp"
+#include "print_site.hpp"
+#include "site_files.hpp"
+#include "site_json.hpp"
+
+#include <algorithm>
+
+namespace desk {
+namespace {
+
+template <class Named>
+const Named &named(const std::vector<Named> &all, const std::string &name, const char *what, const std::string &none) {
+    if (all.empty()) throw Refusal(none);
+    std::vector<std::string> names;
+    for (const Named &one : all) {
+        if (one.name == name) return one;
+        names.push_back(one.name);
+    }
+    throw Refusal(std::string("no ") + what + " is named " + in_quotes(name) +
+                  suggestion(name, names, "; there are " + listed(names)));
+}
+
+const Site &site_of(const Scenario &scenario, const SiteQuestion &question) {
+    return named(scenario.sites, question.site, "site", ascii(question.file) + " has no sites");
+}
+
+std::string page(const Scenario &scenario, const SiteQuestion &question, const std::string &words) {
+    return wrap(ascii(question.site + ", " + scenario.production + " (" + question.file + ")"), page_columns, "",
+                "  ") +
+           words + (question.brief ? "" : print_cautions(scenario));
+}
+
+} // namespace
+
+SiteAnswer answer_map(const SiteQuestion &question) {
+    const Document document = read_json(question.file);
+    const Scenario scenario = read_scenario(document);
+    const Site &site = site_of(scenario, question);
+    const Survey survey = survey_map(document, scenario, site);
+    if (!question.pgm.empty() && !survey.has_floor)
+        throw Refusal("a graymap shows the margin over the floor, and the receivers of this site state none");
+    if (!question.csv.empty()) write_whole_file(question.csv, map_csv(survey));
+    if (!question.pgm.empty()) write_whole_file(question.pgm, map_pgm(survey));
+    return {question.as_json ? map_json(scenario, question.file, survey)
+                             : page(scenario, question, print_map(survey, question.brief)),
+            holds(survey)};
+}
+
+SiteAnswer answer_walk(const SiteQuestion &question) {
+    const Document document = read_json(question.file);
+    const Scenario scenario = read_scenario(document);
+    const Site &site = site_of(scenario, question);
+    const Walk &walk = named(site.walks, question.walk, "walk", "the site " + in_quotes(site.name) + " has no walks");
+    const WalkSurvey survey = survey_walk(document, scenario, site, walk);
+    if (!question.csv.empty()) write_whole_file(question.csv, walk_csv(survey));
+    return {question.as_json ? walk_json(scenario, question.file, survey)
+                             : page(scenario, question, print_walk(survey)),
+            holds(survey)};
+}
+
+SiteAnswer answer_place(const SiteQuestion &question) {
+    const Document document = read_json(question.file);
+    const Scenario scenario = read_scenario(document);
+    const Site &site = site_of(scenario, question);
+    const PlacingSurvey survey = survey_places(document, scenario, site, question.most);
+    return {question.as_json ? place_json(scenario, question.file, survey)
+                             : page(scenario, question, print_places(survey)),
+            holds(survey)};
+}
+
+} // namespace desk

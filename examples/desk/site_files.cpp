@@ -1,0 +1,80 @@
+#include "site_files.hpp"
+
+#include <algorithm>
+#include <cerrno>
+#include <cstring>
+#include <fstream>
+
+namespace desk {
+namespace {
+
+// Empty where there is no number; -inf where nothing arrives.
+std::string number_field(double number) { return std::isnan(number) ? "" : exact(number); }
+
+// Quoted as RFC 4180 says.
+std::string text_field(const std::string &text) {
+    if (text.find_first_of(",\"\r\n") == std::string::npos) return text;
+    std::string quoted = "\"";
+    for (const char c : text) quoted += c == '"' ? "\"\"" : std::string(1, c);
+    return quoted + "\"";
+}
+
+std::string label_field(const Site &site, std::int32_t antenna) {
+    return antenna < 0 ? "" : text_field(site.antennas[static_cast<std::size_t>(antenna)].label);
+}
+
+} // namespace
+
+std::string map_csv(const Survey &survey) {
+    std::string text = "x_m,y_m,level_dbm,margin_db,headroom_db,zone,serving,outage\n";
+    for (std::size_t i = 0; i < survey.level_dbm.size(); ++i) {
+        if (survey.is_blank(i)) continue;
+        text += exact(survey.x_of(i % survey.columns)) + "," + exact(survey.y_of(i / survey.columns)) + "," +
+                number_field(survey.level_dbm[i]) + "," + number_field(survey.margin_db[i]) + "," +
+                number_field(survey.headroom_db[i]) + "," + lvb_zone_name(survey.zone[i]) + "," +
+                label_field(*survey.site, survey.serving[i]) + "," +
+                (survey.outage.empty() ? "" : number_field(survey.outage[i])) + "\n";
+    }
+    return text;
+}
+
+std::string map_pgm(const Survey &survey) {
+    constexpr double at_floor = 128.0, greys_per_db = 2.0, lowest = 1.0, highest = 255.0;
+    constexpr std::size_t greys_in_a_line = 17; // the format wants no line over 70 characters
+    std::string text = format("P2\n# grey 0: no level; others: (grey - 128) / 2 dB over the floor\n"
+                              "# top line: greatest y\n%zu %zu\n255\n",
+                              survey.columns, survey.rows);
+    for (std::size_t row = survey.rows; row-- > 0;)
+        for (std::size_t column = 0; column < survey.columns; ++column) {
+            const std::size_t i = row * survey.columns + column;
+            const double grey =
+                survey.is_blank(i)
+                    ? 0.0
+                    : std::clamp(std::round(at_floor + greys_per_db * survey.margin_db[i]), lowest, highest);
+            const bool ends = column + 1 == survey.columns || (column + 1) % greys_in_a_line == 0;
+            text += format("%.0f%c", grey, ends ? '\n' : ' ');
+        }
+    return text;
+}
+
+std::string walk_csv(const WalkSurvey &survey) {
+    std::string text = "distance_m,time_s,x_m,y_m,z_m,level_dbm,margin_db,headroom_db,zone,serving\n";
+    for (std::size_t i = 0; i < survey.distance_m.size(); ++i) {
+        const WalkSurvey::At at = survey.at(survey.distance_m[i]);
+        text += exact(survey.distance_m[i]) + "," + exact(survey.distance_m[i] / survey.walk->speed_m_per_s) + "," +
+                exact(at.x_m) + "," + exact(at.y_m) + "," + exact(at.z_m) + "," + number_field(survey.level_dbm[i]) +
+                "," + number_field(survey.margin_db[i]) + "," + number_field(survey.headroom_db[i]) + "," +
+                lvb_zone_name(survey.zone[i]) + "," + label_field(*survey.site, survey.serving[i]) + "\n";
+    }
+    return text;
+}
+
+void write_whole_file(const std::string &path, const std::string &text) {
+    std::ofstream stream(path, std::ios::binary);
+    if (!stream) throw Refusal(ascii(path) + ": cannot be written: " + std::strerror(errno));
+    stream.write(text.data(), static_cast<std::streamsize>(text.size()));
+    stream.close();
+    if (!stream) throw Refusal(ascii(path) + ": could not be written to its end");
+}
+
+} // namespace desk

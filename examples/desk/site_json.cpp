@@ -1,0 +1,163 @@
+#include "site_json.hpp"
+
+#include "print_budget.hpp"
+#include "print_site.hpp"
+
+#include <nlohmann/json.hpp>
+
+#include <algorithm>
+
+namespace desk {
+namespace {
+
+// Keeps the order in which fields are written. A number that is not finite becomes null.
+using Json = nlohmann::ordered_json;
+
+Json heading(const Scenario &scenario, const std::string &file, const Site &site) {
+    Json out;
+    out["version"] = lvb_version_text();
+    out["scenario"] = file;
+    out["production"] = scenario.production;
+    out["site"] = site.name;
+    out["direction"] = site.direction == LVB_DIRECTION_OUTBOUND ? "outbound" : "inbound";
+    out["combining"] = site.combine == LVB_COMBINE_SUM ? "sum" : "best of";
+    out["pack_height_m"] = site.pack_height_m;
+    return out;
+}
+
+std::string told(const Scenario &scenario, Json out) {
+    out["cautions"] = cautions(scenario);
+    return out.dump(2, ' ', false, Json::error_handler_t::replace) + "\n";
+}
+
+Json serving_json(const Site &site, std::int32_t antenna) {
+    return antenna < 0 ? Json(nullptr) : Json(site.antennas[static_cast<std::size_t>(antenna)].label);
+}
+
+Json stretches_json(const WalkSurvey &survey, const std::vector<Stretch> &stretches) {
+    Json list = Json::array();
+    for (const Stretch &stretch : stretches) {
+        const WalkSurvey::At from = survey.at(stretch.from_m), to = survey.at(stretch.to_m);
+        Json item;
+        item["from_m"] = stretch.from_m;
+        item["to_m"] = stretch.to_m;
+        item["seconds"] = (stretch.to_m - stretch.from_m) / survey.walk->speed_m_per_s;
+        item["from_x_m"] = from.x_m;
+        item["from_y_m"] = from.y_m;
+        item["to_x_m"] = to.x_m;
+        item["to_y_m"] = to.y_m;
+        list.push_back(item);
+    }
+    return list;
+}
+
+Json walk_point_json(const WalkSurvey &survey, double at_m, double level_dbm, const char *room_name, double room_db) {
+    if (std::isnan(at_m) || survey.result.points == survey.result.unmodelled) return nullptr;
+    const WalkSurvey::At at = survey.at(at_m);
+    Json out;
+    out["at_m"] = at_m;
+    out["x_m"] = at.x_m;
+    out["y_m"] = at.y_m;
+    out["z_m"] = at.z_m;
+    out["level_dbm"] = level_dbm;
+    out[room_name] = room_db;
+    return out;
+}
+
+} // namespace
+
+std::string map_json(const Scenario &scenario, const std::string &file, const Survey &survey) {
+    const Site &site = *survey.site;
+    const lvb_map_summary &summary = survey.summary;
+    const auto point = [&](std::uint64_t column, std::uint64_t row) {
+        Json out;
+        out["x_m"] = survey.x_of(column);
+        out["y_m"] = survey.y_of(row);
+        return out;
+    };
+    Json out = heading(scenario, file, site);
+    out["frequency_mhz"] = survey.frequency_mhz;
+    out["grid"] = {{"x_m", survey.x_m},
+                   {"y_m", survey.y_m},
+                   {"step_m", site.step_m},
+                   {"columns", survey.columns},
+                   {"rows", survey.rows}};
+    out["points"] = summary.points;
+    out["unmodelled"] = summary.unmodelled;
+    Json zones;
+    zones[lvb_zone_name(LVB_ZONE_DROPOUT)] = summary.dropout;
+    zones[lvb_zone_name(LVB_ZONE_LOW)] = summary.low;
+    zones[lvb_zone_name(LVB_ZONE_WANTED)] = summary.wanted;
+    zones[lvb_zone_name(LVB_ZONE_HIGH)] = summary.high;
+    zones[lvb_zone_name(LVB_ZONE_OVERLOAD)] = summary.overload;
+    zones[lvb_zone_name(LVB_ZONE_NOT_JUDGED)] = summary.not_judged;
+    out["zones"] = zones;
+    out["overloaded"] = summary.overloaded;
+    out["worst"] = point(summary.worst_column, summary.worst_row);
+    out["worst"]["level_dbm"] = summary.worst_level_dbm;
+    out["worst"]["margin_db"] = summary.worst_margin_db;
+    out["worst"]["serving"] = serving_json(site, summary.worst_serving);
+    out["hottest"] = point(summary.hottest_column, summary.hottest_row);
+    out["hottest"]["level_dbm"] = summary.hottest_level_dbm;
+    out["hottest"]["headroom_db"] = summary.hottest_headroom_db;
+    out["hottest"]["serving"] = serving_json(site, summary.hottest_serving);
+    out["fading"] = nullptr;
+    if (site.fading)
+        out["fading"] = {{"wanted_outage", survey.wanted_outage()}, {"points_over_wanted", survey.over_outage()}};
+    out["holds"] = holds(survey);
+    return told(scenario, std::move(out));
+}
+
+std::string walk_json(const Scenario &scenario, const std::string &file, const WalkSurvey &survey) {
+    const lvb_walk_result &result = survey.result;
+    Json out = heading(scenario, file, *survey.site);
+    out["walk"] = survey.walk->name;
+    out["length_m"] = result.length_m;
+    out["speed_m_per_s"] = survey.walk->speed_m_per_s;
+    out["duration_s"] = result.duration_s;
+    out["points"] = result.points;
+    out["unmodelled"] = result.unmodelled;
+    out["worst"] = walk_point_json(survey, result.worst_m, result.worst_level_dbm, "margin_db", result.worst_margin_db);
+    out["hottest"] =
+        walk_point_json(survey, result.hottest_m, result.hottest_level_dbm, "headroom_db", result.hottest_headroom_db);
+    out["under_floor_s"] = survey.has_floor ? Json(result.under_floor_s) : Json(nullptr);
+    out["under_floor"] = stretches_json(survey, survey.under_floor);
+    out["over_ceiling_s"] = survey.has_ceiling ? Json(result.over_ceiling_s) : Json(nullptr);
+    out["over_ceiling"] = stretches_json(survey, survey.over_ceiling);
+    out["holds"] = holds(survey);
+    return told(scenario, std::move(out));
+}
+
+std::string place_json(const Scenario &scenario, const std::string &file, const PlacingSurvey &survey) {
+    const Placing &placing = *survey.site->placing;
+    Json out = heading(scenario, file, *survey.site);
+    out["candidates"] = placing.candidates.size();
+    out["looked_at"] = survey.looked_at;
+    out["least_headroom_db"] = placing.least_headroom_db;
+    out["placements"] = Json::array();
+    for (const lvb_placement &placement : survey.best) {
+        Json item;
+        item["antennas"] = Json::array();
+        for (const std::int32_t index : {placement.first, placement.second}) {
+            if (index < 0) continue;
+            const SiteAntenna &antenna = placing.candidates[static_cast<std::size_t>(index)];
+            Json place;
+            place["label"] = antenna.label;
+            place["x_m"] = antenna.place.entry.x_m;
+            place["y_m"] = antenna.place.entry.y_m;
+            place["z_m"] = antenna.place.entry.z_m;
+            place["azimuth_deg"] = antenna.place.entry.azimuth_deg;
+            place["tilt_deg"] = antenna.place.entry.tilt_deg;
+            item["antennas"].push_back(place);
+        }
+        item["worst_level_dbm"] = placement.worst_level_dbm;
+        item["worst_margin_db"] = placement.worst_margin_db;
+        item["hottest_level_dbm"] = placement.hottest_level_dbm;
+        item["hottest_headroom_db"] = placement.hottest_headroom_db;
+        out["placements"].push_back(item);
+    }
+    out["holds"] = holds(survey);
+    return told(scenario, std::move(out));
+}
+
+} // namespace desk

@@ -1,0 +1,186 @@
+// Maps: what arrives everywhere.
+#include "door/fields.hpp"
+#include "door/instructions.hpp"
+#include "door/many.hpp"
+#include "door/site.hpp"
+#include "fading/multipath.hpp"
+#include "fading/shadowing.hpp"
+#include "map/survey.hpp"
+
+namespace lvb::door {
+namespace {
+
+struct Map {
+    TakenSite taken;
+    map::Grid grid;
+    map::Fading fading;
+    map::Outputs out;
+};
+
+struct Law {
+    double (*outage)(double margin_db, double parameter) noexcept;
+    bool has_parameter;
+    Range range;
+};
+double rayleigh_outage(double margin_db, double) noexcept { return fading::rayleigh_outage_below_mean(margin_db); }
+constexpr Law laws[] = {
+    {nullptr, false, {}},
+    {rayleigh_outage, false, {}},
+    {fading::rice_outage_below_mean, true, {-100.0, 40.0, false}},
+    {fading::nakagami_outage_below_mean, true, {0.5, 100.0, true}},
+    {fading::lognormal_outage_below_median, true, {0.0, 100.0, false}},
+    {fading::suzuki_outage_below_median_of_means, true, {0.0, 30.0, false}},
+};
+static_assert(sizeof laws / sizeof laws[0] == LVB_FADING_SUZUKI + 1);
+
+bool check_outputs(Refusal &refusal, const lvb_map &in, std::uint64_t values, Place place) noexcept {
+    const std::uint64_t wide = values * sizeof(double), narrow = values * sizeof(std::int32_t);
+    const Room rooms[] = {{in.level_dbm, wide, LVB_FIELD_LEVEL_DBM},
+                          {in.margin_db, wide, LVB_FIELD_MARGIN_DB},
+                          {in.headroom_db, wide, LVB_FIELD_HEADROOM_DB},
+                          {in.outage, wide, LVB_FIELD_OUTAGE},
+                          {in.zone, narrow, LVB_FIELD_ZONE},
+                          {in.serving, narrow, LVB_FIELD_SERVING}};
+    return check_apart(refusal, rooms, place);
+}
+
+bool check_grid(Refusal &refusal, const lvb_map &in, Place place) noexcept {
+    const std::uint64_t most = LVB_MAX_VALUES;
+    if (in.reserved != 0) return refuse(refusal, LVB_E_RESERVED, place, LVB_FIELD_RESERVED, in.reserved, 0.0, 0.0);
+    if (in.column_count > most)
+        return refuse(refusal, LVB_E_COUNT, place, LVB_FIELD_COLUMN_COUNT, static_cast<double>(in.column_count), 0.0,
+                      LVB_MAX_VALUES);
+    const std::uint64_t most_rows = in.column_count == 0 ? most : most / in.column_count;
+    if (in.row_count > most_rows)
+        return refuse(refusal, LVB_E_COUNT, place, LVB_FIELD_ROW_COUNT, static_cast<double>(in.row_count), 0.0,
+                      static_cast<double>(most_rows));
+    if (in.first_row > most)
+        return refuse(refusal, LVB_E_COUNT, place, LVB_FIELD_FIRST_ROW, static_cast<double>(in.first_row), 0.0,
+                      LVB_MAX_VALUES);
+    const std::uint64_t last_column = in.column_count == 0 ? 0 : in.column_count - 1;
+    const std::uint64_t last_row = in.row_count == 0 ? in.first_row : in.first_row + in.row_count - 1;
+    return check_axis(refusal, in.x_m, in.step_x_m, last_column, place, LVB_FIELD_X_M, LVB_FIELD_STEP_X_M,
+                      LVB_FIELD_COLUMN_COUNT) &&
+           check_axis(refusal, in.y_m, in.step_y_m, last_row, place, LVB_FIELD_Y_M, LVB_FIELD_STEP_Y_M,
+                      LVB_FIELD_ROW_COUNT);
+}
+
+// The law of an outage and its parameter; both belong to the outage, which needs a floor.
+bool take_fading(Refusal &refusal, const lvb_map &in, const chain::Window &window, map::Fading &fading) noexcept {
+    const Place place{LVB_STRUCT_MAP};
+    fading = {nullptr, 0.0};
+    if (in.fading < LVB_FADING_NONE || in.fading > LVB_FADING_SUZUKI)
+        return refuse(refusal, LVB_E_UNKNOWN_VALUE, place, LVB_FIELD_FADING, in.fading, LVB_FADING_NONE,
+                      LVB_FADING_SUZUKI);
+    const Law &law = laws[in.fading];
+    if (in.outage == nullptr && in.fading != LVB_FADING_NONE)
+        return refuse(refusal, LVB_E_UNUSED, place, LVB_FIELD_FADING, in.fading);
+    if (!check_used(refusal, in.fading_parameter, law.has_parameter ? &law.range : nullptr, place,
+                    LVB_FIELD_FADING_PARAMETER))
+        return false;
+    if (in.outage == nullptr) return true;
+    if (in.fading == LVB_FADING_NONE)
+        return refuse(refusal, LVB_E_MISSING, place, LVB_FIELD_FADING, 0.0, LVB_FADING_RAYLEIGH, LVB_FADING_SUZUKI);
+    if (!window.has_floor) return refuse(refusal, LVB_E_MISSING, place, LVB_FIELD_FLOOR_DBM, 0.0);
+    fading = {law.outage, in.fading_parameter};
+    return true;
+}
+
+bool take_map(Refusal &refusal, const lvb_map *lent, Map &taken) noexcept {
+    const Place place{LVB_STRUCT_MAP};
+    lvb_map in;
+    math::InstructionSet set;
+    if (!take(refusal, lent, in, place, LVB_FIELD_MAP) || !check_grid(refusal, in, place)) return false;
+    const std::uint64_t values = in.column_count * in.row_count;
+    if (in.site == nullptr) return refuse(refusal, LVB_E_NULL, place, LVB_FIELD_SITE);
+    if (!choose_set(refusal, in.instructions, values, place, set) || !check_outputs(refusal, in, values, place) ||
+        !take_site(refusal, in.site, 1, set, taken.taken))
+        return false;
+    taken.grid = {in.x_m, in.y_m, in.step_x_m, in.step_y_m, in.column_count, in.row_count, in.first_row};
+    taken.out = {in.level_dbm, in.margin_db, in.headroom_db, in.outage, in.zone, in.serving};
+    return take_fading(refusal, in, taken.taken.site.window, taken.fading);
+}
+
+lvb_map_summary told(const map::Summary &summary) noexcept {
+    const bool any = summary.points != 0;
+    lvb_map_summary out{};
+    out.points = summary.points;
+    out.outside = summary.outside;
+    out.unmodelled = summary.unmodelled;
+    out.not_judged = summary.in_zone[LVB_ZONE_NOT_JUDGED];
+    out.dropout = summary.in_zone[LVB_ZONE_DROPOUT];
+    out.low = summary.in_zone[LVB_ZONE_LOW];
+    out.wanted = summary.in_zone[LVB_ZONE_WANTED];
+    out.high = summary.in_zone[LVB_ZONE_HIGH];
+    out.overload = summary.in_zone[LVB_ZONE_OVERLOAD];
+    out.overloaded = summary.overloaded;
+    out.worst_row = summary.worst.row;
+    out.worst_column = summary.worst.column;
+    out.hottest_row = summary.hottest.row;
+    out.hottest_column = summary.hottest.column;
+    out.worst_serving = summary.worst.serving;
+    out.hottest_serving = summary.hottest.serving;
+    out.worst_level_dbm = any ? summary.worst.level : math::not_a_number;
+    out.worst_margin_db = summary.worst.room;
+    out.hottest_level_dbm = any ? summary.hottest.level : math::not_a_number;
+    out.hottest_headroom_db = summary.hottest.room;
+    return out;
+}
+
+map::Summary taken(const lvb_map_summary &in) noexcept {
+    map::Summary summary;
+    summary.points = in.points;
+    summary.outside = in.outside;
+    summary.unmodelled = in.unmodelled;
+    summary.overloaded = in.overloaded;
+    const std::uint64_t in_zone[map::zones] = {in.not_judged, in.dropout, in.low, in.wanted, in.high, in.overload};
+    std::memcpy(summary.in_zone, in_zone, sizeof in_zone);
+    if (in.points == 0) return summary;
+    summary.worst = {in.worst_level_dbm, in.worst_margin_db, in.worst_row, in.worst_column, in.worst_serving};
+    summary.hottest = {in.hottest_level_dbm, in.hottest_headroom_db, in.hottest_row, in.hottest_column,
+                       in.hottest_serving};
+    return summary;
+}
+
+bool compute(Refusal &refusal, const lvb_map *lent, lvb_map_summary *summary) noexcept {
+    Map map;
+    if (!take_map(refusal, lent, map) ||
+        (summary != nullptr && !check_result(refusal, summary, LVB_STRUCT_MAP_SUMMARY, LVB_FIELD_SUMMARY)))
+        return false;
+    map::Summary found;
+    map::survey(map.taken.site, map.grid, map.fading, map.out, summary != nullptr ? &found : nullptr);
+    if (summary == nullptr) return true;
+    lvb_map_summary out = told(found);
+    give(summary, out);
+    return true;
+}
+
+bool join(Refusal &refusal, lvb_map_summary *summary, const lvb_map_summary *lent) noexcept {
+    const Place place{LVB_STRUCT_MAP_SUMMARY};
+    lvb_map_summary first, other;
+    if (!take(refusal, summary, first, place, LVB_FIELD_SUMMARY) ||
+        !take(refusal, lent, other, place, LVB_FIELD_SUMMARY))
+        return false;
+    map::Summary joined = taken(first);
+    map::join(joined, taken(other));
+    lvb_map_summary out = told(joined);
+    give(summary, out);
+    return true;
+}
+
+} // namespace
+} // namespace lvb::door
+
+extern "C" {
+
+lvb_status lvb_compute_map(const lvb_map *map, lvb_map_summary *summary, lvb_fault *fault) {
+    using namespace lvb::door;
+    return answer(fault, [&](Refusal &refusal) noexcept { return compute(refusal, map, summary); });
+}
+
+lvb_status lvb_join_map_summaries(lvb_map_summary *summary, const lvb_map_summary *other, lvb_fault *fault) {
+    using namespace lvb::door;
+    return answer(fault, [&](Refusal &refusal) noexcept { return join(refusal, summary, other); });
+}
+
+} // extern "C"

@@ -1,0 +1,2 @@
+#define LVB_KERNEL kernel_avx2
+#include "map/row.inc"

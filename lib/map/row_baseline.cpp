@@ -1,0 +1,2 @@
+#define LVB_KERNEL kernel_baseline
+#include "map/row.inc"

@@ -1,0 +1,88 @@
+// A site: antennas with their chains, screens and bodies, and the power that comes from each antenna at many points.
+//
+// Valid input only. Powers are relative to a reference level, that of the strongest antenna at 1 m, so that none leaves
+// the range of numbers; far ones have every allowance, near ones none.
+#pragma once
+
+#include "antenna/pointing.hpp"
+#include "body/facing.hpp"
+#include "chain/ledger.hpp"
+#include "map/area.hpp"
+#include "map/row.hpp"
+#include "path/path.hpp"
+
+namespace lvb::map {
+
+enum class Combine : std::int32_t { best, sum };
+enum class Facing : std::int32_t { azimuth, point, antenna, away };
+
+/// How a wearer faces, and what that costs.
+struct Wearer {
+    bool has_body;
+    body::Table body;
+    Facing facing;
+    double azimuth_deg, x, y; ///< the azimuth, or the point in plan; of an antenna its place
+};
+
+struct Antenna {
+    Vector at;
+    bool has_pattern;
+    antenna::Pattern pattern;
+    antenna::Axes axes;
+    Cosine cosine;
+    double far_db, near_db;       ///< level at 1 m toward the maximum in free space
+    double far_scale, near_scale; ///< the same over the site's references, as powers
+    bool has_path;                ///< another way than free space
+    bool swaps_heights;           ///< the antenna receives: its height is the path's second one
+    path::Path path;
+};
+
+struct Site {
+    const Antenna *antennas;
+    std::size_t antenna_count;
+    const Screen *screens;
+    std::size_t screen_count;
+    const Area *areas;
+    std::size_t area_count;
+    Wearer wearer;
+    Combine combine;
+    double height_m;
+    double frequency_mhz;
+    chain::Window window;
+    double far_reference_db, near_reference_db;
+    bool near_follows; ///< near levels are far ones and a difference, the same everywhere
+    const math::Loops *loops;
+    const RowLoops *row;
+};
+
+/// The level at 1 m that is lost to free space: what an antenna's chain leaves less it is far_db and near_db.
+double loss_at_1m_db(double frequency_mhz) noexcept;
+
+/// Powers over the references; a level so far below is nothing.
+void refer(const Site &site, Antenna &antenna) noexcept;
+
+/// Shares of the power of one antenna at a piece of points. The mask is -1 where the antenna's path does not hold.
+struct Shares {
+    alignas(64) double near[piece]; ///< of what comes through the air
+    alignas(64) double far[piece];  ///< and past the wearer's body; not filled where there is none
+};
+void shares_of(const Site &site, const Antenna &antenna, const Points &points, double *mask, Shares &shares) noexcept;
+inline const double *far_shares(const Site &site, const Shares &shares) noexcept {
+    return site.wearer.has_body ? shares.far : shares.near;
+}
+
+/// What is heard at a piece of points.
+struct Heard {
+    alignas(64) double level[piece], near[piece]; ///< in dBm; NaN where a point is not counted
+    alignas(64) double serving[piece]; ///< where wanted: index of the strongest antenna, -1 where there is none
+};
+/// `mask` says which points count, and is changed where a path does not hold.
+void hear(const Site &site, const Points &points, double *mask, bool wants_serving, Heard &heard) noexcept;
+
+/// Length of the straight way from an antenna with a path to a point, as its model counts it.
+double direct_m(const Antenna &antenna, double x, double y, double z) noexcept;
+
+/// Which points of one y lie in an area, as a mask; all of them where there is none.
+void mask_row(const Site &site, const double *x, double y, double *mask) noexcept;
+
+} // namespace lvb::map

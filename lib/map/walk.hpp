@@ -1,0 +1,41 @@
+// A walk along a polyline: what is heard at its points, and for how long there is too little or too much of it.
+#pragma once
+
+#include "map/site.hpp"
+
+namespace lvb::map {
+
+struct Walk {
+    const double *x, *y, *z; ///< corners; z may be null: the site's height
+    std::size_t corners;
+    double speed_m_per_s, step_m;
+};
+
+double length_m(const Walk &walk) noexcept;
+
+/// Points of a walk of a length: at the beginning, after every step, and at the end.
+double point_count(const Walk &walk, double length_m) noexcept;
+
+struct WalkOutputs {
+    double *distance, *level, *margin, *headroom;
+    std::int32_t *zone, *serving;
+};
+
+/// For how long a room is below 0, and the longest stretch of that with its beginning along the walk.
+struct Shortfall {
+    double total_s = 0.0, longest_s = 0.0, longest_at_m = math::not_a_number;
+};
+/// A point, its level and its room: margin or headroom.
+struct WalkExtreme {
+    double level = math::not_a_number, room = math::not_a_number, at_m = math::not_a_number;
+};
+struct WalkSummary {
+    std::uint64_t points = 0, unmodelled = 0;
+    double length_m;
+    Shortfall under_floor, over_ceiling;
+    WalkExtreme worst, hottest;
+};
+
+WalkSummary follow(const Site &site, const Walk &walk, const WalkOutputs &out) noexcept;
+
+} // namespace lvb::map

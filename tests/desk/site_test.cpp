@@ -1,0 +1,608 @@
+// Maps, walks and placements of a site, against free space and straight lines computed here.
+#include "run.hpp"
+
+#include <gtest/gtest.h>
+#include <nlohmann/json.hpp>
+
+#include <algorithm>
+#include <array>
+#include <cmath>
+#include <map>
+#include <regex>
+#include <set>
+#include <sstream>
+
+namespace desk_test {
+namespace {
+
+using Json = nlohmann::json;
+
+// 5 dBm into an isotropic antenna at 600 MHz; a pack of 0 dBi with 10 dB of allowances; floor -60, ceiling -20 dBm.
+constexpr double transmit_dbm = 5.0, frequency_mhz = 600.0, allowance_db = 10.0, floor_dbm = -60.0, ceiling_dbm = -20.0,
+                 pack_m = 1.0;
+
+std::string chain(const std::string &name, const std::string &more = "", const std::string &power = "5",
+                  const std::string &frequency = "600") {
+    return R"({"name": ")" + name + R"(", "frequency_mhz": )" + frequency + R"(, "far_distance_m": 30, "stages": [
+ {"kind": "source", "power_dbm": )" +
+           power + R"(}, {"kind": "antenna", "gain_dbi": 0}, {"kind": "air"},
+ {"kind": "allowance", "loss_db": 10}, )" +
+           more + R"({"kind": "antenna", "gain_dbi": 0},
+ {"kind": "receiver", "floor_dbm": -60, "ceiling_dbm": -20}]})";
+}
+
+const std::string one_antenna = R"([{"label": "a", "link": "A", "place": {"x_m": 1, "y_m": 2, "z_m": 3}}])";
+const std::string square = R"([{"name": "floor", "corners_m": [[0, 0], [6, 0], [6, 4], [0, 4]]}])";
+
+std::string scenario(const std::string &site, const std::string &links = chain("A")) {
+    return R"({"production": "T", "links": [)" + links + R"(], "sites": [{"name": "S", "direction": "outbound",
+"combining": "best of", "pack_height_m": 1, "step_m": 1, )" +
+           site + "}]}";
+}
+
+std::string plain_site(const std::string &more = "") {
+    return scenario(R"("areas": )" + square + R"(, "antennas": )" + one_antenna + more);
+}
+
+// Free space by ITU-R P.525-4, equation (4), with its exact constant: 20 log10(4 pi d f / c).
+double free_space_db(double distance_m) {
+    constexpr double pi = 3.14159265358979323846, light_m_per_s = 299792458.0;
+    return 20.0 * std::log10(4.0 * pi * distance_m * frequency_mhz * 1e6 / light_m_per_s);
+}
+double far_dbm(double dx, double dy, double dz) {
+    return transmit_dbm - free_space_db(std::hypot(dx, dy, dz)) - allowance_db;
+}
+
+using Row = std::map<std::string, std::string>;
+
+// Lines of a CSV file by the names of its columns; no field here has a comma in it.
+std::vector<Row> csv(const std::string &path) {
+    const std::vector<std::string> lines = lines_of(read_file(path));
+    const auto split = [](const std::string &line) {
+        std::vector<std::string> fields(1);
+        for (const char c : line)
+            if (c == ',') fields.emplace_back();
+            else fields.back() += c;
+        return fields;
+    };
+    std::vector<Row> rows;
+    const std::vector<std::string> names = split(lines.at(0));
+    for (std::size_t i = 1; i < lines.size(); ++i) {
+        const std::vector<std::string> fields = split(lines[i]);
+        EXPECT_EQ(fields.size(), names.size()) << lines[i];
+        Row row;
+        for (std::size_t k = 0; k < names.size(); ++k) row[names[k]] = fields.at(k);
+        rows.push_back(row);
+    }
+    return rows;
+}
+
+double number(const Row &row, const char *column) { return std::stod(row.at(column)); }
+
+Json json_of(std::vector<std::string> words) {
+    words.emplace_back("--json");
+    const Printout told = run(words);
+    EXPECT_LE(told.code, 1) << told.err;
+    return Json::parse(told.out, nullptr, false);
+}
+
+TEST(Map, CsvHoldsFreeSpaceAtEveryPoint) {
+    const TemporaryFolder folder;
+    const std::string file = folder.write("s.json", plain_site()), out = folder.path() + "/map.csv";
+    const Printout told = run({"map", file, "S", "--csv", out});
+    EXPECT_EQ(told.code, 0) << told.err << told.out;
+    const std::vector<Row> rows = csv(out);
+    ASSERT_EQ(rows.size(), 24u);
+    for (std::size_t i = 0; i < rows.size(); ++i) {
+        const double x = 0.5 + static_cast<double>(i % 6), y = 0.5 + static_cast<double>(i / 6);
+        EXPECT_DOUBLE_EQ(number(rows[i], "x_m"), x);
+        EXPECT_DOUBLE_EQ(number(rows[i], "y_m"), y);
+        const double level = far_dbm(x - 1.0, y - 2.0, 3.0 - pack_m);
+        EXPECT_NEAR(number(rows[i], "level_dbm"), level, 1e-9);
+        EXPECT_NEAR(number(rows[i], "margin_db"), level - floor_dbm, 1e-9);
+        EXPECT_NEAR(number(rows[i], "headroom_db"), ceiling_dbm - (level + allowance_db), 1e-9);
+        EXPECT_EQ(rows[i].at("zone"), "wanted band");
+        EXPECT_EQ(rows[i].at("serving"), "a");
+        EXPECT_EQ(rows[i].at("outage"), "");
+    }
+}
+
+TEST(Map, GraymapHoldsTheMarginInHalfDecibels) {
+    // Two areas with a gap: columns 0, 1 and 4, 5.
+    const TemporaryFolder folder;
+    const std::string file =
+        folder.write("s.json", scenario(R"("areas": [{"name": "l", "corners_m": [[0, 0], [2, 0], [2, 3], [0, 3]]},
+ {"name": "r", "corners_m": [[4, 0], [6, 0], [6, 3], [4, 3]]}], "antennas": )" +
+                                        one_antenna));
+    const std::string out = folder.path() + "/map.pgm";
+    EXPECT_EQ(run({"map", file, "S", "--pgm", out}).code, 0);
+    // Netpbm's plain format: P2, comments from # to the line's end, width, height, maximum, then the greys.
+    std::string text;
+    for (const std::string &line : lines_of(read_file(out))) {
+        EXPECT_LE(line.size(), 70u);
+        text += line.substr(0, line.find('#')) + "\n";
+    }
+    std::istringstream stream(text);
+    std::string magic;
+    int width = 0, height = 0, most = 0;
+    stream >> magic >> width >> height >> most;
+    EXPECT_EQ(magic, "P2");
+    EXPECT_EQ(width, 6);
+    EXPECT_EQ(height, 3);
+    EXPECT_EQ(most, 255);
+    for (int line = 0; line < height; ++line)
+        for (int column = 0; column < width; ++column) {
+            int grey = -1;
+            stream >> grey;
+            const double y = 2.5 - line, x = 0.5 + column; // the top line is the greatest y
+            const double margin = far_dbm(x - 1.0, y - 2.0, 3.0 - pack_m) - floor_dbm;
+            if (column == 2 || column == 3) EXPECT_EQ(grey, 0);
+            else EXPECT_NEAR(grey, 128.0 + 2.0 * margin, 0.5) << x << " " << y;
+        }
+    int more = 0;
+    EXPECT_FALSE(stream >> more);
+}
+
+TEST(Map, TellsWorstAndHottestAndShares) {
+    // 30 m long: where the level falls below -60 dBm, the walker drops out.
+    const TemporaryFile file(scenario(R"("areas": [{"name": "run", "corners_m": [[0, 0], [60, 0], [60, 1], [0, 1]]}],
+ "antennas": [{"label": "a", "link": "A", "place": {"x_m": 0.5, "y_m": 0.5, "z_m": 3}}])"));
+    int dropped = 0;
+    for (int i = 0; i < 60; ++i) dropped += far_dbm(i, 0.0, 2.0) < floor_dbm ? 1 : 0;
+    ASSERT_GT(dropped, 3);
+    ASSERT_LT(dropped, 57);
+    const Printout page = run({"map", file.path(), "S"});
+    EXPECT_EQ(page.code, 1);
+    char share[64];
+    std::snprintf(share, sizeof share, "## %5.1f %%  drops out", 100.0 * dropped / 60.0);
+    EXPECT_NE(page.out.find(share), std::string::npos) << page.out;
+    const Json told = json_of({"map", file.path(), "S"});
+    EXPECT_EQ(told.at("points"), 60);
+    EXPECT_EQ(told.at("zones").at("dropout"), dropped);
+    EXPECT_EQ(told.at("zones").at("wanted band"), 60 - dropped);
+    EXPECT_EQ(told.at("worst").at("x_m"), 59.5);
+    EXPECT_EQ(told.at("hottest").at("x_m"), 0.5);
+    EXPECT_NEAR(told.at("worst").at("margin_db").get<double>(), far_dbm(59.0, 0.0, 2.0) - floor_dbm, 1e-9);
+    EXPECT_NEAR(told.at("hottest").at("headroom_db").get<double>(),
+                ceiling_dbm - (far_dbm(0.0, 0.0, 2.0) + allowance_db), 1e-9);
+    EXPECT_EQ(told.at("holds"), false);
+}
+
+// The lines of the drawing without their frames, the top one first.
+std::vector<std::string> drawing_of(const std::string &page) {
+    std::vector<std::string> lines;
+    for (const std::string &line : lines_of(page)) {
+        const std::size_t begin = line.find('|'), end = line.rfind('|');
+        if (begin == 11 && end > begin) lines.push_back(line.substr(begin + 1, end - begin - 1));
+    }
+    return lines;
+}
+
+TEST(Map, DrawsEverySquareWhereItIs) {
+    const TemporaryFile file(scenario(R"("stage_front_y_m": 1.5, "areas": [
+ {"name": "l", "corners_m": [[0, 0], [1, 0], [1, 1], [4, 1], [4, 3], [0, 3]]}], "antennas": [
+ {"label": "a", "link": "A", "place": {"x_m": 3.5, "y_m": 0.5, "z_m": 3}},
+ {"label": "b", "link": "A", "place": {"x_m": -9, "y_m": 0.5, "z_m": 3}}])"));
+    const Printout page = run({"map", file.path(), "S"});
+    // Only one square of the lowest row is in the area; the antenna stands beside it in the blank. The nearest point to
+    // an antenna is (3.5, 1.5), the farthest (0.5, 2.5): 3.6 m in plan.
+    EXPECT_EQ(drawing_of(page.out), (std::vector<std::string>{"W.......", "......H.", "..    a "})) << page.out;
+    EXPECT_NE(page.out.find("|......H.| stage front\n"), std::string::npos) << page.out;
+    EXPECT_NE(page.out.find("b  b at x -9 m, y 0.5 m, z 3 m, off the map"), std::string::npos) << page.out;
+    EXPECT_NE(page.out.find("ahead (y) is up the page"), std::string::npos);
+}
+
+TEST(Map, LargeAreasAreDrawnByTheirWorstSquares) {
+    // 400 by 8 squares: a character stands for 5 by 10. The level drops below the floor beyond some x.
+    const TemporaryFile file(scenario(R"("areas": [{"name": "f", "corners_m": [[0, 0], [400, 0], [400, 8], [0, 8]]}],
+ "antennas": [{"label": "a", "link": "A", "place": {"x_m": 0, "y_m": 4, "z_m": 3}}])"));
+    const Printout page = run({"map", file.path(), "S"});
+    const std::vector<std::string> lines = drawing_of(page.out);
+    ASSERT_EQ(lines.size(), 1u) << page.out;
+    ASSERT_EQ(lines[0].size(), 80u);
+    int first_dropout = 0; // the first column of which a square is under the floor
+    while (far_dbm(first_dropout + 0.5, 3.5, 2.0) >= floor_dbm) ++first_dropout;
+    EXPECT_EQ(lines[0].find('#'), static_cast<std::size_t>(first_dropout / 5)) << page.out;
+    std::string words = page.out; // in one line
+    std::replace(words.begin(), words.end(), '\n', ' ');
+    while (words.find("  ") != std::string::npos) words.erase(words.find("  "), 1);
+    EXPECT_NE(words.find("shows the worst of 5 by 10 squares"), std::string::npos) << page.out;
+}
+
+TEST(Map, CombinesAntennas) {
+    const std::string two = R"([{"label": "a", "link": "A", "place": {"x_m": 0, "y_m": 0.5, "z_m": 1}},
+ {"label": "b", "link": "B", "place": {"x_m": 10, "y_m": 0.5, "z_m": 1}}])";
+    const std::string area = R"([{"name": "f", "corners_m": [[3, 0], [6, 0], [6, 1], [3, 1]]}])";
+    const std::string links = chain("A") + "," + chain("B", "", "11");
+    const std::string best = scenario(R"("areas": )" + area + R"(, "antennas": )" + two, links);
+    std::string sum = best;
+    sum.replace(sum.find("best of"), 7, "sum");
+    const TemporaryFolder folder;
+    const std::string out = folder.path() + "/m.csv";
+    for (const bool adds : {false, true}) {
+        run({"map", folder.write("s.json", adds ? sum : best), "S", "--csv", out});
+        const std::vector<Row> rows = csv(out);
+        ASSERT_EQ(rows.size(), 3u);
+        for (const Row &row : rows) {
+            const double x = number(row, "x_m"), a = far_dbm(x, 0, 0), b = far_dbm(10.0 - x, 0, 0) + 6.0;
+            const double powers = 10.0 * std::log10(std::pow(10.0, a / 10.0) + std::pow(10.0, b / 10.0));
+            EXPECT_NEAR(number(row, "level_dbm"), adds ? powers : std::max(a, b), 1e-9);
+            EXPECT_EQ(row.at("serving"), a >= b ? "a" : "b");
+        }
+    }
+}
+
+TEST(Map, ScreenBodyAndFadingCount) {
+    const TemporaryFolder folder;
+    const std::string out = folder.path() + "/m.csv";
+    // A wall of 7 dB at x = 3 between the antenna at x = -2 and the far half. The wearer looks along +x, away from the
+    // antenna: the body costs 18 dB. One Rayleigh branch below its mean by the margin m fails with 1 - exp(-1/m)
+    // (textbook; the exponential law of power), two independent ones with the square of it.
+    const std::string site = scenario(R"("areas": [{"name": "f", "corners_m": [[1, 0], [5, 0], [5, 1], [1, 1]]}],
+ "antennas": [{"label": "a", "link": "A", "place": {"x_m": -2, "y_m": 0.5, "z_m": 1}}],
+ "screens": [{"label": "wall", "from_m": [3, -50], "to_ft": [9.842519685039370, 150], "top_m": 9, "loss_db": 7}],
+ "fading": {"model": "Rayleigh", "outage_percent": 1, "branches": 2},
+ "body": {"facing": "azimuth", "azimuth_deg": 90,
+          "body_table": {"facing_deg": [0, 90, 180, 270], "loss_db": [2, 6, 18, 6]}})",
+                                      // the chain's own body gives way to the site's
+                                      chain("A", R"({"kind": "allowance", "facing_deg": 0,
+ "body_table": {"facing_deg": [0, 180], "loss_db": [50, 50]}}, )"));
+    EXPECT_LE(run({"map", folder.write("s.json", site), "S", "--csv", out}).code, 1);
+    const std::vector<Row> rows = csv(out);
+    ASSERT_EQ(rows.size(), 4u);
+    for (const Row &row : rows) {
+        const double x = number(row, "x_m"), level = far_dbm(x + 2.0, 0, 0) - 18.0 - (x > 3.0 ? 7.0 : 0.0);
+        EXPECT_NEAR(number(row, "level_dbm"), level, 1e-9);
+        EXPECT_NEAR(number(row, "headroom_db"), ceiling_dbm - (level + 18.0 + allowance_db), 1e-9);
+        const double one = 1.0 - std::exp(-std::pow(10.0, (floor_dbm - level) / 10.0));
+        EXPECT_NEAR(number(row, "outage"), one * one, 1e-12);
+    }
+}
+
+TEST(Map, PathAndPatternStandInPlaceOfTheChains) {
+    const TemporaryFolder folder;
+    const std::string out = folder.path() + "/m.csv";
+    // Log-distance with exponent 3 from free space at 1 m; an isotropic pattern of 5 dBi.
+    const std::string site = scenario(R"("areas": [{"name": "f", "corners_m": [[2, 0], [9, 0], [9, 1], [2, 1]]}],
+ "path": {"model": "log-distance", "exponent": 3},
+ "antennas": [{"label": "a", "link": "A", "place": {"x_m": 0, "y_m": 0.5, "z_m": 1},
+               "pattern": {"kind": "isotropic", "gain_dbi": 5}}])");
+    EXPECT_LE(run({"map", folder.write("s.json", site), "S", "--csv", out}).code, 1);
+    const std::vector<Row> rows = csv(out);
+    ASSERT_EQ(rows.size(), 7u);
+    for (const Row &row : rows)
+        EXPECT_NEAR(number(row, "level_dbm"),
+                    transmit_dbm + 5.0 - free_space_db(1.0) - 30.0 * std::log10(number(row, "x_m")) - allowance_db,
+                    1e-9);
+}
+
+TEST(Walk, TellsWhereTheLinkIsUnderTheFloorAndOverTheCeiling) {
+    // From beside the antenna straight away from it; by P.525 the level crosses the floor at one distance and the near
+    // level, without the allowance, the ceiling at another.
+    const TemporaryFolder folder;
+    const std::string out = folder.path() + "/w.csv";
+    const std::string file =
+        folder.write("s.json", plain_site(R"(, "walks": [{"name": "W", "speed_m_per_s": 2, "step_m": 0.05,
+ "corners_m": [[1.2, 2, 3], [81.2, 2, 3]]}])"));
+    const double at_one_metre = free_space_db(1.0);
+    const double floor_m = std::pow(10.0, (transmit_dbm - allowance_db - floor_dbm - at_one_metre) / 20.0);
+    const double ceiling_m = std::pow(10.0, (transmit_dbm - ceiling_dbm - at_one_metre) / 20.0);
+    ASSERT_LT(floor_m, 80.0);
+    ASSERT_GT(ceiling_m, 0.3);
+    const Printout page = run({"walk", file, "S", "W", "--csv", out});
+    EXPECT_EQ(page.code, 1) << page.err;
+    EXPECT_NE(page.out.find("under the floor for "), std::string::npos) << page.out;
+    const Json told = json_of({"walk", file, "S", "W"});
+    EXPECT_NEAR(told.at("length_m").get<double>(), 80.0, 1e-9);
+    EXPECT_NEAR(told.at("duration_s").get<double>(), 40.0, 1e-9);
+    // Straight lines between points 0.05 m apart.
+    constexpr double by_steps_m = 1e-3;
+    ASSERT_EQ(told.at("under_floor").size(), 1u);
+    EXPECT_NEAR(told.at("under_floor")[0].at("from_m").get<double>(), floor_m - 0.2, by_steps_m);
+    EXPECT_NEAR(told.at("under_floor")[0].at("to_m").get<double>(), 80.0, 1e-9);
+    EXPECT_NEAR(told.at("under_floor")[0].at("to_x_m").get<double>(), 81.2, 1e-9);
+    EXPECT_NEAR(told.at("under_floor_s").get<double>(), (80.2 - floor_m) / 2.0, by_steps_m);
+    ASSERT_EQ(told.at("over_ceiling").size(), 1u);
+    EXPECT_NEAR(told.at("over_ceiling")[0].at("from_m").get<double>(), 0.0, 1e-9);
+    EXPECT_NEAR(told.at("over_ceiling")[0].at("to_m").get<double>(), ceiling_m - 0.2, by_steps_m);
+    EXPECT_NEAR(told.at("over_ceiling_s").get<double>(), (ceiling_m - 0.2) / 2.0, by_steps_m);
+    const std::vector<Row> rows = csv(out);
+    ASSERT_EQ(rows.size(), 1601u);
+    for (std::size_t i = 0; i < rows.size(); i += 100) {
+        const double distance = 0.05 * static_cast<double>(i);
+        EXPECT_NEAR(number(rows[i], "distance_m"), distance, 1e-9);
+        EXPECT_NEAR(number(rows[i], "time_s"), distance / 2.0, 1e-9);
+        EXPECT_NEAR(number(rows[i], "x_m"), 1.2 + distance, 1e-9);
+        EXPECT_NEAR(number(rows[i], "z_m"), 3.0, 1e-9);
+        EXPECT_NEAR(number(rows[i], "level_dbm"), far_dbm(0.2 + distance, 0, 0), 1e-9);
+    }
+}
+
+TEST(Walk, SeveralStretchesAddUpToTheLibrarysTime) {
+    // To and fro past the place where the level crosses the floor.
+    const TemporaryFile file(plain_site(R"(, "walks": [{"name": "W", "speed_km_per_h": 3.6, "step_m": 0.3,
+ "corners_m": [[2, 2], [90, 2], [2, 2], [90, 2], [2, 2]]}])"));
+    const Json told = json_of({"walk", file.path(), "S", "W"});
+    EXPECT_DOUBLE_EQ(told.at("speed_m_per_s").get<double>(), 1.0);
+    ASSERT_EQ(told.at("under_floor").size(), 2u);
+    double seconds = 0.0;
+    for (const Json &stretch : told.at("under_floor")) seconds += stretch.at("seconds").get<double>();
+    EXPECT_NEAR(seconds, told.at("under_floor_s").get<double>(), 1e-9);
+}
+
+TEST(Place, TellsTheBestFirst) {
+    // Of five places along a rail beside a strip the middle one is nearest to its farthest point; free space decides.
+    const TemporaryFile file(scenario(R"("areas": [{"name": "f", "corners_m": [[0, 0], [9, 0], [9, 1], [0, 1]]}],
+ "placing": {"antennas": 1, "least_headroom_db": 0, "candidates": [
+  {"label": "rail", "link": "A", "place": {"x_m": 0.5, "y_m": 4.5, "z_m": 1}, "rail_to_m": [8.5, 4.5, 1],
+   "positions": 5}]})"));
+    std::vector<std::pair<double, int>> wanted; // worst level and position, best first
+    for (int i = 0; i < 5; ++i) {
+        double worst = HUGE_VAL;
+        for (int point = 0; point < 9; ++point) worst = std::min(worst, far_dbm(point - 2.0 * i, 4.0, 0.0));
+        wanted.emplace_back(worst, i + 1);
+    }
+    std::stable_sort(wanted.begin(), wanted.end(),
+                     [](const auto &a, const auto &b) { return a.first > b.first + 1e-9; });
+    ASSERT_EQ(wanted[0].second, 3);
+    const Json told = json_of({"place", file.path(), "S", "--most", "4"});
+    EXPECT_EQ(told.at("looked_at"), 5);
+    ASSERT_EQ(told.at("placements").size(), 4u);
+    for (std::size_t i = 0; i < 4; ++i) {
+        const Json &placement = told.at("placements")[i];
+        EXPECT_NEAR(placement.at("worst_level_dbm").get<double>(), wanted[i].first, 1e-9);
+        EXPECT_NEAR(placement.at("worst_margin_db").get<double>(), wanted[i].first - floor_dbm, 1e-9);
+        EXPECT_EQ(placement.at("antennas").at(0).at("label"), "rail, position " + std::to_string(wanted[i].second));
+    }
+    const Printout page = run({"place", file.path(), "S"});
+    EXPECT_EQ(page.code, 0) << page.err;
+    EXPECT_LT(page.out.find("1. rail, position 3: "), page.out.find("2. rail, position ")) << page.out;
+}
+
+TEST(Place, TwoAntennasBesideOrInsteadOfTheSites) {
+    const auto told = [](const std::string &others) {
+        const TemporaryFile file(scenario(
+            R"("areas": [{"name": "f", "corners_m": [[0, 0], [9, 0], [9, 1], [0, 1]]}],
+ "antennas": [{"label": "s", "link": "A", "place": {"x_m": 4.5, "y_m": 0.5, "z_m": 2}}],
+ "placing": {"antennas": 2, "least_headroom_db": 0, )" +
+            others + R"("candidates": [
+  {"label": "l", "link": "A", "place": {"x_m": -3, "y_m": 0.5, "z_m": 2}},
+  {"label": "m", "link": "A", "place": {"x_m": 4.5, "y_m": 0.5, "z_m": 4}},
+  {"label": "r", "link": "A", "place": {"x_m": 12, "y_m": 0.5, "z_m": 2}}]})"));
+        return json_of({"place", file.path(), "S"});
+    };
+    const auto worst_of = [](const std::vector<std::array<double, 2>> &antennas) { // x and height over the packs
+        double worst = HUGE_VAL;
+        for (int i = 0; i < 9; ++i) {
+            double best = -HUGE_VAL;
+            for (const auto &[x, z] : antennas) best = std::max(best, far_dbm(x - (0.5 + i), 0.0, z));
+            worst = std::min(worst, best);
+        }
+        return worst;
+    };
+    const Json beside = told(""), instead = told(R"("site_antennas": "leave out", )");
+    EXPECT_EQ(beside.at("looked_at"), 3);
+    EXPECT_NEAR(beside.at("placements")[0].at("worst_level_dbm").get<double>(),
+                worst_of({{4.5, 1.0}, {-3.0, 1.0}, {12.0, 1.0}}), 1e-9);
+    // Without it the pairs l, m and m, r are equally bad at the other end, and l, r in the middle.
+    const double lr = worst_of({{-3.0, 1.0}, {12.0, 1.0}}), lm = worst_of({{-3.0, 1.0}, {4.5, 3.0}});
+    EXPECT_NEAR(instead.at("placements")[0].at("worst_level_dbm").get<double>(), std::max(lr, lm), 1e-9);
+    EXPECT_EQ(instead.at("placements")[0].at("antennas").size(), 2u);
+}
+
+TEST(Place, SaysWhereEveryPlacementOverloads) {
+    const TemporaryFile file(scenario(R"("areas": )" + square + R"(, "placing": {"antennas": 1,
+ "least_headroom_db": 100, "candidates": [{"label": "l", "link": "A", "place": {"x_m": 0, "y_m": 0, "z_m": 2}}]})"));
+    const Printout page = run({"place", file.path(), "S"});
+    EXPECT_EQ(page.code, 1) << page.err;
+    EXPECT_NE(page.out.find("every placement leaves some point less than 100 dB under the ceiling"), std::string::npos);
+}
+
+struct BadSite {
+    const char *find;
+    const char *put;
+    const char *words;
+};
+
+// One line each, so that the column alone tells the place; the words name the path of the key.
+TEST(SiteRefusals, NameTheKey) {
+    const std::string good = plain_site(R"(, "screens": [{"label": "s", "from_m": [9, 0], "to_m": [9, 4], "top_m": 2}],
+ "walks": [{"name": "W", "speed_m_per_s": 1, "step_m": 0.5, "corners_m": [[0, 0], [5, 0]]}],
+ "body": {"facing": "antenna", "antenna": "a", "body_table": {"facing_deg": [0, 180], "loss_db": [1, 9]}},
+ "placing": {"antennas": 1, "least_headroom_db": 0, "candidates": [
+  {"label": "c", "link": "A", "place": {"x_m": 1, "y_m": 7, "z_m": 3}}]})");
+    const TemporaryFolder folder;
+    EXPECT_EQ(run({"map", folder.write("good.json", good), "S"}).code, 0);
+    const BadSite bad[] = {
+        {R"("step_m": 1)", R"("step_m": 0)", "sites[0].step_m: 0 is out of range; allowed 0.01 to 1000"},
+        {R"("step_m": 1)", R"("step": 1)", "sites[0].step: 'step' needs its unit: step_m, step_ft"},
+        {R"("pack_height_m": 1, )", "", "sites[0]: pack_height_m or pack_height_ft is missing"},
+        {R"("pack_height_m": 1,)", R"("pack_height_m": 5000,)", "sites[0].pack_height_m: 5000 is out of range"},
+        {R"("combining": "best of")", R"("combining": "vote")", "sites[0].combining: 'vote' is no way of combining"},
+        {R"("direction": "outbound")", R"("direction": "up")", "sites[0].direction: 'up' is no direction"},
+        {R"([[0, 0], [6, 0], [6, 4], [0, 4]])", R"([[0, 0], [6, 0]])",
+         "sites[0].areas[0].corners_m: there must be 3 to 1024 corners; here stand 2"},
+        {R"([[0, 0], [6, 0], [6, 4], [0, 4]])", R"([[0, 0], [3, 3], [6, 6]])",
+         "sites[0].areas[0]: all corners lie on one line"},
+        {R"([6, 4])", R"([6])", "sites[0].areas[0].corners_m[2]: a point is [x, y]; here stand 1 numbers"},
+        {R"([6, 4])", R"([6, "4"])", "sites[0].areas[0].corners_m[2][1]: this must be a number, not a text"},
+        {R"([6, 4])", R"([6, 2e6])", "sites[0].areas[0].corners_m[2][1]: 2000000 is out of range"},
+        {R"("link": "A", "place": {"x_m": 1, "y_m": 2)", R"("link": "Q", "place": {"x_m": 1, "y_m": 2)",
+         "sites[0].antennas[0].link: 'Q' is no link of this scenario"},
+        {R"("z_m": 3}}])", R"("z_m": 3e7}}])", "sites[0].antennas[0].place.z_m: 30000000 is out of range"},
+        {R"("top_m": 2)", R"("top_m": -2)", "sites[0].screens[0].top_m: -2 is not above bottom_m"},
+        {R"("top_m": 2)", R"("top_m": 2, "loss_db": 500)",
+         "sites[0].screens[0].loss_db: 500 is out of range; allowed 0.001 to 200"},
+        {R"("to_m": [9, 4])", R"("to_m": [9, 0])",
+         "sites[0].screens[0].to_m: both ends of this screen are in one place"},
+        {R"("from_m": [9, 0], "to_m": [9, 4])", R"("from_m": [0, 2], "to_m": [3, 2], "bottom_m": 1)",
+         ""}, // good: the antenna is above it
+        {R"("from_m": [9, 0], "to_m": [9, 4], "top_m": 2)", R"("from_m": [0, 2], "to_m": [3, 2], "top_m": 3)",
+         "sites[0].antennas[0].place: this antenna stands in the screen 's'"},
+        {R"("antenna": "a")", R"("antenna": "b")", "sites[0].body.antenna: 'b' is no antenna of this site"},
+        {R"("facing_deg": [0, 180])", R"("facing_deg": [180, 0])", "sites[0].body.body_table.facing_deg[1]: "},
+        {R"("loss_db": [1, 9])", R"("loss_db": [1, 900])", "sites[0].body.body_table.loss_db[1]: "},
+        {R"("speed_m_per_s": 1)", R"("speed_m_per_s": 0)", "sites[0].walks[0].speed_m_per_s: 0 is out of range"},
+        {R"("antennas": 1, "least)", R"("antennas": 3, "least)",
+         "sites[0].placing.antennas: 3 is out of range; allowed 1 to 2"},
+        {R"("z_m": 3}}]})", R"("z_m": 3}, "positions": 3}]})",
+         "sites[0].placing.candidates[0].positions: positions have a use only on a rail"},
+        {R"("z_m": 3}}]})", R"("z_m": 3}, "rail_to_m": [1, 2], "positions": 3}]})",
+         "sites[0].placing.candidates[0].rail_to_m: a point is [x, y, z]; here stand 2 numbers"},
+        {R"("name": "W")", R"("nom": "W")", "sites[0].walks[0].nom: 'nom' is no key of a walk"},
+        {R"("best of", )", R"("best of", "path": {"model": "two-ray", "polarization": "vertical",
+ "relative_permittivity": 5, "transmit_height_m": 3}, )",
+         "sites[0].path: the heights are those of the antennas and packs"},
+        {R"("step_m": 1, )", R"("step_m": 1, "fading": {"model": "Rice", "k_db": 4}, )",
+         "sites[0].fading: outage_percent is missing"},
+    };
+    for (const BadSite &one : bad) {
+        SCOPED_TRACE(one.put);
+        std::string text = good;
+        const std::size_t at = text.find(one.find);
+        ASSERT_NE(at, std::string::npos) << one.find;
+        text.replace(at, std::string(one.find).size(), one.put);
+        const std::string file = folder.write("bad.json", text);
+        if (std::string(one.words).empty()) EXPECT_LE(run({"map", file, "S"}).code, 1);
+        else expect_refused(run({"map", file, "S"}), one.words);
+    }
+}
+
+TEST(SiteRefusals, OfQuestions) {
+    const TemporaryFolder folder;
+    const std::string file = folder.write("s.json", plain_site(R"(, "walks": [{"name": "W", "speed_m_per_s": 1,
+ "step_m": 0.5, "corners_m": [[1, 1], [1, 1]]}])"));
+    expect_refused(run({"map", file, "s2"}), "no site is named 's2'; the nearest is 'S'");
+    expect_refused(run({"walk", file, "S", "V"}), "no walk is named 'V'");
+    expect_refused(run({"walk", file, "S", "W"}), "sites[0].walks[0]: this walk has no length");
+    expect_refused(run({"place", file, "S"}), "sites[0]: placing is missing");
+    expect_refused(run({"place", file, "S", "--most", "0"}), "--most");
+    expect_refused(run({"map", file, "S", "--csv", folder.path() + "/none/m.csv"}), "cannot be written");
+    expect_refused(run({"map", file, "S", "--brief", "--json"}), "excludes");
+    expect_refused(run({"map", DESK_TESTS "/good.json", "S"}), "has no sites");
+    std::string wide = plain_site();
+    wide.replace(wide.find("[6, 4], [0, 4]"), 14, "[6, 9e5], [0, 9e5]");
+    expect_refused(run({"map", folder.write("w.json", wide), "S"}), "sites[0].step_m: this step makes 5400000 points");
+}
+
+TEST(SiteRefusals, OfChainsThatDoNotFit) {
+    const TemporaryFolder folder;
+    const auto told = [&](const std::string &links, const std::string &antennas) {
+        return run({"map",
+                    folder.write("s.json", scenario(R"("areas": )" + square + R"(, "antennas": )" + antennas, links)),
+                    "S"});
+    };
+    const std::string two = R"([{"label": "a", "link": "A", "place": {"x_m": 1, "y_m": 2, "z_m": 3}},
+ {"label": "b", "link": "B", "place": {"x_m": 3, "y_m": 2, "z_m": 3}}])";
+    expect_refused(told(chain("A") + "," + chain("B", "", "5", "700"), two),
+                   "sites[0].antennas[1].link: this chain has 700 MHz; all chains of a site have one frequency");
+    std::string deaf = chain("B");
+    deaf.replace(deaf.find("-60"), 3, "-70");
+    expect_refused(told(chain("A") + "," + deaf, two),
+                   "sites[0].antennas[1].link: this chain's receiver has another window");
+    const std::string placing = one_antenna + R"(, "placing": {"antennas": 1, "least_headroom_db": 0, "candidates": [
+ {"label": "c", "link": "A", "place": {"x_m": 1, "y_m": 9, "z_m": 3}},
+ {"label": "d", "link": "B", "place": {"x_m": 1, "y_m": 8, "z_m": 3}}]})";
+    const std::string other = chain("A") + "," + chain("B", "", "5", "700");
+    expect_refused(
+        run({"place", folder.write("p.json", scenario(R"("areas": )" + square + R"(, "antennas": )" + placing, other)),
+             "S"}),
+        "sites[0].placing.candidates[1].link: this chain has 700 MHz");
+    std::string inbound = chain("A");
+    inbound.insert(1, R"("direction": "inbound", )");
+    expect_refused(told(inbound, one_antenna), "sites[0].antennas[0].link: link 'A' is inbound, the site is outbound");
+    std::string shaded = chain("A");
+    shaded.replace(shaded.find(R"({"kind": "air"})"), 15,
+                   R"({"kind": "air", "path": {"model": "free space", "transmit_height_m": 3, "receive_height_m": 1,
+ "edges": [{"distance_m": 5, "height_m": 3}]}})");
+    expect_refused(told(shaded, one_antenna), "sites[0].antennas[0].link: link 'A' has edges in its path");
+    expect_refused(told(chain("A", "", "500"), one_antenna), "links[0].stages[0].power_dbm: 500 is out of range");
+    std::string two_same = one_antenna;
+    two_same.insert(two_same.size() - 1, "," + one_antenna.substr(1, one_antenna.size() - 2));
+    expect_refused(told(chain("A"), two_same), "sites[0].antennas[1].label: a second antenna named 'a'");
+    std::string no_floor = chain("A");
+    no_floor.replace(no_floor.find(R"("floor_dbm": -60, )"), 18, "");
+    const std::string fading =
+        folder.write("f.json", scenario(R"("areas": )" + square + R"(, "antennas": )" + one_antenna +
+                                            R"(, "fading": {"model": "Rayleigh", "outage_percent": 1})",
+                                        no_floor));
+    expect_refused(run({"map", fading, "S"}), "sites[0].fading: an outage needs a floor");
+    const std::string quiet =
+        folder.write("q.json", scenario(R"("areas": )" + square + R"(, "antennas": )" + one_antenna, no_floor));
+    expect_refused(run({"map", quiet, "S", "--pgm", folder.path() + "/m.pgm"}), "state none");
+    const Printout page = run({"map", quiet, "S"});
+    EXPECT_EQ(page.code, 1) << page.err;
+    EXPECT_NE(page.out.find("no floor is stated"), std::string::npos);
+}
+
+// Whatever number stands there: an answer, or a refusal in one line with file, line and column.
+TEST(SiteMutations, AnyNumberIsAnsweredOrRefused) {
+    const std::string good = plain_site(R"(, "screens": [{"label": "s", "from_m": [9, 0], "to_m": [9, 4], "top_m": 2}],
+ "walks": [{"name": "W", "speed_m_per_s": 1, "step_m": 0.5, "corners_m": [[0, 0], [5, 0, 2]]}],
+ "body": {"facing": "point", "point_m": [3, 3], "body_table": {"facing_deg": [0, 180], "loss_db": [1, 9]}},
+ "path": {"model": "two-ray", "polarization": "vertical", "relative_permittivity": 5},
+ "fading": {"model": "Suzuki", "deviation_db": 4, "outage_percent": 2},
+ "placing": {"antennas": 1, "least_headroom_db": 0, "candidates": [
+  {"label": "c", "link": "A", "place": {"x_m": 1, "y_m": 7, "z_m": 3}, "rail_to_m": [5, 7, 3], "positions": 3}]})");
+    const TemporaryFolder folder;
+    const std::regex number("[-0-9.]+"), place("levelbook-desk: [^:]*:[0-9]+:[0-9]+: .+\n");
+    int answered = 0, refused = 0;
+    for (std::sregex_iterator
+             it(good.begin() + static_cast<std::ptrdiff_t>(good.find("\"sites\"")), good.end(), number),
+         end;
+         it != end; ++it)
+        for (const char *put : {"0", "-7", "1e6", "1e-9", "1e300"}) {
+            const std::size_t at = static_cast<std::size_t>(it->position()) + good.find("\"sites\"");
+            std::string text = good;
+            text.replace(at, static_cast<std::size_t>(it->length()), put);
+            const std::string file = folder.write("s.json", text);
+            for (const std::vector<std::string> &words :
+                 {std::vector<std::string>{"map", file, "S"}, {"walk", file, "S", "W"}, {"place", file, "S"}}) {
+                const Printout told = run(words);
+                if (told.code == 0 || told.code == 1) {
+                    EXPECT_FALSE(told.out.empty());
+                    ++answered;
+                    continue;
+                }
+                EXPECT_EQ(told.code, 2) << text;
+                EXPECT_TRUE(std::regex_match(told.err, place)) << told.err << text;
+                ++refused;
+            }
+        }
+    EXPECT_GT(answered, 50);
+    EXPECT_GT(refused, 50);
+}
+
+TEST(SiteReadme, ItsSiteIsMapped) {
+    const std::string document = read_file(DESK_SOURCES "/README.md");
+    const auto block = [&](const char *beginning) {
+        const std::size_t at = document.find(beginning), end = document.find("```", at);
+        return document.substr(at, end - at);
+    };
+    std::string text = block("{\n  \"production\": \"Nine Tin Herons\"");
+    text = text.substr(0, text.rfind('}')) + "," + block("\"sites\": [") + "}";
+    const TemporaryFile file(text);
+    EXPECT_LE(run({"map", file.path(), "arena"}).code, 1) << run({"map", file.path(), "arena"}).err;
+    EXPECT_LE(run({"walk", file.path(), "arena", "down the thrust"}).code, 1);
+    EXPECT_LE(run({"place", file.path(), "arena"}).code, 1);
+}
+
+void collect_keys(const Json &value, std::set<std::string> &keys) {
+    if (value.is_object())
+        for (const auto &[key, member] : value.items()) keys.insert(key);
+    for (const Json &member : value)
+        if (member.is_structured()) collect_keys(member, keys);
+}
+
+TEST(SiteReadme, EveryFieldIsDocumented) {
+    const std::string site = "arena, hand microphones", document = read_file(DESK_SOURCES "/README.md");
+    std::set<std::string> keys;
+    collect_keys(json_of({"map", demo_file(), site}), keys);
+    collect_keys(json_of({"walk", demo_file(), site, "past the left paddle"}), keys);
+    collect_keys(json_of({"place", demo_file(), site}), keys);
+    EXPECT_GT(keys.size(), 40u);
+    for (const std::string &key : keys) EXPECT_NE(document.find("`" + key + "`"), std::string::npos) << key;
+}
+
+} // namespace
+} // namespace desk_test
