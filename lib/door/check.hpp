@@ -23,6 +23,9 @@ struct Place {
     std::int32_t stage = -1;
     std::int32_t row = -1;
 };
+inline Place row_of(std::int32_t structure, std::uint32_t index) noexcept {
+    return {structure, -1, static_cast<std::int32_t>(index)};
+}
 
 /// What was refused, in numbers; NaN where there is none.
 struct Refusal {
@@ -87,6 +90,14 @@ bool take(Refusal &refusal, const T *object, T &copy, Place place, std::int32_t 
         return false;
     std::memcpy(&copy, object, sizeof(T));
     return true;
+}
+
+/// Copies the element of a caller's array that stands in the row of `place`; its size was checked.
+template <class T>
+bool take_element(Refusal &refusal, const T *array, std::uint32_t size, Place place, T &copy) noexcept {
+    const char *element = reinterpret_cast<const char *>(array) + static_cast<std::size_t>(place.row) * size;
+    std::memcpy(&copy, element, sizeof copy);
+    return check_tail(refusal, element, size, sizeof copy, place);
 }
 
 /// Checks a caller's struct for a result, before anything is computed.

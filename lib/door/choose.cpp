@@ -56,15 +56,6 @@ decide::Room room_of(const Asked &asked) noexcept {
     return {arena.needed() + room.least_bytes, arena.needed() + room.ample_bytes};
 }
 
-/// An element of an array, copied; what it holds beyond the known members is zero.
-template <class T>
-bool take_element(Refusal &refusal, const T *array, std::uint32_t size, std::uint32_t index, T &copy,
-                  std::int32_t structure) noexcept {
-    const char *element = reinterpret_cast<const char *>(array) + std::size_t{index} * size;
-    std::memcpy(&copy, element, sizeof copy);
-    return check_tail(refusal, element, size, sizeof copy, {structure, -1, static_cast<std::int32_t>(index)});
-}
-
 bool check_array(Refusal &refusal, const void *array, std::int32_t array_field, std::uint32_t count,
                  std::int32_t count_field, double most, std::uint32_t size, std::size_t known,
                  std::int32_t size_field) noexcept {
@@ -96,11 +87,11 @@ bool check_frame(Refusal &refusal, const lvb_choice &in) noexcept {
 // Links by their counts alone.
 bool count_stages(Refusal &refusal, Asked &asked) noexcept {
     for (std::uint32_t i = 0; i < asked.in.need_count; ++i) {
-        const Place place{LVB_STRUCT_LINK, -1, static_cast<std::int32_t>(i)};
+        const Place place = row_of(LVB_STRUCT_LINK, i);
         lvb_need need;
         lvb_link link;
-        if (!take_element(refusal, asked.in.needs, asked.in.need_size, i, need, LVB_STRUCT_NEED)) return false;
-        if (need.link == nullptr) return refuse(refusal, LVB_E_NULL, {LVB_STRUCT_NEED, -1, place.row}, LVB_FIELD_LINK);
+        if (!take_element(refusal, asked.in.needs, asked.in.need_size, row_of(LVB_STRUCT_NEED, i), need)) return false;
+        if (need.link == nullptr) return refuse(refusal, LVB_E_NULL, row_of(LVB_STRUCT_NEED, i), LVB_FIELD_LINK);
         if (!take(refusal, need.link, link, place, LVB_FIELD_LINK)) return false;
         if (link.stage_count > LVB_MAX_STAGES)
             return refuse(refusal, LVB_E_COUNT, place, LVB_FIELD_STAGE_COUNT, link.stage_count, 1.0, LVB_MAX_STAGES);
@@ -114,9 +105,9 @@ bool check_slots(Refusal &refusal, Asked &asked) noexcept {
     const lvb_choice &in = asked.in;
     lvb_slot before{};
     for (std::uint32_t i = 0; i < in.slot_count; ++i) {
-        const Place place{LVB_STRUCT_SLOT, -1, static_cast<std::int32_t>(i)};
+        const Place place = row_of(LVB_STRUCT_SLOT, i);
         lvb_slot slot;
-        if (!take_element(refusal, in.slots, in.slot_size, i, slot, LVB_STRUCT_SLOT)) return false;
+        if (!take_element(refusal, in.slots, in.slot_size, place, slot)) return false;
         if (slot.reserved != 0)
             return refuse(refusal, LVB_E_RESERVED, place, LVB_FIELD_RESERVED, slot.reserved, 0.0, 0.0);
         const std::uint32_t next = i == 0 ? 0 : before.need + 1; // no link is left out
@@ -167,9 +158,9 @@ bool may_be_item(std::int32_t kind) noexcept {
 
 bool take_item(Refusal &refusal, const lvb_choice &in, std::uint32_t index, decide::Item &item) noexcept {
     const auto number = static_cast<std::int32_t>(index);
-    const Place place{LVB_STRUCT_ITEM, -1, number};
+    const Place place = row_of(LVB_STRUCT_ITEM, index);
     lvb_item lent;
-    if (!take_element(refusal, in.items, in.item_size, index, lent, LVB_STRUCT_ITEM)) return false;
+    if (!take_element(refusal, in.items, in.item_size, place, lent)) return false;
     if (lent.stage == nullptr) return refuse(refusal, LVB_E_NULL, place, LVB_FIELD_STAGE);
     if (lent.reserved != 0) return refuse(refusal, LVB_E_RESERVED, place, LVB_FIELD_RESERVED, lent.reserved, 0.0, 0.0);
     if (static_cast<double>(lent.cost) > largest_cost)
@@ -199,7 +190,7 @@ bool take_item(Refusal &refusal, const lvb_choice &in, std::uint32_t index, deci
 bool serves(const lvb_choice &in, std::uint32_t index, const decide::Item &item, double frequency_mhz) noexcept {
     Refusal passed_over;
     lvb_item lent;
-    take_element(passed_over, in.items, in.item_size, index, lent, LVB_STRUCT_ITEM);
+    take_element(passed_over, in.items, in.item_size, row_of(LVB_STRUCT_ITEM, index), lent);
     return item.count > 0 && frequency_mhz >= lent.lowest_mhz &&
            (lent.highest_mhz == 0.0 || frequency_mhz <= lent.highest_mhz) &&
            check_tables(passed_over, item.stage, frequency_mhz, -1);
@@ -252,7 +243,7 @@ bool LinkTaker::take_slot(const lvb_slot &slot, double frequency_mhz, bool noise
     for (std::uint32_t k = 0; k < slot.item_count; ++k) {
         const std::uint32_t number = slot.items[k];
         const decide::Item &item = laid_.items[number];
-        const Place place{LVB_STRUCT_ITEM, -1, static_cast<std::int32_t>(number)};
+        const Place place = row_of(LVB_STRUCT_ITEM, number);
         if (item.stage.kind != kind && !(is_conducted(kind) && is_conducted(item.stage.kind)))
             return refuse_at(LVB_E_CONFLICT, place, LVB_FIELD_KIND, static_cast<double>(item.stage.kind));
         if (noise && lacks_figure(item.stage)) return refuse_at(LVB_E_MISSING, place, LVB_FIELD_NOISE_FIGURE_DB, 0.0);
@@ -274,7 +265,7 @@ bool LinkTaker::take_stages(const lvb_link &lent, std::uint32_t index, decide::L
         const auto number = static_cast<std::int32_t>(i);
         lvb_slot slot{};
         if (slot_ < asked_.in.slot_count)
-            take_element(refusal_, asked_.in.slots, asked_.in.slot_size, slot_, slot, LVB_STRUCT_SLOT);
+            take_element(refusal_, asked_.in.slots, asked_.in.slot_size, row_of(LVB_STRUCT_SLOT, slot_), slot);
         const bool limited = noise && order.air() >= 0;
         Kind kind;
         if (slot_ < asked_.in.slot_count && slot.need == index && slot.stage == i) {
@@ -342,7 +333,8 @@ bool LinkTaker::take(std::uint32_t index) noexcept {
     lvb_need need;
     lvb_link lent;
     Seen seen;
-    if (!take_element(refusal_, asked_.in.needs, asked_.in.need_size, index, need, LVB_STRUCT_NEED)) return false;
+    if (!take_element(refusal_, asked_.in.needs, asked_.in.need_size, row_of(LVB_STRUCT_NEED, index), need))
+        return false;
     if (!take_link(refusal_, need.link, lent, link.conditions) ||
         !take_stages(lent, index, link, need.noise_figure_limit_db != 0.0, seen)) {
         const std::int32_t structure = refusal_.place.structure;
@@ -367,13 +359,13 @@ bool check_slot_stages(Refusal &refusal, const Asked &asked) noexcept {
         lvb_slot slot;
         lvb_need need;
         lvb_link link;
-        if (!take_element(refusal, asked.in.slots, asked.in.slot_size, i, slot, LVB_STRUCT_SLOT) ||
-            !take_element(refusal, asked.in.needs, asked.in.need_size, slot.need, need, LVB_STRUCT_NEED) ||
+        if (!take_element(refusal, asked.in.slots, asked.in.slot_size, row_of(LVB_STRUCT_SLOT, i), slot) ||
+            !take_element(refusal, asked.in.needs, asked.in.need_size, row_of(LVB_STRUCT_NEED, slot.need), need) ||
             !take(refusal, need.link, link, {LVB_STRUCT_LINK}, LVB_FIELD_LINK))
             return false;
         if (slot.stage >= link.stage_count)
-            return refuse(refusal, LVB_E_COUNT, {LVB_STRUCT_SLOT, -1, static_cast<std::int32_t>(i)}, LVB_FIELD_STAGE,
-                          slot.stage, 0.0, link.stage_count - 1.0);
+            return refuse(refusal, LVB_E_COUNT, row_of(LVB_STRUCT_SLOT, i), LVB_FIELD_STAGE, slot.stage, 0.0,
+                          link.stage_count - 1.0);
     }
     return true;
 }

@@ -62,16 +62,14 @@ bool check_limit(Refusal &refusal, const lvb_link *lent_link, const lvb_limit *l
         return false;
     chain::Ledger ledger(conditions);
     chain::Transmit transmit;
-    bool fed_by_cable = false;
-    if (!walk_stages(refusal, link, [&](const chain::Stage &stage) noexcept {
-            transmit.take(stage.kind, ledger.enter(stage));
-            if (stage.has_path) fed_by_cable = path::is_fed_by_cable(stage.path);
-        }))
+    if (!walk_stages(refusal, link,
+                     [&](const chain::Stage &stage) noexcept { transmit.take(stage.kind, ledger.enter(stage)); }))
         return false;
-    const bool radiated = limit.quantity == LVB_QUANTITY_ERP || limit.quantity == LVB_QUANTITY_EIRP;
-    if ((!transmit.has_antenna() && limit.quantity != LVB_QUANTITY_TRANSMITTER_OUTPUT) || (fed_by_cable && radiated))
-        return refuse(refusal, LVB_E_NO_TRANSMIT_ANTENNA, {LVB_STRUCT_LIMIT}, LVB_FIELD_QUANTITY, limit.quantity);
     transmit.close(ledger.close());
+    // no number: behind no antenna, and of what a radiating cable radiates
+    const double level_dbm = transmit.power(static_cast<Quantity>(limit.quantity)).level_dbm;
+    if (limit.quantity != LVB_QUANTITY_TRANSMITTER_OUTPUT && (!transmit.has_antenna() || math::is_nan(level_dbm)))
+        return refuse(refusal, LVB_E_NO_TRANSMIT_ANTENNA, {LVB_STRUCT_LIMIT}, LVB_FIELD_QUANTITY, limit.quantity);
     lvb_limit_result out = result_of(limit, transmit, covers(limit, link.frequency_mhz));
     give(result, out);
     return true;

@@ -14,9 +14,7 @@ constexpr Range fault_probability_range{1e-6, 0.999999, false};
 constexpr Range fault_spread_range{0.1, 100.0, false};
 constexpr Range false_alarm_range{1e-6, 0.5, false};
 
-double or_else(double value, double fallback) noexcept { return value != 0.0 ? value : fallback; }
-
-Place place_of(std::uint32_t reading) noexcept { return {LVB_STRUCT_READING, -1, static_cast<std::int32_t>(reading)}; }
+Place place_of(std::uint32_t reading) noexcept { return row_of(LVB_STRUCT_READING, reading); }
 
 struct Search {
     lvb_locate in;
@@ -100,11 +98,8 @@ bool check_reading(Refusal &refusal, const Search &search, const lvb_reading &in
 }
 
 bool take_reading(Refusal &refusal, Search &search, std::uint32_t index, const double *level_dbm) noexcept {
-    const std::uint32_t size = search.in.reading_size;
-    const char *element = reinterpret_cast<const char *>(search.in.readings) + std::size_t{index} * size;
     lvb_reading in;
-    std::memcpy(&in, element, sizeof in);
-    if (!check_tail(refusal, element, size, sizeof in, place_of(index)) ||
+    if (!take_element(refusal, search.in.readings, search.in.reading_size, place_of(index), in) ||
         !check_reading(refusal, search, in, place_of(index)))
         return false;
     double predicted_dbm = level_dbm[in.stage];

@@ -131,10 +131,8 @@ bool take_edges(Refusal &refusal, const lvb_path &in, Place place, path::Edges &
         return false;
     for (std::uint32_t i = 0; i < in.edge_count; ++i) {
         const Place here{LVB_STRUCT_EDGE, place.stage, static_cast<std::int32_t>(i)};
-        const char *element = reinterpret_cast<const char *>(in.edges) + std::size_t{i} * in.edge_size;
         lvb_edge edge;
-        std::memcpy(&edge, element, sizeof edge);
-        if (!check_tail(refusal, element, in.edge_size, sizeof edge, here) ||
+        if (!take_element(refusal, in.edges, in.edge_size, here, edge) ||
             !check_field(refusal, edge.distance_m, edge_distance, here, LVB_FIELD_DISTANCE_M) ||
             !check_range(refusal, edge.height_m, edge_height.minimum, edge_height.maximum, here, LVB_FIELD_HEIGHT_M))
             return false;

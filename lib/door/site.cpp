@@ -37,13 +37,6 @@ bool check_lent(Refusal &refusal, const Lent &lent, std::uint32_t fewest, std::u
     if (lent.first == nullptr) return refuse(refusal, LVB_E_NULL, place, lent.field);
     return check_size(refusal, lent.size, known, LVB_E_ELEMENT_SIZE, place, lent.size_field);
 }
-template <class T>
-bool take_element(Refusal &refusal, const void *first, std::uint32_t size, std::uint32_t index, Place place,
-                  T &copy) noexcept {
-    const char *element = static_cast<const char *>(first) + std::size_t{index} * size;
-    std::memcpy(&copy, element, sizeof copy);
-    return check_tail(refusal, element, size, sizeof copy, place);
-}
 
 // Whether all corners lie on the line of the first and the corner that is farthest from it.
 bool is_flat(const map::Area &area) noexcept {
@@ -65,7 +58,7 @@ bool take_area(Refusal &refusal, const lvb_site &in, std::uint32_t index, map::A
     const auto at = static_cast<std::int32_t>(index);
     const Place place{LVB_STRUCT_AREA, -1, at};
     lvb_area copy;
-    if (!take_element(refusal, in.areas, in.area_size, index, place, copy)) return false;
+    if (!take_element(refusal, in.areas, in.area_size, place, copy)) return false;
     if (copy.reserved != 0) return refuse(refusal, LVB_E_RESERVED, place, LVB_FIELD_RESERVED, copy.reserved, 0.0, 0.0);
     if (copy.corner_count < 3 || copy.corner_count > LVB_MAX_CORNERS)
         return refuse(refusal, LVB_E_COUNT, place, LVB_FIELD_CORNER_COUNT, copy.corner_count, 3.0, LVB_MAX_CORNERS);
@@ -83,9 +76,9 @@ bool take_area(Refusal &refusal, const lvb_site &in, std::uint32_t index, map::A
 
 bool take_screen(Refusal &refusal, const lvb_site &in, std::uint32_t index, map::Screen &screen) noexcept {
     static constexpr Range loss{0.001, 200.0, false};
-    const Place place{LVB_STRUCT_SCREEN, -1, static_cast<std::int32_t>(index)};
+    const Place place = row_of(LVB_STRUCT_SCREEN, index);
     lvb_screen copy;
-    if (!take_element(refusal, in.screens, in.screen_size, index, place, copy) ||
+    if (!take_element(refusal, in.screens, in.screen_size, place, copy) ||
         !check_field(refusal, copy.x1_m, position, place, LVB_FIELD_X1_M) ||
         !check_field(refusal, copy.y1_m, position, place, LVB_FIELD_Y1_M) ||
         !check_field(refusal, copy.x2_m, position, place, LVB_FIELD_X2_M) ||
@@ -315,12 +308,12 @@ void settle_references(TakenSite &taken) noexcept {
     for (std::size_t i = 0; i < site.antenna_count; ++i) map::refer(site, taken.antennas[i]);
 }
 
-bool take_site_antenna(Refusal &refusal, const void *elements, std::uint32_t element_size, std::uint32_t index,
-                       TakenSite &taken, map::Antenna &antenna) noexcept {
+bool take_site_antenna(Refusal &refusal, const lvb_site_antenna *elements, std::uint32_t element_size,
+                       std::uint32_t index, TakenSite &taken, map::Antenna &antenna) noexcept {
     const auto at = static_cast<std::int32_t>(index);
     const Place place{LVB_STRUCT_SITE_ANTENNA, -1, at};
     lvb_site_antenna in;
-    if (!take_element(refusal, elements, element_size, index, place, in)) return false;
+    if (!take_element(refusal, elements, element_size, place, in)) return false;
     if (in.antenna == nullptr) return refuse(refusal, LVB_E_NULL, place, LVB_FIELD_ANTENNA);
     if (in.link == nullptr) return refuse(refusal, LVB_E_NULL, place, LVB_FIELD_LINK);
     chain::Window window{};

@@ -21,8 +21,8 @@ bool take_site(Refusal &refusal, const lvb_site *lent, std::uint32_t fewest, mat
                TakenSite &taken) noexcept;
 
 /// One antenna of an array with its chain, which must have the frequency and window of the ones before.
-bool take_site_antenna(Refusal &refusal, const void *elements, std::uint32_t element_size, std::uint32_t index,
-                       TakenSite &taken, map::Antenna &antenna) noexcept;
+bool take_site_antenna(Refusal &refusal, const lvb_site_antenna *elements, std::uint32_t element_size,
+                       std::uint32_t index, TakenSite &taken, map::Antenna &antenna) noexcept;
 
 /// The reference levels are raised to those of an antenna.
 void raise_references(map::Site &site, const map::Antenna &antenna) noexcept;

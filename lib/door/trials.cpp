@@ -21,15 +21,6 @@ constexpr double usual_coverage_factor = 2.0;
 constexpr std::uint64_t largest_first_trial = std::uint64_t{1} << 52, largest_total = std::uint64_t{1} << 32;
 constexpr std::uint32_t most_tallies = 65536;
 
-// An element of an array, copied.
-template <class T>
-bool take_element(Refusal &refusal, const T *array, std::uint32_t size, std::uint32_t index, T &copy,
-                  std::int32_t structure) noexcept {
-    const char *element = reinterpret_cast<const char *>(array) + std::size_t{index} * size;
-    std::memcpy(&copy, element, sizeof copy);
-    return check_tail(refusal, element, size, sizeof copy, {structure, -1, static_cast<std::int32_t>(index)});
-}
-
 // ---- Trials.
 
 struct Asked {
@@ -81,8 +72,8 @@ bool check_fading(Refusal &refusal, const lvb_trials &in, bool has_air) noexcept
 }
 
 bool take_spread(Refusal &refusal, const lvb_trials &in, std::uint32_t index, lvb_spread &spread) noexcept {
-    const Place place{LVB_STRUCT_SPREAD, -1, static_cast<std::int32_t>(index)};
-    if (!take_element(refusal, in.spreads, in.spread_size, index, spread, LVB_STRUCT_SPREAD)) return false;
+    const Place place = row_of(LVB_STRUCT_SPREAD, index);
+    if (!take_element(refusal, in.spreads, in.spread_size, place, spread)) return false;
     if (spread.reserved != 0)
         return refuse(refusal, LVB_E_RESERVED, place, LVB_FIELD_RESERVED, spread.reserved, 0.0, 0.0);
     if (spread.law < LVB_LAW_RECTANGULAR || spread.law > LVB_LAW_ARC_SINE)
@@ -249,8 +240,8 @@ bool compute_sureness(Refusal &refusal, const lvb_tally *tallies, std::uint32_t 
     decide::Tally total;
     lvb_tally first{}, tally;
     for (std::uint32_t i = 0; i < count; ++i) {
-        const Place place{LVB_STRUCT_TALLY, -1, static_cast<std::int32_t>(i)};
-        if (!take_element(refusal, tallies, size, i, tally, LVB_STRUCT_TALLY)) return false;
+        const Place place = row_of(LVB_STRUCT_TALLY, i);
+        if (!take_element(refusal, tallies, size, place, tally)) return false;
         if (i == 0) first = tally;
         if (!check_tally(refusal, tally, first, place)) return false;
         if (tally.trials > largest_total - total.trials)
@@ -282,8 +273,8 @@ bool compute_quantiles(Refusal &refusal, double *levels_dbm, std::uint64_t count
     if (!check_size(refusal, size, sizeof(lvb_quantile), LVB_E_ELEMENT_SIZE, {}, LVB_FIELD_QUANTILE_SIZE)) return false;
     lvb_quantile one;
     for (std::uint32_t i = 0; i < quantile_count; ++i) {
-        const Place place{LVB_STRUCT_QUANTILE, -1, static_cast<std::int32_t>(i)};
-        if (!take_element(refusal, quantiles, size, i, one, LVB_STRUCT_QUANTILE) ||
+        const Place place = row_of(LVB_STRUCT_QUANTILE, i);
+        if (!take_element(refusal, quantiles, size, place, one) ||
             !check_field(refusal, one.probability, probability_range, place, LVB_FIELD_PROBABILITY))
             return false;
     }
