@@ -1,6 +1,7 @@
 #include "decide/locate.hpp"
 
 #include "math/elementary.hpp"
+#include "math/special.hpp"
 
 namespace lvb::decide {
 namespace {
@@ -169,23 +170,9 @@ double Findings::expected_bits(std::uint32_t i, std::uint32_t stage, double vari
     return information_bits(outlooks, count);
 }
 
-// To be replaced by the incomplete gamma function of lib/math.
 double chi_square_above(std::uint32_t degrees, double chi_square) noexcept {
-    if (degrees == 0 || chi_square <= 0.0) return 1.0;
-    const double a = 0.5 * degrees, x = 0.5 * chi_square;
-    double log_gamma_db = degrees % 2 == 0 ? 0.0 : 0.5 * math::ten_log10(math::pi); // of Gamma(a)
-    for (double k = degrees % 2 == 0 ? 1.0 : 0.5; k + 0.5 < a; k += 1.0) log_gamma_db += math::ten_log10(k);
-    const double front_db = a * math::ten_log10(x) - x * math::db_per_neper - log_gamma_db;
-    if (front_db < -3000.0) return x > a ? 0.0 : 1.0;
-    const double front = math::power_of_db(front_db);
-    if (x < a + 1.0) {
-        double sum = 1.0;
-        for (int n = 200; n > 0; --n) sum = 1.0 + x / (a + n) * sum;
-        return 1.0 - front * sum / a;
-    }
-    double rest = x + 401.0 - a;
-    for (int n = 200; n > 0; --n) rest = (x + (2 * n - 1) - a) - n * (n - a) / rest;
-    return front / rest;
+    if (degrees == 0) return 1.0;
+    return math::gamma_tails(0.5 * degrees, {math::ten_log10(chi_square / degrees), 0.0}).above;
 }
 
 } // namespace lvb::decide

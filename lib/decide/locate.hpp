@@ -70,7 +70,7 @@ class Findings {
     Span span_[most_readings + 1];
 };
 
-/// Probability that chi-square of so many degrees of freedom, 1 to 200, is at least this large.
+/// Probability that chi-square of so many degrees of freedom, up to 200, is at least this large.
 double chi_square_above(std::uint32_t degrees, double chi_square) noexcept;
 
 } // namespace lvb::decide
