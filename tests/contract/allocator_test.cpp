@@ -420,22 +420,13 @@ void call_sweep() {
 }
 
 void call_maps() {
-    lvb_stage stages[5] = {};
-    const int32_t kinds[5] = {LVB_KIND_SOURCE, LVB_KIND_ANTENNA, LVB_KIND_AIR, LVB_KIND_ANTENNA, LVB_KIND_RECEIVER};
-    for (int i = 0; i < 5; ++i) stages[i].kind = kinds[i];
-    stages[4].stated = LVB_STATED_FLOOR;
-    stages[4].floor_dbm = -90.0;
-    auto link = sized<lvb_link>();
-    link.stages = stages;
-    link.stage_count = 5;
-    link.stage_size = sizeof(lvb_stage);
-    link.frequency_mhz = 600.0;
+    const Walked walked;
     auto pattern = sized<lvb_pattern>();
     pattern.kind = LVB_PATTERN_HALF_WAVE_DIPOLE;
     auto antenna = sized<lvb_antenna>();
     antenna.z_m = 2.0;
     antenna.pattern = &pattern;
-    const lvb_site_antenna antennas[2] = {{&antenna, &link}, {&antenna, &link}};
+    const lvb_site_antenna antennas[2] = {{&antenna, &walked.link}, {&antenna, &walked.link}};
     const double x[3] = {0.0, 9.0, 9.0}, y[3] = {1.0, 1.0, 9.0}, angles[2] = {0.0, 180.0}, losses[2] = {0.0, 20.0};
     const lvb_area area = {3, 0, x, y};
     const lvb_screen screen = {1.0, 3.0, 4.0, 3.0, 0.0, 2.0, 0.0};

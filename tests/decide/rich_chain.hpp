@@ -3,11 +3,14 @@
 
 #include "chain/random_chain.hpp"
 #include "path/paths.hpp"
+#include "support/solving.hpp"
 
 #include <cmath>
 #include <limits>
 
 namespace proof {
+
+using support::link_field, support::stage_field;
 
 /// A chain that keeps what its stages borrow; it stays where it is made.
 struct RichChain {
@@ -75,42 +78,5 @@ struct RichChain {
         chain.link.near_distance_m = random.below(2) ? random.uniform(2.0, 5.0) : 0.0;
     }
 };
-
-/// The members of a link and a stage by their fields' numbers.
-inline double &link_field(lvb_link &link, std::int32_t field) {
-    switch (field) {
-    case LVB_FIELD_FREQUENCY_MHZ:
-        return link.frequency_mhz;
-    case LVB_FIELD_FAR_DISTANCE_M:
-        return link.far_distance_m;
-    case LVB_FIELD_NEAR_DISTANCE_M:
-        return link.near_distance_m;
-    default:
-        link.stated = LVB_STATED_TEMPERATURE;
-        return link.temperature_degc;
-    }
-}
-inline double &stage_field(lvb_stage &stage, std::int32_t field) {
-    switch (field) {
-    case LVB_FIELD_LEVEL_DBM:
-        return stage.level_dbm;
-    case LVB_FIELD_GAIN_DB:
-        return stage.gain_db;
-    case LVB_FIELD_TOLERANCE_DB:
-        return stage.tolerance_db;
-    case LVB_FIELD_LENGTH_M:
-        return stage.length_m;
-    case LVB_FIELD_CONNECTOR_LOSS_DB:
-        return stage.connector_loss_db;
-    case LVB_FIELD_FLOOR_DBM:
-        return stage.floor_dbm;
-    case LVB_FIELD_WANTED_LOW_DBM:
-        return stage.wanted_low_dbm;
-    case LVB_FIELD_WANTED_HIGH_DBM:
-        return stage.wanted_high_dbm;
-    default:
-        return stage.ceiling_dbm;
-    }
-}
 
 } // namespace proof

@@ -35,31 +35,7 @@ double &member_of(Chain &chain, const Unknown &unknown) {
 }
 
 // The goal as the public budget tells it.
-double goal_of(const lvb_budget &b, const Goal &goal) {
-    const auto against = [&](const lvb_end &end) {
-        return goal.tolerances == LVB_TOLERANCES_WORST ? end.worst_db
-               : goal.tolerances == LVB_TOLERANCES_RSS ? end.rss_db
-                                                       : 0.0;
-    };
-    switch (goal.goal) {
-    case LVB_GOAL_MARGIN:
-        return b.far_end.margin_db - against(b.far_end);
-    case LVB_GOAL_HEADROOM:
-        return b.near_end.headroom_db - against(b.near_end);
-    case LVB_GOAL_BALANCE:
-        return b.far_end.margin_db - b.near_end.headroom_db;
-    case LVB_GOAL_FAR_FROM_MIDDLE:
-        return b.far_end.from_middle_db;
-    case LVB_GOAL_NEAR_FROM_MIDDLE:
-        return b.near_end.from_middle_db;
-    case LVB_GOAL_FAR_LEVEL:
-        return b.far_end.level_dbm;
-    case LVB_GOAL_NEAR_LEVEL:
-        return b.near_end.level_dbm;
-    default:
-        return goal.tolerances == LVB_TOLERANCES_WORST ? b.eirp_dbm + b.eirp_worst_db : b.eirp_dbm;
-    }
-}
+double goal_of(const lvb_budget &b, const Goal &goal) { return support::goal_of(b, goal.goal, goal.tolerances); }
 
 // The goal with the unknown at x; NaN where the budget refuses it.
 double goal_at(Chain &chain, const Unknown &unknown, const Goal &goal, double x) {

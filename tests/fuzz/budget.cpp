@@ -84,15 +84,7 @@ extern "C" int LLVMFuzzerTestOneInput(const std::uint8_t *data, std::size_t size
     Bytes bytes(data, size);
     fuzz::Lenders lenders;
 
-    lvb_link link{};
-    link.size = bytes.size_of(sizeof link);
-    link.frequency_mhz = bytes.number(30.0, 3000.0);
-    link.far_distance_m = bytes.number(0.01, 1000.0);
-    if (bytes.once_in(2)) link.near_distance_m = bytes.number(0.01, 10.0);
-    if (bytes.once_in(3)) {
-        link.stated = LVB_STATED_TEMPERATURE;
-        link.temperature_degc = bytes.number(-100.0, 200.0);
-    }
+    lvb_link link = fuzz::make_link(bytes);
     if (bytes.once_in(32)) link.stated = bytes.raw<std::uint32_t>();
 
     // stages, of this or a later version's size

@@ -2,6 +2,7 @@
 // budget.
 #include "fuzz/stages.hpp"
 #include "support/link.hpp"
+#include "support/solving.hpp"
 
 #include <cmath>
 #include <string>
@@ -138,62 +139,11 @@ void sweep(Bytes &bytes) {
     }
 }
 
-double figure_of(const lvb_budget &b, const lvb_solve &in) {
-    const auto against = [&](const lvb_end &end) {
-        return in.tolerances == LVB_TOLERANCES_NONE    ? 0.0
-               : in.tolerances == LVB_TOLERANCES_WORST ? end.worst_db
-                                                       : end.rss_db;
-    };
-    switch (in.goal) {
-    case LVB_GOAL_MARGIN:
-        return b.far_end.margin_db - against(b.far_end);
-    case LVB_GOAL_HEADROOM:
-        return b.near_end.headroom_db - against(b.near_end);
-    case LVB_GOAL_BALANCE:
-        return b.far_end.margin_db - b.near_end.headroom_db;
-    case LVB_GOAL_FAR_FROM_MIDDLE:
-        return b.far_end.from_middle_db;
-    case LVB_GOAL_NEAR_FROM_MIDDLE:
-        return b.near_end.from_middle_db;
-    case LVB_GOAL_FAR_LEVEL:
-        return b.far_end.level_dbm;
-    case LVB_GOAL_NEAR_LEVEL:
-        return b.near_end.level_dbm;
-    default:
-        return in.tolerances == LVB_TOLERANCES_WORST ? b.eirp_dbm + b.eirp_worst_db : b.eirp_dbm;
-    }
-}
+double figure_of(const lvb_budget &b, const lvb_solve &in) { return support::goal_of(b, in.goal, in.tolerances); }
 
-double *member_of(Made &made, lvb_stage &stage, const lvb_solve &in) {
-    switch (in.field) {
-    case LVB_FIELD_FREQUENCY_MHZ:
-        return &made.link.frequency_mhz;
-    case LVB_FIELD_FAR_DISTANCE_M:
-        return &made.link.far_distance_m;
-    case LVB_FIELD_NEAR_DISTANCE_M:
-        return &made.link.near_distance_m;
-    case LVB_FIELD_TEMPERATURE_DEGC:
-        made.link.stated = LVB_STATED_TEMPERATURE;
-        return &made.link.temperature_degc;
-    case LVB_FIELD_LEVEL_DBM:
-        return &stage.level_dbm;
-    case LVB_FIELD_GAIN_DB:
-        return &stage.gain_db;
-    case LVB_FIELD_TOLERANCE_DB:
-        return &stage.tolerance_db;
-    case LVB_FIELD_LENGTH_M:
-        return &stage.length_m;
-    case LVB_FIELD_CONNECTOR_LOSS_DB:
-        return &stage.connector_loss_db;
-    case LVB_FIELD_FLOOR_DBM:
-        return &stage.floor_dbm;
-    case LVB_FIELD_WANTED_LOW_DBM:
-        return &stage.wanted_low_dbm;
-    case LVB_FIELD_WANTED_HIGH_DBM:
-        return &stage.wanted_high_dbm;
-    default:
-        return &stage.ceiling_dbm;
-    }
+double &member_of(Made &made, lvb_stage &stage, const lvb_solve &in) {
+    return in.structure == LVB_STRUCT_LINK ? support::link_field(made.link, in.field)
+                                           : support::stage_field(stage, in.field);
 }
 
 void solve(Bytes &bytes) {
@@ -234,7 +184,7 @@ void solve(Bytes &bytes) {
         REQUIRE(told.value == (told.outcome == LVB_SOLUTION_AT_LOWEST ? told.lowest : told.highest));
     // entered, the budget takes it and gives what was told
     lvb_stage stage = made.stages.get<lvb_stage>(in.stage_index * sizeof(lvb_stage));
-    *member_of(made, stage, in) = told.value;
+    member_of(made, stage, in) = told.value;
     made.stages.put(stage, in.stage_index * sizeof(lvb_stage));
     REQUIRE(figure_of(made.budget(), in) == told.reached);
 }

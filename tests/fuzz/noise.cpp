@@ -119,15 +119,7 @@ extern "C" int LLVMFuzzerTestOneInput(const std::uint8_t *data, std::size_t size
     Bytes bytes(data, size);
     fuzz::Lenders lenders;
 
-    lvb_link link{};
-    link.size = bytes.size_of(sizeof link);
-    link.frequency_mhz = bytes.number(30.0, 3000.0);
-    link.far_distance_m = bytes.number(0.01, 1000.0);
-    if (bytes.once_in(2)) link.near_distance_m = bytes.number(0.01, 10.0);
-    if (bytes.once_in(3)) {
-        link.stated = LVB_STATED_TEMPERATURE;
-        link.temperature_degc = bytes.number(-100.0, 200.0);
-    }
+    lvb_link link = fuzz::make_link(bytes);
     const std::vector<std::int32_t> kinds = fuzz::make_kinds(bytes);
     bool air = false;
     for (const std::int32_t kind : kinds) air = air || kind == LVB_KIND_AIR;

@@ -111,6 +111,20 @@ inline void spoil(Bytes &bytes, lvb_stage &stage, Lenders &lenders) {
     stage.user = reinterpret_cast<const void *>(std::uintptr_t{bytes.byte()});
 }
 
+// A link without its stages: frequency, distances, temperature.
+inline lvb_link make_link(Bytes &bytes) {
+    lvb_link link{};
+    link.size = bytes.size_of(sizeof link);
+    link.frequency_mhz = bytes.number(30.0, 3000.0);
+    link.far_distance_m = bytes.number(0.01, 1000.0);
+    if (bytes.once_in(2)) link.near_distance_m = bytes.number(0.01, 10.0);
+    if (bytes.once_in(3)) {
+        link.stated = LVB_STATED_TEMPERATURE;
+        link.temperature_degc = bytes.number(-100.0, 200.0);
+    }
+    return link;
+}
+
 // Kinds in an order that is mostly right.
 inline std::vector<std::int32_t> make_kinds(Bytes &bytes) {
     std::vector<std::int32_t> kinds = {LVB_KIND_SOURCE};
