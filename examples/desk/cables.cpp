@@ -1,5 +1,6 @@
 #include "cables.hpp"
 
+#include "faults.hpp"
 #include "text.hpp"
 
 #include <algorithm>
@@ -55,9 +56,7 @@ std::string print_sources(const Sources &sources) {
 }
 
 std::string why(const lvb_fault &fault) {
-    char text[256];
-    lvb_fault_text(&fault, text, sizeof text);
-    const std::string words = text;
+    const std::string words = fault_words(fault);
     const std::string structure = "lvb_cable_run."; // a name for programmers
     return words.starts_with(structure) ? words.substr(structure.size()) : words;
 }
@@ -102,10 +101,8 @@ std::string answer_cable(const CableQuestion &question) {
         run.stated = LVB_STATED_TEMPERATURE;
         run.temperature_degc = *question.temperature_degc;
     }
-    lvb_cable_loss loss{};
-    loss.size = sizeof loss;
-    lvb_fault fault{};
-    fault.size = sizeof fault;
+    auto loss = sized<lvb_cable_loss>();
+    auto fault = sized<lvb_fault>();
     if (lvb_compute_cable_loss(&run, nullptr, &loss, &fault) != LVB_OK) throw Refusal(why(fault));
 
     std::string out = format("%s, %s m (%.2f ft), at %s MHz and %s degC\n", describe(run.cable_type).name,

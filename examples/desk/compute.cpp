@@ -8,12 +8,6 @@
 namespace desk {
 namespace {
 
-lvb_fault fresh_fault() {
-    lvb_fault fault{};
-    fault.size = sizeof fault;
-    return fault;
-}
-
 // One end of the walk, as the two antennas see each other.
 lvb_pointing look(const Document &document, const Link &link, const Lent &lent, const Place &transmit_place,
                   const Place &receive_place) {
@@ -25,7 +19,7 @@ lvb_pointing look(const Document &document, const Link &link, const Lent &lent, 
     receive.pattern = lent.stage(receive_at).pattern;
     lvb_pointing pointing{};
     pointing.size = sizeof pointing;
-    lvb_fault fault = fresh_fault();
+    auto fault = sized<lvb_fault>();
     if (lvb_compute_pointing(&transmit, &receive, link.frequency_mhz, &pointing, &fault) == LVB_OK) return pointing;
     // The fault names an antenna; the scenario has it as a stage, or in one of its places.
     const bool receiving = fault.stage == LVB_STAGE_RECEIVE;
@@ -103,7 +97,7 @@ NoiseBook noise_book(const Document &document, const Link &link, const Lent &len
     NoiseBook book;
     book.noise.size = sizeof book.noise;
     book.lines.resize(link.stages.size());
-    lvb_fault fault = fresh_fault();
+    auto fault = sized<lvb_fault>();
     if (lvb_compute_noise(&lent.link(), &link.noise->entry, &book.noise, book.lines.data(), sizeof(lvb_noise_line),
                           &fault) != LVB_OK)
         refuse_fault(document, link, fault);
@@ -155,7 +149,7 @@ Fade fade_of(const Document &document, const Fading &fading, const lvb_budget &b
 lvb_limit_result check(const Document &document, const Link &link, const Lent &lent, const Limit &limit) {
     lvb_limit_result result{};
     result.size = sizeof result;
-    lvb_fault fault = fresh_fault();
+    auto fault = sized<lvb_fault>();
     if (lvb_check_limit(&lent.link(), &limit.entry, &result, &fault) == LVB_OK) return result;
     if (fault.status == LVB_E_NO_TRANSMIT_ANTENNA)
         document.refuse(*limit.value, "this limits " + std::string(lvb_quantity_name(limit.entry.quantity)) +
@@ -204,7 +198,7 @@ Computed compute(const Document &document, const Link &link) {
     if (link.placed()) lent.take(link, *(computed.sights = sights_of(document, link, lent)));
     computed.budget.size = sizeof(lvb_budget);
     computed.levels.resize(link.stages.size());
-    lvb_fault fault = fresh_fault();
+    auto fault = sized<lvb_fault>();
     const lvb_status status =
         lvb_compute_budget(&lent.link(), &computed.budget, computed.levels.data(), sizeof(lvb_level), &fault);
     if (status != LVB_OK) refuse_fault(document, link, fault);
@@ -266,7 +260,7 @@ Coexistence compute(const Document &document, const Neighbours &pair, const Answ
         entry.stated |= LVB_STATED_RECEIVER_NOISE;
     }
     out.result.size = sizeof out.result;
-    lvb_fault fault = fresh_fault();
+    auto fault = sized<lvb_fault>();
     if (lvb_compute_coexistence(&entry, &out.result, &fault) != LVB_OK) refuse_fault(document, pair, fault);
     return out;
 }

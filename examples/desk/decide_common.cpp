@@ -10,23 +10,12 @@ namespace desk {
 Book::Book(const std::string &file) : document(read_json(file)), scenario(read_scenario(document)) {}
 
 const Link &link_named(const Scenario &scenario, const std::string &name) {
-    std::vector<std::string> names;
-    for (const Link &link : scenario.links) {
-        if (link.name == name) return link;
-        names.push_back(link.name);
-    }
-    throw Refusal("no link is named " + in_quotes(name) + suggestion(name, names, "; there are " + listed(names)));
+    return named(scenario.links, name, "link");
 }
 
 std::string two(double value) { return std::isnan(value) ? "-" : two_decimals(hundredths(value)); }
 std::string signed_two(double value) { return std::isnan(value) ? "-" : two_decimals(hundredths(value), true); }
 std::string short_number(double value) { return std::isfinite(value) ? format("%.6g", value + 0.0) : plain(value); }
-
-std::string fault_words(const lvb_fault &fault) {
-    char text[256];
-    lvb_fault_text(&fault, text, sizeof text);
-    return text;
-}
 
 std::string page_title(const char *command, const std::string &what, const Book &book) {
     return wrap(ascii(std::string(command) + " " + what + ", of " + book.scenario.production + " (" +

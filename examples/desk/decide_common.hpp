@@ -3,6 +3,7 @@
 
 #include "compute.hpp"
 #include "decide.hpp"
+#include "faults.hpp"
 
 #include <nlohmann/json.hpp>
 
@@ -22,21 +23,10 @@ struct Book {
 /// The link of that name; throws Refusal.
 const Link &link_named(const Scenario &scenario, const std::string &name);
 
-/// A struct of the library, zeroed, with its size.
-template <class Struct>
-Struct sized() {
-    Struct fresh{};
-    fresh.size = sizeof fresh;
-    return fresh;
-}
-
 std::string two(double value);        ///< "-3.20"
 std::string signed_two(double value); ///< "+3.20"
 /// A figure as a person notes it, up to six significant digits.
 std::string short_number(double value);
-
-/// The library's sentence of a fault.
-std::string fault_words(const lvb_fault &fault);
 
 /// "SOLVE  Monitors A, 534.2 MHz, of Nine Tin Herons (file)" over a line.
 std::string page_title(const char *command, const std::string &what, const Book &book);

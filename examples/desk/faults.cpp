@@ -210,12 +210,16 @@ std::string tell(const Document &document, const Link &link, const lvb_fault &fa
     }
     if (stage != nullptr)
         if (const std::string words = tell_chain(fault, *stage); !words.empty()) return words;
+    return fault_words(fault);
+}
+
+} // namespace
+
+std::string fault_words(const lvb_fault &fault) {
     char text[256];
     lvb_fault_text(&fault, text, sizeof text);
     return text;
 }
-
-} // namespace
 
 void refuse_fault(const Document &document, const Link &link, const lvb_fault &fault) {
     const Given given = find_given(link, fault);
@@ -253,9 +257,7 @@ void refuse_fault(const Document &document, const Neighbours &pair, const lvb_fa
     const bool range = fault.status == LVB_E_BELOW_RANGE || fault.status == LVB_E_ABOVE_RANGE;
     if (given.value != nullptr && range)
         document.refuse(*given.value, plain(given.value->number) + " is out of range" + allowed(fault, *given.key));
-    char text[256];
-    lvb_fault_text(&fault, text, sizeof text);
-    document.refuse(given.value == nullptr ? *pair.value : *given.value, text);
+    document.refuse(given.value == nullptr ? *pair.value : *given.value, fault_words(fault));
 }
 
 } // namespace desk

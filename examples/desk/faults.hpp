@@ -5,6 +5,17 @@
 
 namespace desk {
 
+/// A struct of the library, zeroed, with its size.
+template <class Struct>
+Struct sized() {
+    Struct fresh{};
+    fresh.size = sizeof fresh;
+    return fresh;
+}
+
+/// The library's sentence of a fault.
+std::string fault_words(const lvb_fault &fault);
+
 /// Throws the Refusal of a fault in a link.
 [[noreturn]] void refuse_fault(const Document &document, const Link &link, const lvb_fault &fault);
 

@@ -8,12 +8,6 @@
 namespace desk {
 namespace {
 
-lvb_fault fresh_fault() {
-    lvb_fault fault{};
-    fault.size = sizeof fault;
-    return fault;
-}
-
 // The antenna's pattern, the path and the body of a site stand in place of those of its chains.
 Link changed(const Site &site, const SiteAntenna &antenna, Link link) {
     if (antenna.pattern) {
@@ -109,7 +103,7 @@ lvb_fault LentSite::fault_of(const lvb_site &site) const {
     map.instructions = lvb_best_instructions();
     map.site = &site;
     map.step_x_m = map.step_y_m = of_.step_m;
-    lvb_fault fault = fresh_fault();
+    auto fault = sized<lvb_fault>();
     lvb_compute_map(&map, nullptr, &fault);
     return fault;
 }
@@ -138,9 +132,7 @@ void LentSite::refuse_number(const GivenNumbers &numbers, const Value &owner, co
                                                    plain(given->second.key->from_library(fault.maximum)));
     if (given != numbers.end() && fault.status == LVB_E_ORDER)
         document_.refuse(*given->second.value, plain(given->second.value->number) + " is not above bottom_m");
-    char text[256];
-    lvb_fault_text(&fault, text, sizeof text);
-    document_.refuse(given == numbers.end() ? owner : *given->second.value, text);
+    document_.refuse(given == numbers.end() ? owner : *given->second.value, fault_words(fault));
 }
 
 void LentSite::refuse_antenna(const SiteAntenna &antenna, lvb_fault fault) const {
@@ -187,8 +179,7 @@ void LentSite::refuse(const lvb_fault &fault) const {
         const Table &table = *of_.wearer->body_table;
         const Document &where = table.file != nullptr ? *table.file : document_;
         const Given &column = fault.field == LVB_FIELD_LOSS_DB ? table.value_column : table.point_column;
-        char text[256];
-        lvb_fault_text(&fault, text, sizeof text);
+        const std::string text = fault_words(fault);
         if (fault.row >= 0 && row < column.value->items.size()) where.refuse(*column.value->items[row], text);
         document_.refuse(*table.value, text);
     }

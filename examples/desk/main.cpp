@@ -25,15 +25,10 @@ namespace desk {
 namespace {
 
 std::vector<const Link *> chosen_links(const Scenario &scenario, const std::string &name) {
-    std::vector<const Link *> chosen;
-    std::vector<std::string> names;
-    for (const Link &link : scenario.links) {
-        if (name.empty() || link.name == name) chosen.push_back(&link);
-        names.push_back(link.name);
-    }
-    if (chosen.empty())
-        throw Refusal("no link is named " + in_quotes(name) + suggestion(name, names, "; there are " + listed(names)));
-    return chosen;
+    if (!name.empty()) return {&named(scenario.links, name, "link")};
+    std::vector<const Link *> all;
+    for (const Link &link : scenario.links) all.push_back(&link);
+    return all;
 }
 
 // The pairs of systems of which a chosen link is one side.

@@ -1,5 +1,6 @@
 #include "read_site.hpp"
 
+#include "faults.hpp"
 #include "read_terms.hpp"
 
 #include <algorithm>
@@ -310,12 +311,9 @@ void SiteReader::spread(const SiteAntenna &first, const Value &value, const Give
     const Lengths rail = lengths_of(checks_, value, "rail_to");
     const std::vector<double> to = point_of(checks_, *rail.value, rail.to_metres, 3, 3);
     std::vector<lvb_antenna> places(count);
-    lvb_fault fault{};
-    fault.size = sizeof fault;
+    auto fault = sized<lvb_fault>();
     if (lvb_spread_on_rail(&first.place.entry, to[0], to[1], to[2], count, places.data(), &fault) != LVB_OK) {
-        char text[256];
-        lvb_fault_text(&fault, text, sizeof text);
-        refuse(value, text);
+        refuse(value, fault_words(fault));
     }
     for (std::uint32_t i = 0; i < count; ++i) {
         SiteAntenna &candidate = into.emplace_back(first);

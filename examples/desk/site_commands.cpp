@@ -11,20 +11,9 @@
 namespace desk {
 namespace {
 
-template <class Named>
-const Named &named(const std::vector<Named> &all, const std::string &name, const char *what, const std::string &none) {
-    if (all.empty()) throw Refusal(none);
-    std::vector<std::string> names;
-    for (const Named &one : all) {
-        if (one.name == name) return one;
-        names.push_back(one.name);
-    }
-    throw Refusal(std::string("no ") + what + " is named " + in_quotes(name) +
-                  suggestion(name, names, "; there are " + listed(names)));
-}
-
 const Site &site_of(const Scenario &scenario, const SiteQuestion &question) {
-    return named(scenario.sites, question.site, "site", ascii(question.file) + " has no sites");
+    if (scenario.sites.empty()) throw Refusal(ascii(question.file) + " has no sites");
+    return named(scenario.sites, question.site, "site");
 }
 
 std::string page(const Scenario &scenario, const SiteQuestion &question, const std::string &words) {
@@ -53,7 +42,8 @@ SiteAnswer answer_walk(const SiteQuestion &question) {
     const Document document = read_json(question.file);
     const Scenario scenario = read_scenario(document);
     const Site &site = site_of(scenario, question);
-    const Walk &walk = named(site.walks, question.walk, "walk", "the site " + in_quotes(site.name) + " has no walks");
+    if (site.walks.empty()) throw Refusal("the site " + in_quotes(site.name) + " has no walks");
+    const Walk &walk = named(site.walks, question.walk, "walk");
     const WalkSurvey survey = survey_walk(document, scenario, site, walk);
     if (!question.csv.empty()) write_whole_file(question.csv, walk_csv(survey));
     return {question.as_json ? walk_json(scenario, question.file, survey)

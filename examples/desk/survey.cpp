@@ -1,17 +1,13 @@
 #include "survey.hpp"
 
+#include "faults.hpp"
+
 #include <algorithm>
 
 namespace desk {
 namespace {
 
 constexpr double most_points = 1e6;
-
-lvb_fault fresh_fault() {
-    lvb_fault fault{};
-    fault.size = sizeof fault;
-    return fault;
-}
 
 // The squares that cover all areas of a site.
 struct Grid {
@@ -126,7 +122,7 @@ Survey survey_map(const Document &document, const Scenario &scenario, const Site
         map.fading_parameter = site.fading->parameter;
     }
     survey.summary.size = sizeof survey.summary;
-    lvb_fault fault = fresh_fault();
+    auto fault = sized<lvb_fault>();
     if (lvb_compute_map(&map, &survey.summary, &fault) != LVB_OK) lent.refuse(fault);
     if (survey.summary.points == 0)
         document.refuse(*site.numbers.at(LVB_FIELD_STEP_X_M).value,
@@ -175,7 +171,7 @@ WalkSurvey survey_walk(const Document &document, const Scenario &scenario, const
     walk.z_m = heights.data();
     walk.speed_m_per_s = of.speed_m_per_s;
     walk.step_m = of.step_m;
-    lvb_fault fault = fresh_fault();
+    auto fault = sized<lvb_fault>();
     std::uint64_t points = 0;
     const Value &step = *of.numbers.at(LVB_FIELD_STEP_M).value;
     const lvb_status counted = lvb_walk_point_count(&walk, &points, &fault);
@@ -233,7 +229,7 @@ PlacingSurvey survey_places(const Document &document, const Scenario &scenario, 
     place.y_m = grid.y_m;
     place.step_x_m = place.step_y_m = site.step_m;
     place.least_headroom_db = placing.least_headroom_db;
-    lvb_fault fault = fresh_fault();
+    auto fault = sized<lvb_fault>();
     std::uint64_t values = 0;
     if (lvb_place_scratch_count(&place, &values, &fault) != LVB_OK) lent.refuse(fault);
     constexpr std::uint64_t most_values = 1u << 26; // half a gibibyte

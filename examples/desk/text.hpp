@@ -79,4 +79,16 @@ std::string suggestion(std::string_view name, const std::vector<std::string> &kn
 /// Names with commas between, cut where there are very many.
 std::string listed(const std::vector<std::string> &names);
 
+/// The one of that name among things of a kind, "link" or "site"; throws Refusal.
+template <class Named>
+const Named &named(const std::vector<Named> &all, const std::string &name, const std::string &kind) {
+    std::vector<std::string> names;
+    for (const Named &one : all) {
+        if (one.name == name) return one;
+        names.push_back(one.name);
+    }
+    throw Refusal("no " + kind + " is named " + in_quotes(name) +
+                  suggestion(name, names, "; there are " + listed(names)));
+}
+
 } // namespace desk

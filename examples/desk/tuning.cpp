@@ -11,12 +11,6 @@ namespace {
 
 std::string two(double value) { return two_decimals(hundredths(value)); }
 
-lvb_fault fresh_fault() {
-    lvb_fault fault{};
-    fault.size = sizeof fault;
-    return fault;
-}
-
 // The link holds at its own frequency: what is wrong has to do with one that it may be tuned to.
 [[noreturn]] void refuse_tuning(const Document &document, const Link &link, lvb_fault fault) {
     const Tuning &tuning = *link.tuning;
@@ -63,7 +57,7 @@ TunedLimit tune_limit(const Document &document, const Link &link, const Lent &le
         tuned.frequency_mhz = mhz;
         lvb_limit_result result{};
         result.size = sizeof result;
-        lvb_fault fault = fresh_fault();
+        auto fault = sized<lvb_fault>();
         if (lvb_check_limit(&tuned, &limit.entry, &result, &fault) != LVB_OK)
             refuse_fault(document, limit, fault, "; in link " + in_quotes(link.name));
         const int now = badness(result.verdict);
@@ -128,7 +122,7 @@ Tuned tune(const Document &document, const Link &link, const Lent &lent) {
     sweep.last_mhz = tuning.last_mhz;
     Tuned tuned;
     tuned.sweep.size = sizeof tuned.sweep;
-    lvb_fault fault = fresh_fault();
+    auto fault = sized<lvb_fault>();
     if (lvb_compute_sweep(&sweep, &tuned.sweep, &fault) != LVB_OK) refuse_tuning(document, link, fault);
     for (const Limit &limit : link.limits) tuned.limits.push_back(tune_limit(document, link, lent, limit));
     return tuned;
