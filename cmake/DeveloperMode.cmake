@@ -19,19 +19,46 @@ function(levelbook_left_out what)
   message(${kind} "levelbook: left out: ${what}")
 endfunction()
 
-# levelbook_program(NAME SOURCES...): a program of ours; it sees the public header only.
-function(levelbook_program name)
-  add_executable(${name} ${ARGN})
+# levelbook_ours(NAME): a target of ours that is no part of the library; it sees the public header only.
+function(levelbook_ours name)
   target_compile_features(${name} PRIVATE c_std_99 cxx_std_20)
   target_compile_options(${name} PRIVATE ${LEVELBOOK_WARNINGS})
   target_link_libraries(${name} PRIVATE levelbook::static)
   set_target_properties(${name} PROPERTIES CXX_EXTENSIONS OFF C_EXTENSIONS OFF)
 endfunction()
 
+# levelbook_quick(NAME): a target that is compiled more often than run. Lines are enough to find a failure by, and a light
+# optimization is enough speed.
+function(levelbook_quick name)
+  if(CMAKE_CXX_COMPILER_ID MATCHES "GNU|Clang")
+    target_compile_options(${name} PRIVATE -g1 $<$<NOT:$<CONFIG:Debug>>:-O1>)
+  endif()
+  if(CMAKE_CXX_COMPILER_ID STREQUAL "GNU") # out of precompiled headers GCC 12 sees std::string overstep its bounds
+    target_compile_options(${name} PRIVATE -Wno-array-bounds -Wno-restrict -Wno-stringop-overflow -Wno-stringop-overread)
+  endif()
+endfunction()
+
+# levelbook_program(NAME SOURCES...): a program of ours.
+function(levelbook_program name)
+  add_executable(${name} ${ARGN})
+  levelbook_ours(${name})
+endfunction()
+
+# Big headers, compiled once for many programs; a source includes what it uses nevertheless.
+file(WRITE "${PROJECT_BINARY_DIR}/generated/big_headers.cpp" "// compiled for its headers\n")
+add_library(levelbook_big_headers OBJECT "${PROJECT_BINARY_DIR}/generated/big_headers.cpp")
+levelbook_ours(levelbook_big_headers)
+levelbook_quick(levelbook_big_headers)
+target_link_libraries(levelbook_big_headers PRIVATE GTest::gtest Threads::Threads)
+target_precompile_headers(levelbook_big_headers PRIVATE
+  <gtest/gtest.h> <algorithm> <cmath> <cstdint> <cstring> <functional> <limits> <map> <sstream> <string> <vector>)
+
 # levelbook_test(NAME SOURCES...): a GoogleTest program; each of its tests is a test of ctest, named NAME.suite.test.
 function(levelbook_test name)
   levelbook_program(${name} ${ARGN})
+  levelbook_quick(${name})
   target_link_libraries(${name} PRIVATE GTest::gtest_main Threads::Threads)
+  target_precompile_headers(${name} REUSE_FROM levelbook_big_headers)
   target_include_directories(${name} PRIVATE "${PROJECT_SOURCE_DIR}/tests" "${PROJECT_BINARY_DIR}/generated")
   add_dependencies(${name} levelbook_derived)
   set_target_properties(${name} PROPERTIES RUNTIME_OUTPUT_DIRECTORY "${PROJECT_BINARY_DIR}/bin/tests")

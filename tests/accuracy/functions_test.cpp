@@ -1,6 +1,7 @@
 // Every plain function against its line in the header and its row in the table.
 #include "accuracy/oracles.hpp"
 #include "accuracy/table.hpp"
+#include "support/range.hpp"
 
 #include <gtest/gtest.h>
 
@@ -44,7 +45,7 @@ class Function : public testing::TestWithParam<proof::Scalar> {};
 
 TEST_P(Function, KeepsItsStatedAccuracy) {
     const auto stated = proof::accuracy(GetParam());
-    const Measured measured = accuracy::measure(GetParam(), 4000);
+    const Measured measured = accuracy::measure(GetParam(), support::is_slow(GetParam().name) ? 500 : 4000);
     EXPECT_LE(measured.ulp.error, stated.ulp) << told(measured.ulp);
     EXPECT_LE(measured.near_zero.error, stated.absolute) << told(measured.near_zero);
 

@@ -38,6 +38,7 @@ extern "C" int LLVMFuzzerTestOneInput(const std::uint8_t *data, std::size_t size
     fuzz::Bytes bytes(data, size);
     do {
         const Scalar &scalar = scalars()[bytes.raw<std::uint16_t>() % scalars().size()];
+        if (support::is_slow(scalar.name) && bytes.below(8) != 0) continue;
         double x[3] = {};
         bool inside = true;
         for (std::size_t i = 0; i < scalar.range.size(); ++i) {

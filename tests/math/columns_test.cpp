@@ -130,6 +130,10 @@ struct Case {
     }
 };
 
+bool is_slow(std::int32_t formula) {
+    return support::is_slow(functions()[static_cast<std::size_t>(formula - 1)].name);
+}
+
 class EveryFormula : public testing::TestWithParam<Kind> {};
 
 TEST_P(EveryFormula, GivesTheBitsOfItsFunction) {
@@ -139,6 +143,7 @@ TEST_P(EveryFormula, GivesTheBitsOfItsFunction) {
         const std::size_t arity = functions()[static_cast<std::size_t>(formula - 1)].arity();
         for (std::uint32_t single = 0; single < 1u << arity; ++single)
             for (const std::size_t count : std::initializer_list<std::size_t>{0, 1, 127, 128, 129, 1000}) {
+                if (count > 129 && is_slow(formula)) continue;
                 const Case made(formula, single, count, GetParam(), random);
                 good += count - made.bad;
                 bad += made.bad;
@@ -192,6 +197,7 @@ TEST(Columns, HaveNoSeamBetweenOrdinaryAndOtherValues) {
                  {sign * x, std::nextafter(sign * x, infinity), std::nextafter(sign * x, -infinity)})
                 edges.push_back(edge);
     for (std::int32_t formula = 1; formula <= static_cast<std::int32_t>(functions().size()); ++formula) {
+        if (is_slow(formula)) continue; // no loop, no seam
         const std::size_t arity = functions()[static_cast<std::size_t>(formula - 1)].arity();
         for (std::size_t argument = 0; argument < arity; ++argument)
             for (const double edge : edges) {
@@ -253,6 +259,7 @@ TEST(Columns, MayHaveASingleValueInTheResult) {
         const std::size_t arity = functions()[static_cast<std::size_t>(formula - 1)].arity();
         for (std::uint32_t single = 1; single < 1u << arity; ++single)
             for (const std::size_t at : std::initializer_list<std::size_t>{0, 1, 127, 128, 200, 299}) {
+                if (at != 0 && is_slow(formula)) break;
                 const Case made(formula, single, 300, Kind::ordinary, random);
                 for (std::int32_t set = LVB_INSTRUCTIONS_BASELINE; set <= instruction_sets(); ++set) {
                     std::vector<double> room(made.count);

@@ -45,7 +45,7 @@ TEST(Flushing, HappensHere) {
 
 /// Some arguments at which flushing changes a normal result, as text; nothing where there are none.
 std::string changed(const Function &function, Random &random) {
-    for (int i = 0; i < 40000; ++i) {
+    for (int i = 0; i < function.share_of(40000); ++i) {
         double x[3] = {};
         for (std::size_t k = 0; k < function.arity(); ++k) x[k] = normal_value(function.range[k], random);
         const double expected = function.call(x);

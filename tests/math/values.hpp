@@ -25,6 +25,8 @@ struct Function {
     double (*call)(const double *arguments);
 
     std::size_t arity() const { return range.size(); }
+    /// So many of that many cases, or fewer where the function is slow.
+    int share_of(int cases) const { return support::is_slow(name) ? (cases + 19) / 20 : cases; }
 };
 
 /// All of them, in the order of the header.
