@@ -3454,7 +3454,8 @@ typedef struct lvb_solution {
  *  where that is more); minima between them are searched. At a step in the loss (an edge is passed) the answer is
  *  its safe side, and missing_db is not 0.
  *  Frequency is solved where no stage has a gain table and the air has no two rays or edges. With a computed cable that is
- *  not at 20 degC the loss has small steps at the rows of its table, and the answer is found as over two rays, in steps of 1 %.
+ *  not at 20 degC the loss has small steps at the rows of its table, and the answer is found as over two rays, in steps of 1 % that
+ *  end at the rows.
  *  Formula: the inverse of lvb_compute_budget by bisection down to neighbouring numbers; of several numbers that give the wanted
  *  value exactly, a bound, or their middle; where there is none, the neighbour that gives at least the wanted value.
  *  Source: as lvb_compute_budget.

@@ -72,6 +72,16 @@ struct Walk {
     }
 };
 
+/// A step of the figure at `where`, between `at` and `next`, is looked at from both sides: the first of its neighbours,
+/// itself and its other neighbour that comes before `next`.
+inline double up_to_step(double at, double next, double where) noexcept {
+    for (std::int64_t aside = -1; aside <= 1; ++aside) {
+        const double x = number_of(order_of(where) + (at < next ? aside : -aside));
+        if (at < next ? x > at && x < next : x < at && x > next) return x;
+    }
+    return next;
+}
+
 /// What a walk found: a place, or none.
 struct Place {
     bool found;
@@ -99,17 +109,16 @@ Place dip_between(double a, double b, Lack lack) noexcept {
     return {false, 0.0};
 }
 
-/// The first place on the way from one value to another where the figure is `wanted`; at `from` it is not.
-template <class Figure>
-Place first_met(double from, double to, double wanted, const Walk &walk, Figure figure) noexcept {
+/// The first place on the way from one value to another where the figure is `wanted`; at `from` it is not. `next_of`
+/// gives the value to look at after another one.
+template <class Next, class Figure>
+Place first_met(double from, double to, double wanted, Next next_of, Figure figure) noexcept {
     const bool above = figure(from) > wanted;
     const auto room = [&](double x) noexcept { return above ? figure(x) - wanted : wanted - figure(x); };
     double before = from, at = from;
     double room_before = room(from), room_at = room_before;
     while (at != to) {
-        const double step = walk.step(at);
-        double next = from < to ? at + step : at - step;
-        if (from < to ? next > to : next < to) next = to;
+        const double next = next_of(at);
         const double room_next = room(next);
         if (room_at <= room_before && room_at <= room_next && before != at) {
             const Place dip = dip_between(before, next, room);

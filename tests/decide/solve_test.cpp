@@ -433,6 +433,33 @@ TEST(Solve, AtAnEdgeTheAnswerIsItsSafeSide) {
     EXPECT_NEAR(solved.solution.missing_db, -3.0, 0.1);
 }
 
+// A warm cable's loss has a small step at each row of its table: going up from the lowest frequency, none of the
+// frequencies just before a row is passed over, though the margin may be there again behind the row.
+TEST(Solve, TheFirstFrequencyBeforeARowOfAWarmCableIsNotPassedOver) {
+    Chain chain({source(20.0), cable(LVB_CABLE_RG_213_U, 30.0), antenna(), air(), antenna(), receiver(-90.0, 20.0)});
+    chain.link.stated |= LVB_STATED_TEMPERATURE;
+    const Unknown frequency{LVB_STRUCT_LINK, LVB_FIELD_FREQUENCY_MHZ, 0};
+    const Goal margin{LVB_GOAL_MARGIN, 0};
+    int rows_behind = 0;
+    for (const double degc : {-10.0, 60.0}) {
+        chain.link.temperature_degc = degc;
+        for (std::uint32_t k = 1;; ++k) {
+            auto row = sized<lvb_cable_row>();
+            if (lvb_describe_cable_row(LVB_CABLE_RG_213_U, k, &row, nullptr) != LVB_OK) break;
+            for (const double part : {1e-9, 1e-7, 1e-6, 1e-5, 1e-4}) {
+                const double before = row.frequency_mhz * (1.0 - part), behind = row.frequency_mhz * (1.0 + part);
+                const double wanted = goal_at(chain, frequency, margin, before);
+                if (goal_at(chain, frequency, margin, behind) > wanted) ++rows_behind;
+                const Solved solved = solve(chain, frequency, margin, wanted);
+                ASSERT_EQ(solved.solution.outcome, LVB_SOLUTION_FOUND);
+                EXPECT_NEAR(solved.solution.reached, wanted, 1e-12);
+                EXPECT_LE(solved.solution.value, before * (1.0 + 1e-11)) << degc << " degC";
+            }
+        }
+    }
+    EXPECT_GT(rows_behind, 10); // where a walk that steps over the row finds a later frequency
+}
+
 // ---- Published examples, solved back for what was given there.
 
 // Rappaport, Wireless Communications 2e, example 4.2, p. 109: 50 W, unity gains, 900 MHz; -64.5 dBm at 10 km, -24.5 dBm
