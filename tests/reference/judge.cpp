@@ -98,9 +98,10 @@ constexpr Number<lvb_path_loss> path_loss_numbers[] = {
     {"reflection_magnitude", &lvb_path_loss::reflection_magnitude},
     {"reflection_phase_deg", &lvb_path_loss::reflection_phase_deg},
 };
-// What a path is computed with besides its numbers; one edge where its place is given.
-constexpr std::string_view other_path_fields[] = {"frequency_mhz", "distance_m",      "environment", "polarization",
-                                                  "floor_count",   "edge_distance_m", "wall_count",  "edge_height_m"};
+// What a path is computed with besides its numbers; one edge, or two, where its place is given.
+constexpr std::string_view other_path_fields[] = {
+    "frequency_mhz", "distance_m",      "environment",   "polarization",           "floor_count",
+    "wall_count",    "edge_distance_m", "edge_height_m", "second_edge_distance_m", "second_edge_height_m"};
 constexpr std::string_view path_models[] = {"free_space", "two_ray",      "log_distance",
                                             "indoor",     "site_general", "radiating_cable"};
 constexpr Number<lvb_end> end_numbers[] = {
@@ -170,6 +171,12 @@ constexpr Number<lvb_limit_result> limit_numbers[] = {
     {"antenna_input_dbm", &lvb_limit_result::antenna_input_dbm},
     {"erp_dbm", &lvb_limit_result::erp_dbm},
 };
+constexpr Number<lvb_limit_rule> rule_numbers[] = {
+    {"lowest_mhz", &lvb_limit_rule::lowest_mhz},
+    {"highest_mhz", &lvb_limit_rule::highest_mhz},
+    {"limit_dbm", &lvb_limit_rule::limit_dbm},
+    {"power_mw", &lvb_limit_rule::power_mw},
+};
 
 template <typename Struct, std::size_t n>
 const Number<Struct> *find(const Number<Struct> (&numbers)[n], std::string_view name) {
@@ -209,6 +216,7 @@ struct Computed {
     lvb_coexistence coexistence{};
     lvb_noise noise{};
     std::vector<lvb_noise_line> lines;
+    std::vector<lvb_limit_rule> rules; // those of a citation that hold at a frequency
 };
 
 std::string text_of(const lvb_fault &fault) {
@@ -335,7 +343,7 @@ Computed compute_path(const SetUp &set_up) {
     path.size = sizeof path;
     path.model = set_up.path_model;
     path.edge_size = sizeof(lvb_edge);
-    lvb_edge edge{};
+    lvb_edge edges[2]{};
     double frequency = 0.0, distance = 0.0;
     for (const Field &field : set_up.fields) {
         const double value = field_value(field);
@@ -347,9 +355,14 @@ Computed compute_path(const SetUp &set_up) {
         if (field.name == "polarization") path.polarization = static_cast<std::int32_t>(whole);
         if (field.name == "floor_count") path.floor_count = whole;
         if (field.name == "wall_count") path.wall_count = whole;
-        if (field.name == "edge_height_m") edge.height_m = value;
-        if (field.name == "edge_distance_m") edge.distance_m = value, path.edge_count = 1, path.edges = &edge;
+        for (const std::uint32_t at : {0u, 1u}) {
+            const std::string edge = at == 0 ? "edge" : "second_edge";
+            if (field.name == edge + "_height_m") edges[at].height_m = value;
+            if (field.name == edge + "_distance_m")
+                edges[at].distance_m = value, path.edge_count = std::max(path.edge_count, at + 1);
+        }
     }
+    if (path.edge_count > 0) path.edges = edges;
     Computed computed;
     computed.is_path = true;
     computed.path_loss.size = sizeof computed.path_loss;
@@ -357,6 +370,24 @@ Computed compute_path(const SetUp &set_up) {
     fault.size = sizeof fault;
     computed.status = lvb_compute_path_loss(&path, frequency, distance, &computed.path_loss, &fault);
     if (computed.status != LVB_OK) computed.fault = text_of(fault);
+    return computed;
+}
+
+std::vector<lvb_limit_rule> rules_of(std::string_view citation) {
+    std::vector<lvb_limit_rule> rules;
+    for (std::uint32_t i = 0; i < lvb_limit_rule_count(); ++i) {
+        lvb_limit_rule rule{};
+        rule.size = sizeof rule;
+        if (lvb_describe_limit_rule(i, &rule, nullptr) == LVB_OK && rule.citation == citation) rules.push_back(rule);
+    }
+    return rules;
+}
+
+Computed compute_rule(const SetUp &set_up) {
+    const double frequency = field_value(set_up.fields.front());
+    Computed computed;
+    for (const lvb_limit_rule &rule : rules_of(set_up.citation))
+        if (rule.lowest_mhz <= frequency && frequency <= rule.highest_mhz) computed.rules.push_back(rule);
     return computed;
 }
 
@@ -372,6 +403,8 @@ Computed compute(const SetUp &set_up) {
         return compute_struct(set_up, neighbours_numbers, &Computed::coexistence, lvb_compute_coexistence);
     case SetUp::Kind::path:
         return compute_path(set_up);
+    case SetUp::Kind::rule:
+        return compute_rule(set_up);
     case SetUp::Kind::none:
         break;
     }
@@ -414,7 +447,20 @@ double solve(const Lent &chain, const Solvable &what, std::span<const double> ar
     return out.value;
 }
 
+bool is_rule_result(std::string_view name) {
+    return name == "rule_count" || name == "is_eirp" || name == "is_output" || find(rule_numbers, name) != nullptr;
+}
+
+// How many published limits hold, or what the only one says.
+double rule_result(const std::vector<lvb_limit_rule> &rules, std::string_view name) {
+    if (name == "rule_count") return static_cast<double>(rules.size());
+    if (rules.size() != 1) return nan;
+    if (const auto *number = find(rule_numbers, name)) return rules[0].*(number->member);
+    return rules[0].quantity == (name == "is_eirp" ? LVB_QUANTITY_EIRP : LVB_QUANTITY_TRANSMITTER_OUTPUT);
+}
+
 double result_of(const Computed &computed, std::string_view name, std::span<const double> arguments) {
+    if (is_rule_result(name)) return rule_result(computed.rules, name);
     if (computed.is_path) return computed.path_loss.*(find(path_loss_numbers, name)->member);
     if (const auto *number = find(loss_numbers, name); number != nullptr && computed.loss.size != 0)
         return computed.loss.*(number->member);
@@ -484,6 +530,8 @@ int result_arity(SetUp::Kind kind, std::string_view name) {
         return find(loss_numbers, name) != nullptr ? 0 : -1;
     case SetUp::Kind::path:
         return find(path_loss_numbers, name) != nullptr ? 0 : -1;
+    case SetUp::Kind::rule:
+        return is_rule_result(name) ? 0 : -1;
     case SetUp::Kind::chain:
         if (name == "eirp_dbm" || find(limit_numbers, name) != nullptr) return 0;
         if (const Solvable *what = find_solvable(name)) return what->arity;
@@ -512,6 +560,8 @@ bool is_path_field(std::string_view name) {
     return find(path_numbers, name) != nullptr ||
            std::find(std::begin(other_path_fields), std::end(other_path_fields), name) != std::end(other_path_fields);
 }
+bool is_rule(std::string_view citation) { return !rules_of(citation).empty(); }
+bool is_rule_field(std::string_view name) { return name == "frequency_mhz"; }
 int path_model(std::string_view name) {
     const auto at = std::find(std::begin(path_models), std::end(path_models), name);
     return at == std::end(path_models) ? -1 : static_cast<int>(at - std::begin(path_models));

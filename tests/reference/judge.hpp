@@ -38,6 +38,9 @@ bool is_stage_field(std::string_view name);
 bool is_coaxial_field(std::string_view name);
 bool is_neighbours_field(std::string_view name);
 bool is_path_field(std::string_view name);
+bool is_rule_field(std::string_view name);
+/// Whether a published limit of the library has this citation.
+bool is_rule(std::string_view citation);
 /// LVB_PATH_ of a model's name, or -1.
 int path_model(std::string_view name);
 

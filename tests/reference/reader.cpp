@@ -101,6 +101,7 @@ class Reader {
             {"neighbours", &Reader::take_neighbours},
             {"stage", &Reader::take_stage},
             {"path", &Reader::take_path},
+            {"rule", &Reader::take_rule},
             {"check", &Reader::take_check},
             {"refuses", &Reader::take_refusal},
             {"tolerance", &Reader::take_tolerance},
@@ -345,6 +346,16 @@ class Reader {
         set_up.path_model = path_model(parts[0]);
         if (set_up.path_model < 0) throw Malformed("unknown model of a path '" + parts[0] + "'");
         for (std::size_t i = 1; i < parts.size(); ++i) add_field(set_up.fields, take_field(parts[i], is_path_field));
+    }
+
+    // rule CITATION; frequency_mhz = value
+    void take_rule(std::string_view rest) {
+        SetUp &set_up = begin_set_up(SetUp::Kind::rule, "rule", rest);
+        const std::vector<std::string> parts = split_all(rest, ';');
+        if (parts.size() != 2) throw Malformed("a rule is 'CITATION; frequency_mhz = value'");
+        if (!is_rule(parts[0])) throw Malformed("unknown rule '" + parts[0] + "'");
+        set_up.citation = parts[0];
+        add_field(set_up.fields, take_field(parts[1], is_rule_field));
     }
 
     void take_tolerance(std::string_view rest) {

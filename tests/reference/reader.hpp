@@ -45,12 +45,13 @@ struct Stage {
 
 /// What is computed before the checks of a case read its results.
 struct SetUp {
-    enum class Kind { none, cable, chain, path, coaxial, neighbours };
+    enum class Kind { none, cable, chain, path, coaxial, neighbours, rule };
     Kind kind = Kind::none;
-    std::string text;   // the lines, for a person
-    int cable_type = 0; // a type of the catalogue, or
-    Table table;        // a host's table where it has rows
-    int path_model = 0; // of a path: LVB_PATH_
+    std::string text;     // the lines, for a person
+    int cable_type = 0;   // a type of the catalogue, or
+    Table table;          // a host's table where it has rows
+    int path_model = 0;   // of a path: LVB_PATH_
+    std::string citation; // of a rule
     std::vector<Field> fields;
     std::vector<Stage> stages;
 };
