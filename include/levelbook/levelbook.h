@@ -1429,7 +1429,7 @@ enum {
     LVB_NOTE_NO_NOISE_FIGURE = 2048, /**< an amplifier or receiver states no noise figure: not known from here on */
     LVB_NOTE_NO_INTERCEPT = 4096,    /**< an amplifier or receiver states no intercept: not known from here on */
     LVB_NOTE_NO_COMPRESSION = 8192,  /**< an amplifier or receiver states no compression: it may come first */
-    LVB_NOTE_RANGE_LOWERED = 16384,  /**< an amplifier lifts the level, but lowers range or carrier to noise */
+    LVB_NOTE_RANGE_LOWERED = 16384,  /**< an amplifier lowers range or carrier to noise, whatever its gain */
     /* coaxial line */
     LVB_NOTE_ABOVE_CUTOFF = 32768, /**< the frequency lies above the first higher mode: the line is no plain line there */
     LVB_NOTE_DEEP_SKIN = 65536     /**< the skin is deeper than a tenth of the inner diameter: resistance is estimated low */
@@ -2722,7 +2722,8 @@ typedef struct lvb_noise {
     int32_t no_noise_figure_stage;    /**< first amplifier or receiver without a noise figure; -1: none */
     int32_t no_intercept_stage;       /**< first amplifier or receiver without an intercept; -1: none */
     int32_t compressing_stage;        /**< stage that compresses first, of those that state it; -1: none does */
-    int32_t range_lowering_stage;     /**< amplifier that costs most range or carrier to noise; -1: none is called out */
+    int32_t range_lowering_stage;     /**< of the amplifiers that are called out, the one that costs most dB of range or carrier to
+                                           noise, the first of equal ones; -1: none is called out */
     double gain_db;                   /**< from the antenna's terminal to the receiver's input */
     double noise_figure_db;           /**< of the cascade, referred to 290 K */
     double noise_temperature_k;       /**< of the cascade, at the antenna's terminal, without the antenna's own */
@@ -2758,7 +2759,8 @@ typedef struct lvb_noise {
  *  The receiver's figures hold at its input connector, its gain_db with them.
  *  Of an amplifier that is left out and joined through, the change tells what it brings or costs the whole chain, with the
  *  computed noise. Where a receiver bends, nearly every amplifier before it costs some range; compare with the carrier to
- *  noise that it brings. It is called out (LVB_NOTE_RANGE_LOWERED) where it lifts the level and lowers either.
+ *  noise that it brings. It is called out (LVB_NOTE_RANGE_LOWERED) where it lowers either by more than 1e-9 dB, whatever its
+ *  gain: one that lifts the level and yet costs range, and an active combiner or splitter of unity gain or less too.
  *  Verdict: as that of lvb_compute_budget, with margin_db at the far end for the floor and compression_headroom_db for the
  *  ceiling, tolerances of the levels with them: drops out means too noisy, overloads means that a stage compresses. Not
  *  judged where a noise figure is missing (and no noise was measured), or neither limit is known.
