@@ -21,6 +21,9 @@
  *  - Zero means the neutral default. Where zero is also a real value that must be told from "not given" (a window's
  *    limit of 0 dBm, 0 degC), the struct has a member `stated`: set the bit of every such field that you give. A value
  *    without its bit is refused, never ignored. A source's level_dbm is taken as it is: 0 is 0 dBm.
+ *  - An array that is lent has its count: a count without the array is refused (LVB_E_NULL), and so is an array whose count
+ *    is 0 (LVB_E_MISSING). (Where a count says how much is to be computed, as in lvb_columns, lvb_grid and lvb_map, 0 is
+ *    nothing to do.)
  *  - A field that does not belong to what a struct describes must be zero; a filled one is refused, never ignored. (A
  *    link's temperature may be given whether or not it has a cable to use it.)
  *  - Results must not overlap the structs and tables that a call reads, but for what a function says itself.
@@ -3076,7 +3079,7 @@ typedef struct lvb_site {
     uint32_t screen_size;             /**< sizeof(lvb_screen) */
     uint32_t facing_antenna;          /**< index for LVB_FACING_ANTENNA and LVB_FACING_AWAY */
     uint32_t reserved;                /**< 0 */
-    const lvb_site_antenna *antennas; /**< antenna_count antennas */
+    const lvb_site_antenna *antennas; /**< antenna_count antennas, or null without any (lvb_compute_placements) */
     const lvb_area *areas;            /**< area_count areas, or null */
     const lvb_screen *screens;        /**< screen_count screens, or null */
     const lvb_body_table *body_table; /**< what the wearer's body costs, an allowance, or null */
@@ -3165,14 +3168,15 @@ typedef struct lvb_map_summary {
  *  summary and fault may be null. In a fault in a chain or antenna `row` is the antenna's index, in an area or screen
  *  that of the element; of an area's corner, `stage` is the area's and `row` the corner's.
  *  Range: as the fields of lvb_map, lvb_site and what it lends say.
- *  Refused: a null map, site, antenna or link, or an array that is counted; wrong sizes; values outside their ranges, NaN
- *  among them; chains as lvb_compute_budget refuses them, or without air (LVB_E_MISSING); chains that differ in
- *  frequency or window (LVB_E_CONFLICT); a path that a map cannot take (LVB_E_UNUSED); fewer than 3 corners
- *  (LVB_E_COUNT) or all on one line (LVB_E_TABLE_DUPLICATE); a screen without width (LVB_E_BELOW_RANGE) or height
- *  (LVB_E_ORDER); an antenna nearer than 0.01 m to a screen (LVB_E_CONFLICT); two-ray with heights outside 0.01 to
- *  1000 m; facing fields that the rule or a missing table has no use for (LVB_E_UNUSED); an outage without a law
- *  or without a floor (LVB_E_MISSING), or a law without an outage (LVB_E_UNUSED); results that overlap
- *  (LVB_E_CONFLICT); counts that are too large (LVB_E_COUNT); instructions that this processor lacks.
+ *  Refused: a null map, site, antenna or link, or an array that is counted; an array whose count is 0
+ *  (LVB_E_MISSING); wrong sizes; values outside their ranges, NaN among them; chains as lvb_compute_budget refuses
+ *  them, or without air (LVB_E_MISSING); chains that differ in frequency or window (LVB_E_CONFLICT); a path that a map
+ *  cannot take (LVB_E_UNUSED); fewer than 3 corners (LVB_E_COUNT) or all on one line (LVB_E_TABLE_DUPLICATE); a screen
+ *  without width (LVB_E_BELOW_RANGE) or height (LVB_E_ORDER); an antenna nearer than 0.01 m to a screen
+ *  (LVB_E_CONFLICT); two-ray with heights outside 0.01 to 1000 m; facing fields that the rule or a missing table has no
+ *  use for (LVB_E_UNUSED); an outage without a law or without a floor (LVB_E_MISSING), or a law without an outage
+ *  (LVB_E_UNUSED); results that overlap (LVB_E_CONFLICT); counts that are too large (LVB_E_COUNT); instructions that
+ *  this processor lacks.
  *  Accuracy: 1e-11 dB of the stated formulas. The power behind screens is within 2 dB of the exact field on the average
  *  over places; single places differ more. Cost: linear in points, antennas, screens and corners; least with free space
  *  and isotropic antennas or cosines of an even exponent, where the level's logarithm is the only one. Since: 0.1. */
@@ -3370,8 +3374,9 @@ typedef struct lvb_sweep_result {
  *  fault may be null. Arrays of results must overlap neither each other nor the lists.
  *  Range: as the fields of lvb_sweep and lvb_link say; frequencies 0.1 to 300000 MHz, distances 0.01 to 1e9 m.
  *  Refused: null sweep, link or result; as lvb_compute_budget for the chain at every point, with the index of a list's value as
- *  row; no frequencies (LVB_E_MISSING); too many points (LVB_E_COUNT); a list and a range (LVB_E_CONFLICT) or neither
- *  (LVB_E_MISSING); distances without air (LVB_E_UNUSED); overlapping arrays (LVB_E_CONFLICT).
+ *  row; no frequencies (LVB_E_MISSING); too many points (LVB_E_COUNT); a list and a range (LVB_E_CONFLICT) or neither,
+ *  or a list of distances whose count is 0 (LVB_E_MISSING); distances without air (LVB_E_UNUSED); overlapping arrays
+ *  (LVB_E_CONFLICT).
  *  Accuracy: as lvb_compute_budget. Cost: for each frequency as lvb_compute_budget, for each distance there two losses of the way;
  *  twice that with arrays of results. Since: 0.1. */
 LVB_API lvb_status lvb_compute_sweep(const lvb_sweep *sweep, lvb_sweep_result *result, lvb_fault *fault);
@@ -3658,7 +3663,7 @@ typedef struct lvb_trials {
     int32_t fading;            /**< LVB_FADING_ at the far end, with air: none, Rayleigh, Rice or Nakagami */
     uint32_t reserved;         /**< 0 */
     const lvb_link *link;      /**< the chain, its tolerances, and the window of its receiver */
-    const lvb_spread *spreads; /**< spread_count laws, in the order of the stages */
+    const lvb_spread *spreads; /**< spread_count laws, in the order of the stages; null without any */
     const void *user;          /**< the host's; never read */
     double rice_factor_db;     /**< Rice: -100 to 100 dB; 0 is 0 dB */
     double nakagami_shape;     /**< Nakagami: 0.5 to 100; needed */
@@ -3707,9 +3712,9 @@ typedef struct lvb_tally {
  *  Communications, 2.1.
  *  Range: as the fields of lvb_trials and lvb_spread say, and lvb_compute_budget for the link.
  *  Refused: the link as lvb_compute_budget refuses it; null trials or link; a law or fading that is not known
- *  (LVB_E_UNKNOWN_VALUE); a number of spreads that is neither 0 nor that of the stages (LVB_E_COUNT); a coverage factor for
- *  another law than the normal one, fading or shadowing without air, a factor or shape of another fading
- *  (LVB_E_UNUSED); a shape that is missing. Nothing is written then.
+ *  (LVB_E_UNKNOWN_VALUE); a number of spreads that is neither 0 nor that of the stages (LVB_E_COUNT), or 0 beside spreads
+ *  (LVB_E_MISSING); a coverage factor for another law than the normal one, fading or shadowing without air, a factor or
+ *  shape of another fading (LVB_E_UNUSED); a shape that is missing. Nothing is written then.
  *  Accuracy: g within 2e-9 for the normal law and 1e-13 for the others; Rayleigh 1e-11 dB; the same bits on every machine and
  *  instruction set. Results scatter with the root of the number of trials. Cost: linear in trials times stages with a
  *  tolerance, 1 to 3 ns each with AVX-512; Rice and Nakagami some 5 to 9 ns. Since: 0.1. */
@@ -3947,7 +3952,7 @@ typedef struct lvb_locate {
     uint32_t reading_size;       /**< sizeof(lvb_reading); not used without readings */
     uint32_t reserved;           /**< 0 */
     const lvb_link *link;        /**< the chain as entered, with its tolerances */
-    const lvb_reading *readings; /**< reading_count readings in any order; may be null without any */
+    const lvb_reading *readings; /**< reading_count readings in any order; null without any */
     const void *user;            /**< the host's; never read */
     double uncertainty_db;       /**< standard uncertainty of a reading, the next one too, 0.001 to 100 dB; needed */
     double fault_probability;    /**< that some stage has a fault, as held before any reading, 1e-6 to 0.999999; 0: 0.5 */
@@ -4006,10 +4011,11 @@ typedef struct lvb_locate_result {
  *  Caution: a meter that reads all levels too high looks like a fault of the source; and where the walk fades, take means.
  *  suspects is null or has stage_count elements of suspect_size bytes (sizeof(lvb_suspect)). fault may be null.
  *  Range: as the fields of lvb_locate and lvb_reading say, and lvb_compute_budget for the link.
- *  Refused: a null locate, result or array of readings; wrong sizes; the link as lvb_compute_budget refuses it, at the
- *  distance of each reading too; more than LVB_MAX_READINGS readings (LVB_E_COUNT); uncertainty_db of 0 in lvb_locate
- *  (LVB_E_MISSING); values outside their ranges; a reading after a stage that there is not, where the level is radiated, or
- *  behind a pattern's null (LVB_E_NOT_FOUND); a distance of a reading before the air (LVB_E_UNUSED).
+ *  Refused: a null locate, result or array of readings; readings whose count is 0 (LVB_E_MISSING); wrong sizes; the
+ *  link as lvb_compute_budget refuses it, at the distance of each reading too; more than LVB_MAX_READINGS readings
+ *  (LVB_E_COUNT); uncertainty_db of 0 in lvb_locate (LVB_E_MISSING); values outside their ranges; a reading after a
+ *  stage that there is not, where the level is radiated, or behind a pattern's null (LVB_E_NOT_FOUND); a distance of a
+ *  reading before the air (LVB_E_UNUSED).
  *  Accuracy: probabilities 1e-9, decibels 1e-9 dB, against full covariance matrices. Cost: stages times the square of the
  *  number of readings. Since: 0.1. */
 LVB_API lvb_status lvb_locate_fault(const lvb_locate *locate, lvb_locate_result *result, lvb_suspect *suspects,

@@ -92,6 +92,13 @@ bool take(Refusal &refusal, const T *object, T &copy, Place place, std::int32_t 
     return true;
 }
 
+/// An array without a count would be passed over in silence. With one, its pointer and its element's size are given.
+inline bool check_counted(Refusal &refusal, const void *array, std::int32_t array_field, std::uint32_t count,
+                          std::int32_t count_field, double most, Place place) noexcept {
+    if (count == 0) return array == nullptr || refuse(refusal, LVB_E_MISSING, place, count_field, 0.0, 1.0, most);
+    return array != nullptr || refuse(refusal, LVB_E_NULL, place, array_field);
+}
+
 /// Copies the element of a caller's array that stands in the row of `place`; its size was checked.
 template <class T>
 bool take_element(Refusal &refusal, const T *array, std::uint32_t size, Place place, T &copy) noexcept {

@@ -120,8 +120,7 @@ bool holds_edges(const lvb_path &in) noexcept {
 bool take_edges(Refusal &refusal, const lvb_path &in, Place place, path::Edges &edges) noexcept {
     edges = {in.edges, in.edge_size, in.edge_count};
     if (in.edge_count == 0)
-        return in.edges == nullptr ||
-               refuse(refusal, LVB_E_MISSING, place, LVB_FIELD_EDGE_COUNT, 0.0, 1.0, LVB_MAX_EDGES);
+        return check_counted(refusal, in.edges, LVB_FIELD_EDGES, 0, LVB_FIELD_EDGE_COUNT, LVB_MAX_EDGES, place);
     if (in.model == LVB_PATH_RADIATING_CABLE || holds_edges(in))
         return refuse(refusal, LVB_E_UNUSED, place, LVB_FIELD_EDGE_COUNT, in.edge_count);
     if (in.edge_count > LVB_MAX_EDGES)

@@ -33,9 +33,8 @@ bool check_lent(Refusal &refusal, const Lent &lent, std::uint32_t fewest, std::u
                 Place place) noexcept {
     if (lent.count < fewest || lent.count > most)
         return refuse(refusal, LVB_E_COUNT, place, lent.count_field, lent.count, fewest, most);
-    if (lent.count == 0) return true;
-    if (lent.first == nullptr) return refuse(refusal, LVB_E_NULL, place, lent.field);
-    return check_size(refusal, lent.size, known, LVB_E_ELEMENT_SIZE, place, lent.size_field);
+    if (!check_counted(refusal, lent.first, lent.field, lent.count, lent.count_field, most, place)) return false;
+    return lent.count == 0 || check_size(refusal, lent.size, known, LVB_E_ELEMENT_SIZE, place, lent.size_field);
 }
 
 // Whether all corners lie on the line of the first and the corner that is farthest from it.

@@ -58,6 +58,9 @@ TEST(SweepRefusals, EachFieldAndValue) {
                   {LVB_E_COUNT, at, LVB_FIELD_FREQUENCY_COUNT, -1, -1, most + 1, 1, most});
     refused_sweep([](SweepCall &c) { c.sweep.distance_count = LVB_MAX_VALUES; },
                   {LVB_E_COUNT, at, LVB_FIELD_DISTANCE_COUNT, -1, -1, most, 0, std::floor(most / 3)});
+    refused_sweep([](SweepCall &c) { c.sweep.distance_count = 0; },
+                  {LVB_E_MISSING, at, LVB_FIELD_DISTANCE_COUNT, -1, -1, 0, 1, std::floor(most / 3),
+                   "lvb_sweep.distance_count is missing; allowed 1 to 357913941."});
     refused_sweep([](SweepCall &c) { c.sweep.first_mhz = 500.0; },
                   {LVB_E_CONFLICT, at, LVB_FIELD_FIRST_MHZ, -1, -1, 500, none, none,
                    "lvb_sweep.first_mhz says again what another field already says; give one of them."});

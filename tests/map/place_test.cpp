@@ -20,6 +20,7 @@ struct Placing {
     std::vector<lvb_placement> placements;
     std::uint32_t found = 77;
     lvb_fault fault = sized<lvb_fault>();
+    const lvb_site_antenna *forgotten = nullptr; // antennas that the site lends without a count
 
     Placing(std::uint64_t columns, std::uint64_t rows, std::uint32_t wanted) {
         place.x_m = -4.0;
@@ -33,6 +34,7 @@ struct Placing {
     }
     lvb_status compute() {
         place.site = stage.lent();
+        if (forgotten != nullptr) stage.site.antennas = forgotten;
         place.candidates = candidates.antennas.data();
         place.candidate_count = static_cast<std::uint32_t>(candidates.antennas.size());
         place.candidate_size = sizeof(lvb_site_antenna);
@@ -216,6 +218,11 @@ TEST(PlaceRefusals, AreToldWithTheirNumbers) {
              p.stage.area({50.0, 51.0, 51.0}, {0.0, 0.0, 1.0});
          },
          {LVB_E_MISSING, LVB_STRUCT_SITE, LVB_FIELD_AREAS, -1, -1, 0.0}},
+        {[](Placing &p) { // antennas that stand already, and their count was forgotten
+             static const lvb_site_antenna standing{};
+             p.forgotten = &standing;
+         },
+         {LVB_E_MISSING, LVB_STRUCT_SITE, LVB_FIELD_ANTENNA_COUNT, -1, -1, 0.0, 1.0, LVB_MAX_SITE_ANTENNAS}},
         {[](Placing &p) { p.candidates.links[1].frequency_mhz = 500.0; },
          {LVB_E_CONFLICT, LVB_STRUCT_SITE_ANTENNA, LVB_FIELD_FREQUENCY_MHZ, -1, 1, 500.0}},
         {[](Placing &p) { p.candidates.placed[1].z_m = none; },

@@ -200,6 +200,24 @@ TEST(MapRefusals, OfTheSite) {
     }
 }
 
+// An array whose count was forgotten would have no effect, and nobody would see it.
+TEST(MapRefusals, OfArraysWithoutACount) {
+    Sound sound;
+    lvb_site &site = sound.stage.site;
+    const auto refused = [&](std::uint32_t lvb_site::*count, std::int32_t field, double most, const std::string &text) {
+        sound.stage.lent();
+        site.*count = 0;
+        Untouched<lvb_map_summary> summary;
+        EXPECT_EQ(lvb_compute_map(&sound.mapped.map, &summary.result, &sound.stage.fault), LVB_E_MISSING);
+        EXPECT_TRUE(summary.holds());
+        expect_fault(sound.stage.fault, {LVB_E_MISSING, LVB_STRUCT_SITE, field, -1, -1, 0.0, 1.0, most, text});
+    };
+    refused(&lvb_site::area_count, LVB_FIELD_AREA_COUNT, LVB_MAX_AREAS,
+            "lvb_site.area_count is missing; allowed 1 to 64.");
+    refused(&lvb_site::screen_count, LVB_FIELD_SCREEN_COUNT, LVB_MAX_SCREENS,
+            "lvb_site.screen_count is missing; allowed 1 to 64.");
+}
+
 TEST(MapRefusals, OfWhatHasNoPlaceOnASite) {
     const auto with = [](Way &way) {
         std::vector<lvb_stage> chain = chain_out();
