@@ -2256,9 +2256,9 @@ typedef struct lvb_edge {
 
 /** A way through the air: a model, and on top of it edges, walls and floors. A zeroed one is free space. Borrowed.
  *
- *  Where heights are given (two-ray and edges need them), the distance is along the floor and the models take the
- *  length of the straight line between the antennas, otherwise the distance itself is that length. For a radiating
- *  cable the distance is along the cable, from its feed.
+ *  Where heights are given (two-ray and edges need them, but for a site: see lvb_site_antenna), the distance is along
+ *  the floor and the models take the length of the straight line between the antennas, otherwise the distance itself is
+ *  that length. For a radiating cable the distance is along the cable, from its feed.
  *
  *  The figures of the indoor and the site-general model were measured through walls and over obstacles of one floor
  *  (in sight: along a clear line): walls would count twice there, and edges with the indoor model and out of sight.
@@ -2287,7 +2287,8 @@ typedef struct lvb_path {
     uint32_t edge_size;                   /**< sizeof(lvb_edge) */
     const lvb_edge *edges;                /**< edge_count edges, or null */
     const void *user;                     /**< the host's; never read */
-    double transmit_height_m; /**< of the transmitting antenna above the floor, 0.01 to 1000 m; both heights or none */
+    double transmit_height_m; /**< of the transmitting antenna above the floor, 0.01 to 1000 m; both heights or none; a site
+                                   does not use them */
     double receive_height_m;              /**< of the receiving antenna, 0.01 to 1000 m */
     double relative_permittivity; /**< two-ray: of the floor, 1 to 1000; about 5 for concrete, 2 for wood (ITU-R P.2040) */
     double conductivity_s_per_m;          /**< two-ray: of the floor, 0 to 1e8 S/m; 0: a lossless one */
@@ -3032,7 +3033,9 @@ enum {
  *  antenna->pattern is given, it replaces the gain of that stage by the pattern's toward each point; without it the stage's
  *  own gain holds in all directions, and that stage must not have a pattern itself. All other stages count as
  *  lvb_compute_budget counts them, the pack's antenna too. The link's distances are not used. Its air may have a path:
- *  every model but the radiating cable, without edges (screens take their place); two-ray takes its heights from the site.
+ *  every model but the radiating cable, without edges (screens take their place). Heights and distances are those of the
+ *  places: two-ray runs from the antenna's z_m to the pack (pack_height_m, or the walk's z_m), and the heights of the lvb_path,
+ *  of any model, are not used; two-ray may leave them 0 here.
  *  Polarization is not computed: which way a pack's antenna points on a stage is unknown, so its loss belongs into an
  *  allowance of the chain (lvb_describe_allowance). All chains of a site have one frequency and one receiver's window. */
 typedef struct lvb_site_antenna {

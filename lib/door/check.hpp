@@ -27,6 +27,9 @@ inline Place row_of(std::int32_t structure, std::uint32_t index) noexcept {
     return {structure, -1, static_cast<std::int32_t>(index)};
 }
 
+/// Whence the heights of a path's antennas come: from the path itself, or from where a site's antennas and packs are.
+enum class Heights { of_path, of_site };
+
 /// What was refused, in numbers; NaN where there is none.
 struct Refusal {
     lvb_status status = LVB_OK;

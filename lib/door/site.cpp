@@ -175,7 +175,7 @@ bool take_chain(Refusal &refusal, const lvb_link *lent, TakenSite &taken, map::A
     bool is_own = !taken.inbound; // the next antenna is the site's
     for (std::uint32_t i = 0; i < link.stage_count; ++i) {
         const auto index = static_cast<std::int32_t>(i);
-        if (!take_stage(refusal, link, i, stage) || !order.next(refusal, stage, index) ||
+        if (!take_stage(refusal, link, i, stage, Heights::of_site) || !order.next(refusal, stage, index) ||
             !check_tables(refusal, stage, link.frequency_mhz, index) ||
             (stage.kind == chain::Kind::air && !take_air(refusal, link, stage, index, antenna)))
             return false;

@@ -3,6 +3,8 @@
 #include "map/sites.hpp"
 #include "path/paths.hpp"
 
+#include <cmath>
+
 namespace {
 
 using namespace proof;
@@ -249,6 +251,41 @@ TEST(MapRefusals, OfWhatHasNoPlaceOnASite) {
         sound.stage.site.pack_height_m = -1.0;
         sound.refused({LVB_E_BELOW_RANGE, LVB_STRUCT_SITE, LVB_FIELD_PACK_HEIGHT_M, -1, -1, -1.0, 0.01, 1000.0});
     }
+}
+
+// Where antennas and packs stand is where the rays begin and end: the path's own heights are neither needed nor used.
+TEST(MapRefusals, AreNotOfTwoRaysWithoutHeights) {
+    std::vector<std::vector<double>> levels;
+    for (const double height_m : {0.0, 3.0}) {
+        Way rays(LVB_PATH_TWO_RAY);
+        rays.ground(5.0, 0.01);
+        if (height_m != 0.0) rays.heights(height_m, 2.0 * height_m);
+        std::vector<lvb_stage> chain = chain_out();
+        chain[3].path = rays.lent();
+        Stage stage;
+        stage.add(chain, 0.0, -3.0, 2.0);
+        Mapped mapped(stage, 0.0, 0.0, 1.0, 5, 4);
+        ASSERT_EQ(mapped.compute(stage.fault), LVB_OK) << text_of(stage.fault);
+        levels.push_back(mapped.level);
+        // what a budget gives over the same ways, with the heights of the places
+        rays.heights(2.0, stage.site.pack_height_m);
+        Chain alone(chain);
+        alone.stages[3].path = rays.lent();
+        alone.link.frequency_mhz = 600.0;
+        alone.link.far_distance_m = alone.link.near_distance_m = std::hypot(4.0, 3.0 + 3.0);
+        ASSERT_EQ(alone.compute(), LVB_OK);
+        EXPECT_NEAR(mapped.level[3 * 5 + 4], alone.budget.far_end.level_dbm, 1e-9);
+    }
+    EXPECT_TRUE(std::equal(levels[0].begin(), levels[0].end(), levels[1].begin(), identical));
+    // One without the other is a slip all the same.
+    Way half(LVB_PATH_TWO_RAY);
+    half.ground(5.0, 0.0);
+    half.path.transmit_height_m = 2.0;
+    std::vector<lvb_stage> chain = chain_out();
+    chain[3].path = half.lent();
+    Sound sound;
+    sound.stage.add(chain, 9.0, 9.0, 2.0);
+    sound.refused({LVB_E_MISSING, LVB_STRUCT_PATH, LVB_FIELD_RECEIVE_HEIGHT_M, 3, -1, 0.0, 0.01, 1000.0});
 }
 
 TEST(MapRefusals, OfTheWearersFacing) {
