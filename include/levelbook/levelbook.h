@@ -99,7 +99,8 @@ enum {
     LVB_E_NOT_STATED = -206,    /**< a field has a value, but its bit in `stated` is not set */
     LVB_E_UNUSED = -207,        /**< a field is filled that does not belong to this kind of stage */
     LVB_E_CONFLICT = -208,      /**< a field says again what another one already says, or an array overlaps another */
-    LVB_E_ORDER = -209,         /**< two fields are the wrong way round (near beyond far, floor above ceiling) */
+    LVB_E_ORDER = -209,         /**< two fields are the wrong way round (near beyond far, floor above ceiling): `minimum` or
+                                     `maximum` is what the other one allows */
     LVB_E_UNKNOWN_VALUE = -210, /**< a basis, cable type or flag that this library does not know */
 
     /* the chain */
@@ -3169,7 +3170,8 @@ typedef struct lvb_map_summary {
  *  every point: common practice, no source.
  *  The split into rows, the instruction set and the processor do not change a bit of any result.
  *  summary and fault may be null. In a fault in a chain or antenna `row` is the antenna's index, in an area or screen
- *  that of the element; of an area's corner, `stage` is the area's and `row` the corner's.
+ *  that of the element; of an area's corner, `stage` is the area's and `row` the corner's. lvb_fault_text names all of them
+ *  in one manner: antennas[1].x_m, links[1].stages[2].gain_db (the link of antennas[1]), screens[0].top_m, areas[0].x_m[2].
  *  Range: as the fields of lvb_map, lvb_site and what it lends say.
  *  Refused: a null map, site, antenna or link, or an array that is counted; an array whose count is 0
  *  (LVB_E_MISSING); wrong sizes; values outside their ranges, NaN among them; chains as lvb_compute_budget refuses
@@ -3902,7 +3904,8 @@ typedef struct lvb_choice_scratch {
 
 /** Tells how much scratch a choice needs. Read are the counts, sizes and lists of choice; scratch, sets and costs may still be
  *  null. fault may be null.
- *  Refused: null choice or scratch; null arrays; wrong sizes; counts outside their ranges; slots out of order. Since: 0.1. */
+ *  Refused: null choice or scratch; null arrays; wrong sizes; counts outside their ranges; a slot's need or item of which there
+ *  is none (LVB_E_NOT_FOUND); slots or items out of order (LVB_E_ORDER). Since: 0.1. */
 LVB_API lvb_status lvb_compute_choice_scratch(const lvb_choice *choice, lvb_choice_scratch *scratch, lvb_fault *fault);
 
 /** Finds the cheapest sets of items with which every link holds what it needs, in order of cost, then of the item
@@ -3923,7 +3926,8 @@ LVB_API lvb_status lvb_compute_choice_scratch(const lvb_choice *choice, lvb_choi
  *  Range: as the fields say.
  *  Refused: as lvb_compute_choice_scratch; as lvb_compute_budget for every link with its first items in its slots, and for every
  *  item's stage; null sets, costs or scratch; too little scratch (LVB_E_BELOW_RANGE); a slot or its items of a kind
- *  that may not stand there; a link without a slot (LVB_E_MISSING); a margin without a stated floor, a headroom without a
+ *  that may not stand there; a slot's need, stage or item of which there is none (LVB_E_NOT_FOUND), or out of order
+ *  (LVB_E_ORDER); a link without a slot (LVB_E_MISSING); a margin without a stated floor, a headroom without a
  *  ceiling, a limit of e.i.r.p. without an antenna, a limit of noise without air (LVB_E_UNUSED); a noise figure that is missing.
  *  Accuracy: exact in cost; levels as lvb_compute_budget. Cost: see above; a step is a slot's list. Since: 0.1. */
 LVB_API lvb_status lvb_compute_choice(const lvb_choice *choice, lvb_chosen *result, lvb_fault *fault);

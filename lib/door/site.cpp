@@ -126,7 +126,7 @@ bool take_wearer(Refusal &refusal, const lvb_site &in, const map::Antenna *anten
     if (!body) return true;
     if (by_antenna && in.facing_antenna >= in.antenna_count)
         return refuse(refusal, LVB_E_NOT_FOUND, place, LVB_FIELD_FACING_ANTENNA, in.facing_antenna, 0.0,
-                      in.antenna_count);
+                      in.antenna_count == 0 ? math::not_a_number : in.antenna_count - 1.0);
     wearer.facing = static_cast<map::Facing>(in.facing);
     wearer.azimuth_deg = in.facing_azimuth_deg;
     wearer.x = by_antenna ? antennas[in.facing_antenna].at.x : in.facing_x_m;
@@ -184,7 +184,7 @@ bool take_chain(Refusal &refusal, const lvb_link *lent, TakenSite &taken, map::A
         if (stage.kind == chain::Kind::antenna) {
             if (is_own && antenna.has_pattern) change.far_db = change.near_db = antenna::maximum_dbi(antenna.pattern);
             else if (is_own && stage.has_pattern)
-                return refuse(refusal, LVB_E_UNUSED, {LVB_STRUCT_STAGE, index}, LVB_FIELD_PATTERN);
+                return refuse(refusal, LVB_E_UNUSED, {LVB_STRUCT_STAGE, index}, LVB_FIELD_PATTERN, LVB_KIND_ANTENNA);
             is_own = !is_own;
         }
         if (stage.kind == chain::Kind::receiver) window = stage.window;

@@ -311,7 +311,7 @@ TEST(LookUps, UnknownNumbers) {
         {LVB_STRUCT_STAGE,
          0,
          LVB_FIELD_GAIN_DB,
-         {LVB_E_NOT_FOUND, 0, LVB_FIELD_KIND, -1, -1, 0, 1, 8, "kind is 0, of which there is none; allowed 1 to 8."}},
+         {LVB_E_NOT_FOUND, 0, LVB_FIELD_KIND, -1, -1, 0, 1, 8, "kind is 0, of which there is none; allowed 1 (source) to 8 (receiver)."}},
         {LVB_STRUCT_STAGE, 9, LVB_FIELD_GAIN_DB, {LVB_E_NOT_FOUND, 0, LVB_FIELD_KIND, -1, -1, 9, 1, 8}},
         {LVB_STRUCT_LINK, 1, LVB_FIELD_FREQUENCY_MHZ, {LVB_E_NOT_FOUND, 0, LVB_FIELD_KIND, -1, -1, 1, 0, 0}},
         {LVB_STRUCT_LINK, 0, LVB_FIELD_GAIN_DB, {LVB_E_NOT_FOUND, 0, LVB_FIELD_FIELD, -1, -1, LVB_FIELD_GAIN_DB}},

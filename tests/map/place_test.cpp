@@ -217,7 +217,8 @@ TEST(PlaceRefusals, AreToldWithTheirNumbers) {
         {[](Placing &p) {
              p.stage.area({50.0, 51.0, 51.0}, {0.0, 0.0, 1.0});
          },
-         {LVB_E_MISSING, LVB_STRUCT_SITE, LVB_FIELD_AREAS, -1, -1, 0.0}},
+         {LVB_E_MISSING, LVB_STRUCT_SITE, LVB_FIELD_AREAS, -1, -1, 0.0, none, none,
+          "lvb_site.areas: no point of the grid lies in them."}},
         {[](Placing &p) { // antennas that stand already, and their count was forgotten
              static const lvb_site_antenna standing{};
              p.forgotten = &standing;
@@ -245,8 +246,8 @@ TEST(PlaceRefusals, AreToldWithTheirNumbers) {
     indoors->candidates.placed[1].x_m = indoors->place.x_m;
     indoors->candidates.placed[1].y_m = indoors->place.y_m;
     EXPECT_EQ(indoors->compute(), LVB_E_BELOW_RANGE);
-    expect_fault(indoors->fault,
-                 {LVB_E_BELOW_RANGE, LVB_STRUCT_PLACE, LVB_FIELD_DISTANCE_M, -1, 1, 2.0 - 1.2, 2.0, 27.0});
+    expect_fault(indoors->fault, {LVB_E_BELOW_RANGE, LVB_STRUCT_PLACE, LVB_FIELD_DISTANCE_M, -1, 1, 2.0 - 1.2, 2.0,
+                                  27.0, "candidates[1].distance_m is 0.8, which is too low; allowed 2 to 27."});
     const auto placing = sound();
     ASSERT_EQ(placing->compute(), LVB_OK);
     placing->place.scratch_count -= 1;
