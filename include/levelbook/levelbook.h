@@ -2328,10 +2328,11 @@ typedef struct lvb_path_loss {
  *  polarization, t the grazing angle, e = relative_permittivity - j conductivity / (2 pi f e0). Antennas count as
  *  isotropic: no pattern weakens the reflected ray. The floor is flat, and smooth against the wavelength.
  *  Log-distance: reference + 10 exponent log10(d / reference_distance_m). Indoor: lvb_indoor_loss_db. Site-general: as
- *  LVB_ENVIRONMENT_ says. Radiating cable: longitudinal loss + coupling loss + 2.15 (the dipole over an isotropic
- *  antenna) + 10 exponent log10(lateral_distance_m / 2 m). In a chain the antenna before such an air stands for the
- *  cable's feed: it takes no gain, table or pattern (LVB_E_UNUSED), its level is that at the feed, and the budget has
- *  no e.i.r.p. (NaN): a cable's is not known from these figures.
+ *  LVB_ENVIRONMENT_ says. Radiating cable: longitudinal loss + coupling loss + 2.150880 (the half-wave dipole
+ *  over an isotropic antenna, exactly, as everywhere in this library; printed as 2.15) + 10 exponent
+ *  log10(lateral_distance_m / 2 m). In a chain the antenna before such an air stands for the cable's feed: it takes no
+ *  gain, table or pattern (LVB_E_UNUSED), its level is that at the feed, and the budget has no e.i.r.p. (NaN): a
+ *  cable's is not known from these figures.
  *  One edge: lvb_knife_edge_loss_db. More: the edge with the largest parameter on the whole path, and on each side of
  *  it the edge with the largest parameter between its top and the antenna; each of these two less the correction for
  *  double isolated edges, (12 - 20 log10(2 / (1 - u / 180 deg))) (q / p)^(2 p), but never less than 0. p and q are the
@@ -2368,10 +2369,13 @@ LVB_API lvb_status lvb_compute_path_loss(const lvb_path *path, double frequency_
 /* ------------------------------------------------------------------------------------------------------------
  * Fading and diversity.
  * On a stage the level moves from place to place and while people walk: the outage is the share of places, or of time,
- * in which it falls below what the receiver needs, 0 to 1 (0.01 is one in a hundred). The margin tells by how many dB
- * that need lies below a reference of the moving level, and the function's name tells which one. The mean is that of
- * the power, in watts and then written in dB, the median is the level that half of the places exceed: under Rayleigh
- * fading it lies 1.59 dB below the mean.
+ * in which it falls below what the receiver needs, from 0 to 1, never in percent (0.01 is one in a hundred). It is the share
+ * that is lost, not the share that is covered: to cover 99.9 % of places and times is to accept an outage of 0.1 %, which is
+ * written 0.001. lvb_rayleigh_margin_below_mean_db(0.001) is 30.0 dB; who writes 0.999 there gets -8.4 dB, and a margin
+ * below 0 dB is a sign that the two were mixed up.
+ * The margin tells by how many dB that need lies below a reference of the moving level, and the function's name tells
+ * which one. The mean is that of the power, in watts and then written in dB, the median is the level that half of the
+ * places exceed: under Rayleigh fading it lies 1.59 dB below the mean.
  * Outages keep their digits near 0, and near 1 as far as a double can; margins that have no closed form are found by a
  * search with a bounded number of steps, down to an outage of 1e-300. No model knows your stage: walk it with the real
  * packs.
@@ -2696,7 +2700,9 @@ typedef struct lvb_noise_conditions {
 } lvb_noise_conditions;
 
 /** The noise book's line for one stage of the receive side: the cascade up to and with it. Lines before the receive side
- *  hold NaN. The receiver's line is referred to its input, and its own gain_db is not counted; an allowance changes
+ *  hold NaN, and so does that of lvb_noise's first_stage, the receiving antenna (or the source) itself: the book begins at its
+ *  terminal, where nothing is added yet: gain 0 dB, noise figure 0 dB, and the noise of antenna_temperature_k in the bandwidth.
+ *  The receiver's line is referred to its input, and its own gain_db is not counted; an allowance changes
  *  levels only. NaN where a stage so far does not state what is needed. */
 typedef struct lvb_noise_line {
     uint32_t notes;                    /**< LVB_NOTE_ bits of this stage */
@@ -2925,7 +2931,7 @@ typedef struct lvb_limit_rule {
     double power_mw;      /**< as printed */
     const char *country;  /**< where it holds */
     const char *citation; /**< where it stands */
-    const char *edition;  /**< which text was read */
+    const char *edition;  /**< which text was read: one for all rules of this version of the library */
     const char *remark;   /**< what a reader should know of it */
 } lvb_limit_rule;
 
@@ -3125,7 +3131,8 @@ typedef struct lvb_map {
     double *level_dbm;       /**< far rule; -infinity where nothing arrives, NaN outside the areas */
     double *margin_db;       /**< level above the floor; NaN where it is not stated */
     double *headroom_db;     /**< near level under the ceiling; NaN where it is not stated */
-    double *outage;          /**< probability that the level fades below the floor, which must be stated */
+    double *outage;          /**< probability, 0 to 1, that the level fades below the floor, which must be stated: 0.001 where
+                                  99.9 % of places and times is covered */
     int32_t *zone;           /**< LVB_ZONE_: dropout by the far rule, otherwise overload by the near rule, otherwise where the level
                                   lies; not judged outside the areas */
     int32_t *serving;        /**< index of the strongest antenna by the far rule, the first of equal ones; -1: none */
@@ -3299,7 +3306,8 @@ LVB_API lvb_status lvb_place_scratch_count(const lvb_place *place, uint64_t *scr
  *  least_headroom_db, those with the greatest worst level, which is the greatest worst margin. All are looked at: the
  *  result is exact over the candidates. placements has room for placement_count of placement_size bytes
  *  (sizeof(lvb_placement)), best first; found_count receives how many there are, 0 where every placement overloads
- *  someone. Of placements with the same worst level the one with the lowest index of first and then second comes first.
+ *  someone. Of placements with the same worst level the one with the lowest index of first and then second comes first; headroom
+ *  beyond least_headroom_db does not decide between them, so list first what you would rather take.
  *  Formula: levels as lvb_compute_map, with the site's antennas and the placed ones together.
  *  Source: greatest worst case over all candidates, common practice, no source.
  *  Two candidates may be one antenna with two aims: the host lists what may stand where. fault may be null.
@@ -3985,7 +3993,7 @@ typedef struct lvb_locate_result {
     uint32_t stage;          /**< most likely stage; of its span, which is as likely, the first */
     uint32_t span_first;     /**< first stage of its span */
     uint32_t span_last;      /**< last stage of its span */
-    uint32_t next_stage;     /**< measure after this stage next */
+    uint32_t next_stage;     /**< measure after this stage next: the first with the most expected_bits, of all 0 too */
     uint32_t reserved;       /**< 0 */
     double chi_square;       /**< of all readings against the chain without a fault; reading_count degrees of freedom */
     double p_value;          /**< probability that a healthy chain gives so large a chi_square, or a larger one */
@@ -3994,7 +4002,7 @@ typedef struct lvb_locate_result {
     double span_probability; /**< of its whole span */
     double fault_db;         /**< as in lvb_suspect, of that stage */
     double deviation_db;     /**< as in lvb_suspect, of that stage */
-    double expected_bits;    /**< as in lvb_suspect, of next_stage */
+    double expected_bits;    /**< as in lvb_suspect, of next_stage; 0: no gain is assured */
 } lvb_locate_result;
 
 /** Finds the stage that has a fault, by levels measured along the chain: how likely each stage is the culprit and by how
@@ -4011,7 +4019,8 @@ typedef struct lvb_locate_result {
  *  departure of the readings in the metric of their covariance without a fault. expected_bits is a lower bound of the
  *  mutual information of culprit (a stage, or none) and reading, by the Bhattacharyya distances between what each culprit
  *  predicts; the next stage is the first that has the most, at a conducted point that no allowance follows directly (such
- *  an allowance belongs to the level there).
+ *  an allowance belongs to the level there). Every chain has such a point, so that a stage is always named, also without a
+ *  reading; expected_bits tells whether measuring there is worth the way.
  *  Source: standard deviation of a stated limit: JCGM 100:2008, 4.3.7 (uniform distribution). Estimates before and behind a
  *  jump: Fraser & Potter, 1969; jumps of a linear system: Willsky & Jones, 1976. Expected information: Lindley, 1956; its
  *  bound: Kolchinsky & Tracey, Entropy 19, 361 (2017). Prior of the fault: common practice, no source.
