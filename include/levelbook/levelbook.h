@@ -3929,7 +3929,7 @@ LVB_API lvb_status lvb_compute_choice_scratch(const lvb_choice *choice, lvb_choi
  *  depends on the numbers: one link of 12 slots of 12 items takes some milliseconds, seldom more (DEVELOPERS.md). Links that
  *  want the same scarce items are solved to the end up to some 8 slots altogether, and may be stopped beyond. step_limit ends
  *  the search: the best sets so far come back with lower_bound and gap. The same input gives the same sets, steps and bounds on every machine. fault may be null.
- *  A fault about a link's fields names the index of its need in `row`; one about the fields of an item's stage names the
+ *  A fault about a link's fields names the index of its need in `row` (links[1] in its text); one about the fields of an item's stage names the
  *  structure LVB_STRUCT_ITEM and the item's index in `row`, one about a table of it the item's index in `stage`.
  *  Range: as the fields say.
  *  Refused: as lvb_compute_choice_scratch; as lvb_compute_budget for every link with its first items in its slots, and for every

@@ -77,13 +77,18 @@ void Writer::put(double number) noexcept {
     put_whole(static_cast<std::uint64_t>(point - 1 < 0 ? 1 - point : point - 1));
 }
 
+void put_index(Writer &out, std::int32_t index) noexcept {
+    out.put('[');
+    out.put_whole(static_cast<std::uint64_t>(index));
+    out.put(']');
+}
+
 void put_stage(Writer &out, const lvb_fault &fault) noexcept {
     if (fault.stage == LVB_STAGE_TRANSMIT) return out.put("transmit");
     if (fault.stage == LVB_STAGE_RECEIVE) return out.put("receive");
     if (fault.stage < 0) return;
-    out.put("stages[");
-    out.put_whole(static_cast<std::uint64_t>(fault.stage));
-    out.put(']');
+    out.put("stages");
+    put_index(out, fault.stage);
 }
 
 // How a stage or an antenna leads to what it lends; null for every other struct.
@@ -144,12 +149,6 @@ const char *array_of(std::int32_t structure) noexcept {
     default:
         return nullptr;
     }
-}
-
-void put_index(Writer &out, std::int32_t index) noexcept {
-    out.put('[');
-    out.put_whole(static_cast<std::uint64_t>(index));
-    out.put(']');
 }
 
 // links[1].stages[2], where `row` tells the element of an array of links to which a stage belongs.

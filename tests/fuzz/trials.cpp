@@ -48,8 +48,7 @@ void require_sureness(Bytes &bytes, const lvb_tally &tally) {
     const std::vector<unsigned char> before = result.copy();
     fuzz::Fault fault(bytes);
     const lvb_status status =
-        lvb_compute_sureness(tallies, bytes.below(3), fuzz_size(bytes),
-                             result.as<lvb_sureness>(), fault.pointer());
+        lvb_compute_sureness(tallies, bytes.below(3), fuzz_size(bytes), result.as<lvb_sureness>(), fault.pointer());
     fault.require(status);
     if (status != LVB_OK) {
         REQUIRE(result.copy() == before);
