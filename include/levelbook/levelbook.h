@@ -21,6 +21,9 @@
  *  - Zero means the neutral default. Where zero is also a real value that must be told from "not given" (a window's
  *    limit of 0 dBm, 0 degC), the struct has a member `stated`: set the bit of every such field that you give. A value
  *    without its bit is refused, never ignored. A source's level_dbm is taken as it is: 0 is 0 dBm.
+ *  - An array that is lent has its count: a count without the array is refused (LVB_E_NULL), and so is an array whose count
+ *    is 0 (LVB_E_MISSING). (Where a count says how much is to be computed, as in lvb_columns, lvb_grid and lvb_map, 0 is
+ *    nothing to do.)
  *  - A field that does not belong to what a struct describes must be zero; a filled one is refused, never ignored. (A
  *    link's temperature may be given whether or not it has a cable to use it.)
  *  - Results must not overlap the structs and tables that a call reads, but for what a function says itself.
@@ -96,7 +99,8 @@ enum {
     LVB_E_NOT_STATED = -206,    /**< a field has a value, but its bit in `stated` is not set */
     LVB_E_UNUSED = -207,        /**< a field is filled that does not belong to this kind of stage */
     LVB_E_CONFLICT = -208,      /**< a field says again what another one already says, or an array overlaps another */
-    LVB_E_ORDER = -209,         /**< two fields are the wrong way round (near beyond far, floor above ceiling) */
+    LVB_E_ORDER = -209,         /**< two fields are the wrong way round (near beyond far, floor above ceiling): `minimum` or
+                                     `maximum` is what the other one allows */
     LVB_E_UNKNOWN_VALUE = -210, /**< a basis, cable type or flag that this library does not know */
 
     /* the chain */
@@ -1429,7 +1433,7 @@ enum {
     LVB_NOTE_NO_NOISE_FIGURE = 2048, /**< an amplifier or receiver states no noise figure: not known from here on */
     LVB_NOTE_NO_INTERCEPT = 4096,    /**< an amplifier or receiver states no intercept: not known from here on */
     LVB_NOTE_NO_COMPRESSION = 8192,  /**< an amplifier or receiver states no compression: it may come first */
-    LVB_NOTE_RANGE_LOWERED = 16384,  /**< an amplifier lifts the level, but lowers range or carrier to noise */
+    LVB_NOTE_RANGE_LOWERED = 16384,  /**< an amplifier lowers range or carrier to noise, whatever its gain */
     /* coaxial line */
     LVB_NOTE_ABOVE_CUTOFF = 32768, /**< the frequency lies above the first higher mode: the line is no plain line there */
     LVB_NOTE_DEEP_SKIN = 65536     /**< the skin is deeper than a tenth of the inner diameter: resistance is estimated low */
@@ -2253,9 +2257,9 @@ typedef struct lvb_edge {
 
 /** A way through the air: a model, and on top of it edges, walls and floors. A zeroed one is free space. Borrowed.
  *
- *  Where heights are given (two-ray and edges need them), the distance is along the floor and the models take the
- *  length of the straight line between the antennas, otherwise the distance itself is that length. For a radiating
- *  cable the distance is along the cable, from its feed.
+ *  Where heights are given (two-ray and edges need them, but for a site: see lvb_site_antenna), the distance is along
+ *  the floor and the models take the length of the straight line between the antennas, otherwise the distance itself is
+ *  that length. For a radiating cable the distance is along the cable, from its feed.
  *
  *  The figures of the indoor and the site-general model were measured through walls and over obstacles of one floor
  *  (in sight: along a clear line): walls would count twice there, and edges with the indoor model and out of sight.
@@ -2284,7 +2288,8 @@ typedef struct lvb_path {
     uint32_t edge_size;                   /**< sizeof(lvb_edge) */
     const lvb_edge *edges;                /**< edge_count edges, or null */
     const void *user;                     /**< the host's; never read */
-    double transmit_height_m; /**< of the transmitting antenna above the floor, 0.01 to 1000 m; both heights or none */
+    double transmit_height_m; /**< of the transmitting antenna above the floor, 0.01 to 1000 m; both heights or none; a site
+                                   does not use them */
     double receive_height_m;              /**< of the receiving antenna, 0.01 to 1000 m */
     double relative_permittivity; /**< two-ray: of the floor, 1 to 1000; about 5 for concrete, 2 for wood (ITU-R P.2040) */
     double conductivity_s_per_m;          /**< two-ray: of the floor, 0 to 1e8 S/m; 0: a lossless one */
@@ -2323,10 +2328,11 @@ typedef struct lvb_path_loss {
  *  polarization, t the grazing angle, e = relative_permittivity - j conductivity / (2 pi f e0). Antennas count as
  *  isotropic: no pattern weakens the reflected ray. The floor is flat, and smooth against the wavelength.
  *  Log-distance: reference + 10 exponent log10(d / reference_distance_m). Indoor: lvb_indoor_loss_db. Site-general: as
- *  LVB_ENVIRONMENT_ says. Radiating cable: longitudinal loss + coupling loss + 2.15 (the dipole over an isotropic
- *  antenna) + 10 exponent log10(lateral_distance_m / 2 m). In a chain the antenna before such an air stands for the
- *  cable's feed: it takes no gain, table or pattern (LVB_E_UNUSED), its level is that at the feed, and the budget has
- *  no e.i.r.p. (NaN): a cable's is not known from these figures.
+ *  LVB_ENVIRONMENT_ says. Radiating cable: longitudinal loss + coupling loss + 2.150880 (the half-wave dipole
+ *  over an isotropic antenna, exactly, as everywhere in this library; printed as 2.15) + 10 exponent
+ *  log10(lateral_distance_m / 2 m). In a chain the antenna before such an air stands for the cable's feed: it takes no
+ *  gain, table or pattern (LVB_E_UNUSED), its level is that at the feed, and the budget has no e.i.r.p. (NaN): a
+ *  cable's is not known from these figures.
  *  One edge: lvb_knife_edge_loss_db. More: the edge with the largest parameter on the whole path, and on each side of
  *  it the edge with the largest parameter between its top and the antenna; each of these two less the correction for
  *  double isolated edges, (12 - 20 log10(2 / (1 - u / 180 deg))) (q / p)^(2 p), but never less than 0. p and q are the
@@ -2363,10 +2369,13 @@ LVB_API lvb_status lvb_compute_path_loss(const lvb_path *path, double frequency_
 /* ------------------------------------------------------------------------------------------------------------
  * Fading and diversity.
  * On a stage the level moves from place to place and while people walk: the outage is the share of places, or of time,
- * in which it falls below what the receiver needs, 0 to 1 (0.01 is one in a hundred). The margin tells by how many dB
- * that need lies below a reference of the moving level, and the function's name tells which one. The mean is that of
- * the power, in watts and then written in dB, the median is the level that half of the places exceed: under Rayleigh
- * fading it lies 1.59 dB below the mean.
+ * in which it falls below what the receiver needs, from 0 to 1, never in percent (0.01 is one in a hundred). It is the share
+ * that is lost, not the share that is covered: to cover 99.9 % of places and times is to accept an outage of 0.1 %, which is
+ * written 0.001. lvb_rayleigh_margin_below_mean_db(0.001) is 30.0 dB; who writes 0.999 there gets -8.4 dB, and a margin
+ * below 0 dB is a sign that the two were mixed up.
+ * The margin tells by how many dB that need lies below a reference of the moving level, and the function's name tells
+ * which one. The mean is that of the power, in watts and then written in dB, the median is the level that half of the
+ * places exceed: under Rayleigh fading it lies 1.59 dB below the mean.
  * Outages keep their digits near 0, and near 1 as far as a double can; margins that have no closed form are found by a
  * search with a bounded number of steps, down to an outage of 1e-300. No model knows your stage: walk it with the real
  * packs.
@@ -2691,7 +2700,9 @@ typedef struct lvb_noise_conditions {
 } lvb_noise_conditions;
 
 /** The noise book's line for one stage of the receive side: the cascade up to and with it. Lines before the receive side
- *  hold NaN. The receiver's line is referred to its input, and its own gain_db is not counted; an allowance changes
+ *  hold NaN, and so does that of lvb_noise's first_stage, the receiving antenna (or the source) itself: the book begins at its
+ *  terminal, where nothing is added yet: gain 0 dB, noise figure 0 dB, and the noise of antenna_temperature_k in the bandwidth.
+ *  The receiver's line is referred to its input, and its own gain_db is not counted; an allowance changes
  *  levels only. NaN where a stage so far does not state what is needed. */
 typedef struct lvb_noise_line {
     uint32_t notes;                    /**< LVB_NOTE_ bits of this stage */
@@ -2722,7 +2733,8 @@ typedef struct lvb_noise {
     int32_t no_noise_figure_stage;    /**< first amplifier or receiver without a noise figure; -1: none */
     int32_t no_intercept_stage;       /**< first amplifier or receiver without an intercept; -1: none */
     int32_t compressing_stage;        /**< stage that compresses first, of those that state it; -1: none does */
-    int32_t range_lowering_stage;     /**< amplifier that costs most range or carrier to noise; -1: none is called out */
+    int32_t range_lowering_stage;     /**< of the amplifiers that are called out, the one that costs most dB of range or carrier to
+                                           noise, the first of equal ones; -1: none is called out */
     double gain_db;                   /**< from the antenna's terminal to the receiver's input */
     double noise_figure_db;           /**< of the cascade, referred to 290 K */
     double noise_temperature_k;       /**< of the cascade, at the antenna's terminal, without the antenna's own */
@@ -2758,7 +2770,8 @@ typedef struct lvb_noise {
  *  The receiver's figures hold at its input connector, its gain_db with them.
  *  Of an amplifier that is left out and joined through, the change tells what it brings or costs the whole chain, with the
  *  computed noise. Where a receiver bends, nearly every amplifier before it costs some range; compare with the carrier to
- *  noise that it brings. It is called out (LVB_NOTE_RANGE_LOWERED) where it lifts the level and lowers either.
+ *  noise that it brings. It is called out (LVB_NOTE_RANGE_LOWERED) where it lowers either by more than 1e-9 dB, whatever its
+ *  gain: one that lifts the level and yet costs range, and an active combiner or splitter of unity gain or less too.
  *  Verdict: as that of lvb_compute_budget, with margin_db at the far end for the floor and compression_headroom_db for the
  *  ceiling, tolerances of the levels with them: drops out means too noisy, overloads means that a stage compresses. Not
  *  judged where a noise figure is missing (and no noise was measured), or neither limit is known.
@@ -2918,7 +2931,7 @@ typedef struct lvb_limit_rule {
     double power_mw;      /**< as printed */
     const char *country;  /**< where it holds */
     const char *citation; /**< where it stands */
-    const char *edition;  /**< which text was read */
+    const char *edition;  /**< which text was read: one for all rules of this version of the library */
     const char *remark;   /**< what a reader should know of it */
 } lvb_limit_rule;
 
@@ -3027,7 +3040,9 @@ enum {
  *  antenna->pattern is given, it replaces the gain of that stage by the pattern's toward each point; without it the stage's
  *  own gain holds in all directions, and that stage must not have a pattern itself. All other stages count as
  *  lvb_compute_budget counts them, the pack's antenna too. The link's distances are not used. Its air may have a path:
- *  every model but the radiating cable, without edges (screens take their place); two-ray takes its heights from the site.
+ *  every model but the radiating cable, without edges (screens take their place). Heights and distances are those of the
+ *  places: two-ray runs from the antenna's z_m to the pack (pack_height_m, or the walk's z_m), and the heights of the lvb_path,
+ *  of any model, are not used; two-ray may leave them 0 here.
  *  Polarization is not computed: which way a pack's antenna points on a stage is unknown, so its loss belongs into an
  *  allowance of the chain (lvb_describe_allowance). All chains of a site have one frequency and one receiver's window. */
 typedef struct lvb_site_antenna {
@@ -3074,7 +3089,7 @@ typedef struct lvb_site {
     uint32_t screen_size;             /**< sizeof(lvb_screen) */
     uint32_t facing_antenna;          /**< index for LVB_FACING_ANTENNA and LVB_FACING_AWAY */
     uint32_t reserved;                /**< 0 */
-    const lvb_site_antenna *antennas; /**< antenna_count antennas */
+    const lvb_site_antenna *antennas; /**< antenna_count antennas, or null without any (lvb_compute_placements) */
     const lvb_area *areas;            /**< area_count areas, or null */
     const lvb_screen *screens;        /**< screen_count screens, or null */
     const lvb_body_table *body_table; /**< what the wearer's body costs, an allowance, or null */
@@ -3116,7 +3131,8 @@ typedef struct lvb_map {
     double *level_dbm;       /**< far rule; -infinity where nothing arrives, NaN outside the areas */
     double *margin_db;       /**< level above the floor; NaN where it is not stated */
     double *headroom_db;     /**< near level under the ceiling; NaN where it is not stated */
-    double *outage;          /**< probability that the level fades below the floor, which must be stated */
+    double *outage;          /**< probability, 0 to 1, that the level fades below the floor, which must be stated: 0.001 where
+                                  99.9 % of places and times is covered */
     int32_t *zone;           /**< LVB_ZONE_: dropout by the far rule, otherwise overload by the near rule, otherwise where the level
                                   lies; not judged outside the areas */
     int32_t *serving;        /**< index of the strongest antenna by the far rule, the first of equal ones; -1: none */
@@ -3161,16 +3177,18 @@ typedef struct lvb_map_summary {
  *  every point: common practice, no source.
  *  The split into rows, the instruction set and the processor do not change a bit of any result.
  *  summary and fault may be null. In a fault in a chain or antenna `row` is the antenna's index, in an area or screen
- *  that of the element; of an area's corner, `stage` is the area's and `row` the corner's.
+ *  that of the element; of an area's corner, `stage` is the area's and `row` the corner's. lvb_fault_text names all of them
+ *  in one manner: antennas[1].x_m, links[1].stages[2].gain_db (the link of antennas[1]), screens[0].top_m, areas[0].x_m[2].
  *  Range: as the fields of lvb_map, lvb_site and what it lends say.
- *  Refused: a null map, site, antenna or link, or an array that is counted; wrong sizes; values outside their ranges, NaN
- *  among them; chains as lvb_compute_budget refuses them, or without air (LVB_E_MISSING); chains that differ in
- *  frequency or window (LVB_E_CONFLICT); a path that a map cannot take (LVB_E_UNUSED); fewer than 3 corners
- *  (LVB_E_COUNT) or all on one line (LVB_E_TABLE_DUPLICATE); a screen without width (LVB_E_BELOW_RANGE) or height
- *  (LVB_E_ORDER); an antenna nearer than 0.01 m to a screen (LVB_E_CONFLICT); two-ray with heights outside 0.01 to
- *  1000 m; facing fields that the rule or a missing table has no use for (LVB_E_UNUSED); an outage without a law
- *  or without a floor (LVB_E_MISSING), or a law without an outage (LVB_E_UNUSED); results that overlap
- *  (LVB_E_CONFLICT); counts that are too large (LVB_E_COUNT); instructions that this processor lacks.
+ *  Refused: a null map, site, antenna or link, or an array that is counted; an array whose count is 0
+ *  (LVB_E_MISSING); wrong sizes; values outside their ranges, NaN among them; chains as lvb_compute_budget refuses
+ *  them, or without air (LVB_E_MISSING); chains that differ in frequency or window (LVB_E_CONFLICT); a path that a map
+ *  cannot take (LVB_E_UNUSED); fewer than 3 corners (LVB_E_COUNT) or all on one line (LVB_E_TABLE_DUPLICATE); a screen
+ *  without width (LVB_E_BELOW_RANGE) or height (LVB_E_ORDER); an antenna nearer than 0.01 m to a screen
+ *  (LVB_E_CONFLICT); two-ray with heights outside 0.01 to 1000 m; facing fields that the rule or a missing table has no
+ *  use for (LVB_E_UNUSED); an outage without a law or without a floor (LVB_E_MISSING), or a law without an outage
+ *  (LVB_E_UNUSED); results that overlap (LVB_E_CONFLICT); counts that are too large (LVB_E_COUNT); instructions that
+ *  this processor lacks.
  *  Accuracy: 1e-11 dB of the stated formulas. The power behind screens is within 2 dB of the exact field on the average
  *  over places; single places differ more. Cost: linear in points, antennas, screens and corners; least with free space
  *  and isotropic antennas or cosines of an even exponent, where the level's logarithm is the only one. Since: 0.1. */
@@ -3288,7 +3306,8 @@ LVB_API lvb_status lvb_place_scratch_count(const lvb_place *place, uint64_t *scr
  *  least_headroom_db, those with the greatest worst level, which is the greatest worst margin. All are looked at: the
  *  result is exact over the candidates. placements has room for placement_count of placement_size bytes
  *  (sizeof(lvb_placement)), best first; found_count receives how many there are, 0 where every placement overloads
- *  someone. Of placements with the same worst level the one with the lowest index of first and then second comes first.
+ *  someone. Of placements with the same worst level the one with the lowest index of first and then second comes first; headroom
+ *  beyond least_headroom_db does not decide between them, so list first what you would rather take.
  *  Formula: levels as lvb_compute_map, with the site's antennas and the placed ones together.
  *  Source: greatest worst case over all candidates, common practice, no source.
  *  Two candidates may be one antenna with two aims: the host lists what may stand where. fault may be null.
@@ -3368,8 +3387,9 @@ typedef struct lvb_sweep_result {
  *  fault may be null. Arrays of results must overlap neither each other nor the lists.
  *  Range: as the fields of lvb_sweep and lvb_link say; frequencies 0.1 to 300000 MHz, distances 0.01 to 1e9 m.
  *  Refused: null sweep, link or result; as lvb_compute_budget for the chain at every point, with the index of a list's value as
- *  row; no frequencies (LVB_E_MISSING); too many points (LVB_E_COUNT); a list and a range (LVB_E_CONFLICT) or neither
- *  (LVB_E_MISSING); distances without air (LVB_E_UNUSED); overlapping arrays (LVB_E_CONFLICT).
+ *  row; no frequencies (LVB_E_MISSING); too many points (LVB_E_COUNT); a list and a range (LVB_E_CONFLICT) or neither,
+ *  or a list of distances whose count is 0 (LVB_E_MISSING); distances without air (LVB_E_UNUSED); overlapping arrays
+ *  (LVB_E_CONFLICT).
  *  Accuracy: as lvb_compute_budget. Cost: for each frequency as lvb_compute_budget, for each distance there two losses of the way;
  *  twice that with arrays of results. Since: 0.1. */
 LVB_API lvb_status lvb_compute_sweep(const lvb_sweep *sweep, lvb_sweep_result *result, lvb_fault *fault);
@@ -3657,7 +3677,7 @@ typedef struct lvb_trials {
     int32_t fading;            /**< LVB_FADING_ at the far end, with air: none, Rayleigh, Rice or Nakagami */
     uint32_t reserved;         /**< 0 */
     const lvb_link *link;      /**< the chain, its tolerances, and the window of its receiver */
-    const lvb_spread *spreads; /**< spread_count laws, in the order of the stages */
+    const lvb_spread *spreads; /**< spread_count laws, in the order of the stages; null without any */
     const void *user;          /**< the host's; never read */
     double rice_factor_db;     /**< Rice: -100 to 100 dB; 0 is 0 dB */
     double nakagami_shape;     /**< Nakagami: 0.5 to 100; needed */
@@ -3706,9 +3726,9 @@ typedef struct lvb_tally {
  *  Communications, 2.1.
  *  Range: as the fields of lvb_trials and lvb_spread say, and lvb_compute_budget for the link.
  *  Refused: the link as lvb_compute_budget refuses it; null trials or link; a law or fading that is not known
- *  (LVB_E_UNKNOWN_VALUE); a number of spreads that is neither 0 nor that of the stages (LVB_E_COUNT); a coverage factor for
- *  another law than the normal one, fading or shadowing without air, a factor or shape of another fading
- *  (LVB_E_UNUSED); a shape that is missing. Nothing is written then.
+ *  (LVB_E_UNKNOWN_VALUE); a number of spreads that is neither 0 nor that of the stages (LVB_E_COUNT), or 0 beside spreads
+ *  (LVB_E_MISSING); a coverage factor for another law than the normal one, fading or shadowing without air, a factor or
+ *  shape of another fading (LVB_E_UNUSED); a shape that is missing. Nothing is written then.
  *  Accuracy: g within 2e-9 for the normal law and 1e-13 for the others; Rayleigh 1e-11 dB; the same bits on every machine and
  *  instruction set. Results scatter with the root of the number of trials. Cost: linear in trials times stages with a
  *  tolerance, 1 to 3 ns each with AVX-512; Rice and Nakagami some 5 to 9 ns. Since: 0.1. */
@@ -3893,7 +3913,8 @@ typedef struct lvb_choice_scratch {
 
 /** Tells how much scratch a choice needs. Read are the counts, sizes and lists of choice; scratch, sets and costs may still be
  *  null. fault may be null.
- *  Refused: null choice or scratch; null arrays; wrong sizes; counts outside their ranges; slots out of order. Since: 0.1. */
+ *  Refused: null choice or scratch; null arrays; wrong sizes; counts outside their ranges; a slot's need or item of which there
+ *  is none (LVB_E_NOT_FOUND); slots or items out of order (LVB_E_ORDER). Since: 0.1. */
 LVB_API lvb_status lvb_compute_choice_scratch(const lvb_choice *choice, lvb_choice_scratch *scratch, lvb_fault *fault);
 
 /** Finds the cheapest sets of items with which every link holds what it needs, in order of cost, then of the item
@@ -3909,12 +3930,13 @@ LVB_API lvb_status lvb_compute_choice_scratch(const lvb_choice *choice, lvb_choi
  *  depends on the numbers: one link of 12 slots of 12 items takes some milliseconds, seldom more (DEVELOPERS.md). Links that
  *  want the same scarce items are solved to the end up to some 8 slots altogether, and may be stopped beyond. step_limit ends
  *  the search: the best sets so far come back with lower_bound and gap. The same input gives the same sets, steps and bounds on every machine. fault may be null.
- *  A fault about a link's fields names the index of its need in `row`; one about the fields of an item's stage names the
+ *  A fault about a link's fields names the index of its need in `row` (links[1] in its text); one about the fields of an item's stage names the
  *  structure LVB_STRUCT_ITEM and the item's index in `row`, one about a table of it the item's index in `stage`.
  *  Range: as the fields say.
  *  Refused: as lvb_compute_choice_scratch; as lvb_compute_budget for every link with its first items in its slots, and for every
  *  item's stage; null sets, costs or scratch; too little scratch (LVB_E_BELOW_RANGE); a slot or its items of a kind
- *  that may not stand there; a link without a slot (LVB_E_MISSING); a margin without a stated floor, a headroom without a
+ *  that may not stand there; a slot's need, stage or item of which there is none (LVB_E_NOT_FOUND), or out of order
+ *  (LVB_E_ORDER); a link without a slot (LVB_E_MISSING); a margin without a stated floor, a headroom without a
  *  ceiling, a limit of e.i.r.p. without an antenna, a limit of noise without air (LVB_E_UNUSED); a noise figure that is missing.
  *  Accuracy: exact in cost; levels as lvb_compute_budget. Cost: see above; a step is a slot's list. Since: 0.1. */
 LVB_API lvb_status lvb_compute_choice(const lvb_choice *choice, lvb_chosen *result, lvb_fault *fault);
@@ -3946,7 +3968,7 @@ typedef struct lvb_locate {
     uint32_t reading_size;       /**< sizeof(lvb_reading); not used without readings */
     uint32_t reserved;           /**< 0 */
     const lvb_link *link;        /**< the chain as entered, with its tolerances */
-    const lvb_reading *readings; /**< reading_count readings in any order; may be null without any */
+    const lvb_reading *readings; /**< reading_count readings in any order; null without any */
     const void *user;            /**< the host's; never read */
     double uncertainty_db;       /**< standard uncertainty of a reading, the next one too, 0.001 to 100 dB; needed */
     double fault_probability;    /**< that some stage has a fault, as held before any reading, 1e-6 to 0.999999; 0: 0.5 */
@@ -3972,7 +3994,7 @@ typedef struct lvb_locate_result {
     uint32_t stage;          /**< most likely stage; of its span, which is as likely, the first */
     uint32_t span_first;     /**< first stage of its span */
     uint32_t span_last;      /**< last stage of its span */
-    uint32_t next_stage;     /**< measure after this stage next */
+    uint32_t next_stage;     /**< measure after this stage next: the first with the most expected_bits, of all 0 too */
     uint32_t reserved;       /**< 0 */
     double chi_square;       /**< of all readings against the chain without a fault; reading_count degrees of freedom */
     double p_value;          /**< probability that a healthy chain gives so large a chi_square, or a larger one */
@@ -3981,7 +4003,7 @@ typedef struct lvb_locate_result {
     double span_probability; /**< of its whole span */
     double fault_db;         /**< as in lvb_suspect, of that stage */
     double deviation_db;     /**< as in lvb_suspect, of that stage */
-    double expected_bits;    /**< as in lvb_suspect, of next_stage */
+    double expected_bits;    /**< as in lvb_suspect, of next_stage; 0: no gain is assured */
 } lvb_locate_result;
 
 /** Finds the stage that has a fault, by levels measured along the chain: how likely each stage is the culprit and by how
@@ -3998,17 +4020,19 @@ typedef struct lvb_locate_result {
  *  departure of the readings in the metric of their covariance without a fault. expected_bits is a lower bound of the
  *  mutual information of culprit (a stage, or none) and reading, by the Bhattacharyya distances between what each culprit
  *  predicts; the next stage is the first that has the most, at a conducted point that no allowance follows directly (such
- *  an allowance belongs to the level there).
+ *  an allowance belongs to the level there). Every chain has such a point, so that a stage is always named, also without a
+ *  reading; expected_bits tells whether measuring there is worth the way.
  *  Source: standard deviation of a stated limit: JCGM 100:2008, 4.3.7 (uniform distribution). Estimates before and behind a
  *  jump: Fraser & Potter, 1969; jumps of a linear system: Willsky & Jones, 1976. Expected information: Lindley, 1956; its
  *  bound: Kolchinsky & Tracey, Entropy 19, 361 (2017). Prior of the fault: common practice, no source.
  *  Caution: a meter that reads all levels too high looks like a fault of the source; and where the walk fades, take means.
  *  suspects is null or has stage_count elements of suspect_size bytes (sizeof(lvb_suspect)). fault may be null.
  *  Range: as the fields of lvb_locate and lvb_reading say, and lvb_compute_budget for the link.
- *  Refused: a null locate, result or array of readings; wrong sizes; the link as lvb_compute_budget refuses it, at the
- *  distance of each reading too; more than LVB_MAX_READINGS readings (LVB_E_COUNT); uncertainty_db of 0 in lvb_locate
- *  (LVB_E_MISSING); values outside their ranges; a reading after a stage that there is not, where the level is radiated, or
- *  behind a pattern's null (LVB_E_NOT_FOUND); a distance of a reading before the air (LVB_E_UNUSED).
+ *  Refused: a null locate, result or array of readings; readings whose count is 0 (LVB_E_MISSING); wrong sizes; the
+ *  link as lvb_compute_budget refuses it, at the distance of each reading too; more than LVB_MAX_READINGS readings
+ *  (LVB_E_COUNT); uncertainty_db of 0 in lvb_locate (LVB_E_MISSING); values outside their ranges; a reading after a
+ *  stage that there is not, where the level is radiated, or behind a pattern's null (LVB_E_NOT_FOUND); a distance of a
+ *  reading before the air (LVB_E_UNUSED).
  *  Accuracy: probabilities 1e-9, decibels 1e-9 dB, against full covariance matrices. Cost: stages times the square of the
  *  number of readings. Since: 0.1. */
 LVB_API lvb_status lvb_locate_fault(const lvb_locate *locate, lvb_locate_result *result, lvb_suspect *suspects,

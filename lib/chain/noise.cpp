@@ -11,6 +11,8 @@ namespace {
 using math::is_nan;
 using units::power_sum_db;
 
+constexpr double rounding_db = 1e-9; // a change under it is none
+
 bool is_active(const Stage &stage) noexcept { return stage.kind == Kind::amplifier || stage.kind == Kind::receiver; }
 
 // The cascade with one of its parts left out; a part beyond the last leaves out none.
@@ -119,7 +121,7 @@ void NoiseBook::compare_without(std::uint32_t part, std::int32_t index) noexcept
     line_.carrier_to_noise_change_db = carrier_to_noise;
     line_.range_change_db = range;
     const double cost = range < carrier_to_noise || is_nan(carrier_to_noise) ? range : carrier_to_noise;
-    if (!(parts_[part].gain_db > 0.0 && cost < 0.0)) return;
+    if (!(cost < -rounding_db)) return;
     line_.notes.range_lowered = true;
     if (!(cost < largest_cost_db_)) return;
     largest_cost_db_ = cost;

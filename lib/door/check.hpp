@@ -27,6 +27,9 @@ inline Place row_of(std::int32_t structure, std::uint32_t index) noexcept {
     return {structure, -1, static_cast<std::int32_t>(index)};
 }
 
+/// Whence the heights of a path's antennas come: from the path itself, or from where a site's antennas and packs are.
+enum class Heights { of_path, of_site };
+
 /// What was refused, in numbers; NaN where there is none.
 struct Refusal {
     lvb_status status = LVB_OK;
@@ -90,6 +93,13 @@ bool take(Refusal &refusal, const T *object, T &copy, Place place, std::int32_t 
         return false;
     std::memcpy(&copy, object, sizeof(T));
     return true;
+}
+
+/// An array without a count would be passed over in silence. With one, its pointer and its element's size are given.
+inline bool check_counted(Refusal &refusal, const void *array, std::int32_t array_field, std::uint32_t count,
+                          std::int32_t count_field, double most, Place place) noexcept {
+    if (count == 0) return array == nullptr || refuse(refusal, LVB_E_MISSING, place, count_field, 0.0, 1.0, most);
+    return array != nullptr || refuse(refusal, LVB_E_NULL, place, array_field);
 }
 
 /// Copies the element of a caller's array that stands in the row of `place`; its size was checked.

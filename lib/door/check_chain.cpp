@@ -292,7 +292,8 @@ bool check_walk(Refusal &refusal, const lvb_link &link, const chain::Stage &stag
            (near == 0.0 || check_reach_of_distance(refusal, stage.path, near, place, LVB_FIELD_NEAR_DISTANCE_M));
 }
 
-bool take_stage(Refusal &refusal, const lvb_link &link, std::uint32_t index, chain::Stage &stage) noexcept {
+bool take_stage(Refusal &refusal, const lvb_link &link, std::uint32_t index, chain::Stage &stage,
+                Heights heights) noexcept {
     const Place place{LVB_STRUCT_STAGE, static_cast<std::int32_t>(index)};
     const char *element = reinterpret_cast<const char *>(link.stages) + std::size_t{index} * link.stage_size;
     lvb_stage copy;
@@ -332,7 +333,7 @@ bool take_stage(Refusal &refusal, const lvb_link &link, std::uint32_t index, cha
     case Kind::air:
         if (stage.basis == chain::Basis::not_looked_up && in.gain_db == 0.0 && in.gain_table == nullptr)
             stage.basis = chain::Basis::formula;
-        return in.path == nullptr || take_path(refusal, in.path, place.stage, stage.path);
+        return in.path == nullptr || take_path(refusal, in.path, place.stage, heights, stage.path);
     default:
         return true;
     }

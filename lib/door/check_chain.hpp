@@ -16,7 +16,8 @@ bool check_link_frame(Refusal &refusal, const lvb_link &link) noexcept;
 bool check_distances(Refusal &refusal, const lvb_link &link, std::int32_t air) noexcept;
 
 /// One stage of a checked link, checked and turned into what the model takes.
-bool take_stage(Refusal &refusal, const lvb_link &link, std::uint32_t index, chain::Stage &stage) noexcept;
+bool take_stage(Refusal &refusal, const lvb_link &link, std::uint32_t index, chain::Stage &stage,
+                Heights heights = Heights::of_path) noexcept;
 
 /// Refuses a frequency that a stage's tables do not serve.
 bool check_tables(Refusal &refusal, const chain::Stage &stage, double frequency_mhz, std::int32_t index) noexcept;

@@ -112,9 +112,10 @@ bool check_slots(Refusal &refusal, Asked &asked) noexcept {
             return refuse(refusal, LVB_E_RESERVED, place, LVB_FIELD_RESERVED, slot.reserved, 0.0, 0.0);
         const std::uint32_t next = i == 0 ? 0 : before.need + 1; // no link is left out
         const std::uint32_t least = i == 0 ? 0 : before.need;
-        if (slot.need < least || slot.need > next || slot.need >= in.need_count)
-            return refuse(refusal, LVB_E_ORDER, place, LVB_FIELD_NEED, slot.need, least,
-                          next < in.need_count ? next : in.need_count - 1);
+        if (slot.need >= in.need_count)
+            return refuse(refusal, LVB_E_NOT_FOUND, place, LVB_FIELD_NEED, slot.need, 0.0, in.need_count - 1);
+        if (slot.need < least || slot.need > next)
+            return refuse(refusal, LVB_E_ORDER, place, LVB_FIELD_NEED, slot.need, least, next);
         if (i > 0 && slot.need == before.need && slot.stage <= before.stage)
             return refuse(refusal, LVB_E_ORDER, place, LVB_FIELD_STAGE, slot.stage, before.stage + 1.0, LVB_MAX_STAGES);
         if (slot.item_count == 0)
@@ -124,7 +125,9 @@ bool check_slots(Refusal &refusal, Asked &asked) noexcept {
         if (slot.items == nullptr) return refuse(refusal, LVB_E_NULL, place, LVB_FIELD_ITEMS);
         for (std::uint32_t k = 0; k < slot.item_count; ++k) {
             const std::uint32_t least_item = k == 0 ? 0 : slot.items[k - 1] + 1;
-            if (slot.items[k] < least_item || slot.items[k] >= in.item_count)
+            if (slot.items[k] >= in.item_count)
+                return refuse(refusal, LVB_E_NOT_FOUND, place, LVB_FIELD_ITEMS, slot.items[k], 0.0, in.item_count - 1);
+            if (slot.items[k] < least_item)
                 return refuse(refusal, LVB_E_ORDER, place, LVB_FIELD_ITEMS, slot.items[k], least_item,
                               in.item_count - 1);
         }
@@ -364,7 +367,7 @@ bool check_slot_stages(Refusal &refusal, const Asked &asked) noexcept {
             !take(refusal, need.link, link, {LVB_STRUCT_LINK}, LVB_FIELD_LINK))
             return false;
         if (slot.stage >= link.stage_count)
-            return refuse(refusal, LVB_E_COUNT, row_of(LVB_STRUCT_SLOT, i), LVB_FIELD_STAGE, slot.stage, 0.0,
+            return refuse(refusal, LVB_E_NOT_FOUND, row_of(LVB_STRUCT_SLOT, i), LVB_FIELD_STAGE, slot.stage, 0.0,
                           link.stage_count - 1.0);
     }
     return true;

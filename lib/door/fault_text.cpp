@@ -77,20 +77,18 @@ void Writer::put(double number) noexcept {
     put_whole(static_cast<std::uint64_t>(point - 1 < 0 ? 1 - point : point - 1));
 }
 
+void put_index(Writer &out, std::int32_t index) noexcept {
+    out.put('[');
+    out.put_whole(static_cast<std::uint64_t>(index));
+    out.put(']');
+}
+
 void put_stage(Writer &out, const lvb_fault &fault) noexcept {
     if (fault.stage == LVB_STAGE_TRANSMIT) return out.put("transmit");
     if (fault.stage == LVB_STAGE_RECEIVE) return out.put("receive");
     if (fault.stage < 0) return;
-    out.put("stages[");
-    out.put_whole(static_cast<std::uint64_t>(fault.stage));
-    out.put(']');
-}
-
-void put_row(Writer &out, const lvb_fault &fault) noexcept {
-    if (fault.row < 0) return;
-    out.put('[');
-    out.put_whole(static_cast<std::uint64_t>(fault.row));
-    out.put(']');
+    out.put("stages");
+    put_index(out, fault.stage);
 }
 
 // How a stage or an antenna leads to what it lends; null for every other struct.
@@ -119,9 +117,21 @@ const char *lent_path(std::int32_t structure) noexcept {
     }
 }
 
-// An array of elements that have no path of their own; null for every other struct.
+// The array in which an element of a struct stands that a fault names by `row`; null for every other struct. A fault
+// does not tell antennas from candidates, nor whose links they are.
 const char *array_of(std::int32_t structure) noexcept {
     switch (structure) {
+    case LVB_STRUCT_LINK:
+        return "links";
+    case LVB_STRUCT_ANTENNA:
+    case LVB_STRUCT_SITE_ANTENNA:
+        return "antennas";
+    case LVB_STRUCT_PLACE:
+        return "candidates";
+    case LVB_STRUCT_SCREEN:
+        return "screens";
+    case LVB_STRUCT_AREA:
+        return "areas";
     case LVB_STRUCT_ITEM:
         return "items";
     case LVB_STRUCT_SLOT:
@@ -141,33 +151,37 @@ const char *array_of(std::int32_t structure) noexcept {
     }
 }
 
-// items[3].cost, readings[2].level_dbm.
-bool put_element(Writer &out, const lvb_fault &fault) noexcept {
-    const char *array = fault.row < 0 ? nullptr : array_of(fault.structure);
-    if (array == nullptr) return false;
-    out.put(array);
-    put_row(out, fault);
-    if (fault.field == LVB_FIELD_SIZE) return true;
+// links[1].stages[2], where `row` tells the element of an array of links to which a stage belongs.
+void put_stage_of_link(Writer &out, const lvb_fault &fault) noexcept {
+    out.put("links");
+    put_index(out, fault.row);
     out.put('.');
-    out.put(lvb_field_name(fault.field));
-    return true;
+    put_stage(out, fault);
 }
 
-// How an element of a site's antennas, candidates or a choice's needs leads to what it lends; null where the fault is in
-// no such thing.
-const char *element_path(const lvb_fault &fault) noexcept {
-    if (fault.row < 0) return nullptr;
-    switch (fault.structure) {
-    case LVB_STRUCT_STAGE:
-    case LVB_STRUCT_LINK:
-        return "link.";
-    case LVB_STRUCT_ANTENNA:
-        return "antenna.";
-    case LVB_STRUCT_PATTERN:
-        return fault.stage >= 0 ? "link." : "antenna.pattern.";
-    default:
-        return nullptr;
-    }
+// items[3].cost, links[1].frequency_mhz, links[1].stages[2].gain_db, antennas[0].pattern.gain_dbi, areas[2].x_m[5].
+bool put_element(Writer &out, const lvb_fault &fault) noexcept {
+    if (fault.row < 0) return false;
+    const bool in_stage = fault.stage >= 0;
+    const bool corner = fault.structure == LVB_STRUCT_AREA && in_stage;
+    if (in_stage && (fault.structure == LVB_STRUCT_STAGE || fault.structure == LVB_STRUCT_PATTERN)) {
+        put_stage_of_link(out, fault);
+        if (fault.structure == LVB_STRUCT_PATTERN) out.put(".pattern");
+    } else if (fault.structure == LVB_STRUCT_PATTERN) {
+        out.put("antennas");
+        put_index(out, fault.row);
+        out.put(".pattern");
+    } else if (const char *array = array_of(fault.structure)) {
+        out.put(array);
+        put_index(out, corner ? fault.stage : fault.row);
+    } else return false;
+    const bool has_size = fault.structure == LVB_STRUCT_LINK || fault.structure == LVB_STRUCT_ANTENNA ||
+                          fault.structure == LVB_STRUCT_PATTERN;
+    if (fault.field == LVB_FIELD_SIZE && !has_size) return true;
+    out.put('.');
+    out.put(lvb_field_name(fault.field));
+    if (corner) put_index(out, fault.row);
+    return true;
 }
 
 // The field as a programmer writes it: stages[2].cable_table.frequency_mhz[3], stages[4].path.edges[1].height_m.
@@ -176,13 +190,6 @@ void put_path(Writer &out, const lvb_fault &fault) noexcept {
     const char *lent = fault.stage >= 0 || fault.stage == LVB_STAGE_TRANSMIT || fault.stage == LVB_STAGE_RECEIVE
                            ? lent_path(fault.structure)
                            : nullptr;
-    const char *of_element = element_path(fault);
-    if (of_element != nullptr) {
-        out.put("element");
-        put_row(out, fault);
-        out.put('.');
-        out.put(of_element);
-    }
     const bool whole_stage = fault.structure == LVB_STRUCT_STAGE && fault.field == LVB_FIELD_SIZE;
     const bool edge = fault.structure == LVB_STRUCT_EDGE && fault.row >= 0;
     if (lent != nullptr) {
@@ -190,18 +197,18 @@ void put_path(Writer &out, const lvb_fault &fault) noexcept {
         if (whole_stage) return;
         out.put('.');
         out.put(lent);
-    } else if (fault.structure != LVB_STRUCT_NONE && of_element == nullptr) {
+    } else if (fault.structure != LVB_STRUCT_NONE) {
         out.put(struct_name(edge ? LVB_STRUCT_PATH : fault.structure));
         out.put('.');
     }
     if (edge) {
         out.put("edges");
-        put_row(out, fault);
+        put_index(out, fault.row);
         if (fault.field == LVB_FIELD_SIZE) return;
         out.put('.');
     }
     out.put(lvb_field_name(fault.field));
-    if (!edge && of_element == nullptr) put_row(out, fault);
+    if (!edge && fault.row >= 0) put_index(out, fault.row);
 }
 
 // What has no use for an unused field.
@@ -215,8 +222,6 @@ const char *user_of_field(std::int32_t structure) noexcept {
         return "set-up";
     case LVB_STRUCT_PATTERN:
         return "kind of pattern";
-    case LVB_STRUCT_SITE:
-        return "facing";
     case LVB_STRUCT_MAP:
         return "law";
     case LVB_STRUCT_ANTENNA:
@@ -236,18 +241,178 @@ const char *user_of_field(std::int32_t structure) noexcept {
     }
 }
 
+// The name of a code, where the library has names for the field's codes; null elsewhere.
+const char *code_name(const lvb_fault &fault, std::int32_t code) noexcept {
+    switch (fault.field) {
+    case LVB_FIELD_KIND:
+        return fault.structure == LVB_STRUCT_PATTERN ? nullptr : lvb_kind_name(code);
+    case LVB_FIELD_BASIS:
+        return lvb_basis_name(code);
+    case LVB_FIELD_QUANTITY:
+        return lvb_quantity_name(code);
+    case LVB_FIELD_FIELD:
+        return lvb_field_name(code);
+    case LVB_FIELD_STRUCTURE:
+        return struct_name(code);
+    default:
+        return nullptr;
+    }
+}
+
+bool is_unknown(const char *name) noexcept {
+    for (const char *unknown = "unknown"; *name == *unknown; ++name, ++unknown)
+        if (*name == '\0') return true;
+    return false;
+}
+
+// A number, and behind it what it stands for: 6 (air). The host may have made the fault up: its number need not be a
+// code.
+void put_number(Writer &out, const lvb_fault &fault, double number) noexcept {
+    out.put(number);
+    if (!(number >= 0.0 && number <= 10000.0)) return;
+    const char *name = code_name(fault, static_cast<std::int32_t>(number));
+    if (name == nullptr || is_unknown(name)) return;
+    out.put(" (");
+    out.put(name);
+    out.put(')');
+}
+
 void put_value(Writer &out, const lvb_fault &fault) noexcept {
     put_path(out, fault);
     out.put(" is ");
-    out.put(fault.value);
+    put_number(out, fault, fault.value);
 }
 
 void put_allowed(Writer &out, const lvb_fault &fault) noexcept {
     if (math::is_nan(fault.minimum) || math::is_nan(fault.maximum)) return;
     out.put("; allowed ");
-    out.put(fault.minimum);
+    put_number(out, fault, fault.minimum);
     out.put(" to ");
-    out.put(fault.maximum);
+    put_number(out, fault, fault.maximum);
+}
+
+struct Stated {
+    std::uint32_t bit;
+    std::int32_t field;
+    const char *name;
+};
+constexpr Stated stated[] = {
+    {LVB_STATED_TEMPERATURE, LVB_FIELD_TEMPERATURE_DEGC, "LVB_STATED_TEMPERATURE"},
+    {LVB_STATED_FLOOR, LVB_FIELD_FLOOR_DBM, "LVB_STATED_FLOOR"},
+    {LVB_STATED_WANTED, LVB_FIELD_WANTED_LOW_DBM, "LVB_STATED_WANTED"},
+    {LVB_STATED_WANTED, LVB_FIELD_WANTED_HIGH_DBM, "LVB_STATED_WANTED"},
+    {LVB_STATED_CEILING, LVB_FIELD_CEILING_DBM, "LVB_STATED_CEILING"},
+    {LVB_STATED_NOISE_FIGURE, LVB_FIELD_NOISE_FIGURE_DB, "LVB_STATED_NOISE_FIGURE"},
+    {LVB_STATED_INTERCEPT, LVB_FIELD_INTERCEPT_DBM, "LVB_STATED_INTERCEPT"},
+    {LVB_STATED_COMPRESSION, LVB_FIELD_COMPRESSION_DBM, "LVB_STATED_COMPRESSION"},
+    {LVB_STATED_CARRIER_TO_NOISE, LVB_FIELD_CARRIER_TO_NOISE_DB, "LVB_STATED_CARRIER_TO_NOISE"},
+    {LVB_STATED_BLOCKING, LVB_FIELD_BLOCKING_DBM, "LVB_STATED_BLOCKING"},
+    {LVB_STATED_TRANSMIT_NOISE, LVB_FIELD_TRANSMIT_NOISE_DBM, "LVB_STATED_TRANSMIT_NOISE"},
+    {LVB_STATED_RECEIVER_NOISE, LVB_FIELD_RECEIVER_NOISE_DBM, "LVB_STATED_RECEIVER_NOISE"},
+    {LVB_STATED_EIRP_LIMIT, LVB_FIELD_EIRP_LIMIT_DBM, "LVB_STATED_EIRP_LIMIT"},
+};
+
+void put_not_stated(Writer &out, const lvb_fault &fault) noexcept {
+    put_value(out, fault);
+    out.put(", but its bit ");
+    for (const Stated &each : stated)
+        if (each.field == fault.field) {
+            out.put(each.name);
+            out.put(' ');
+        }
+    out.put("in `stated` is not set");
+}
+
+// The lowest bit that may not be set, by its name where it has one.
+bool put_bit(Writer &out, const lvb_fault &fault) noexcept {
+    const bool bits = fault.field == LVB_FIELD_STATED || fault.field == LVB_FIELD_WORST_CASE;
+    const auto is_whole = [](double x) noexcept { return x >= 0.0 && x <= 4294967295.0; };
+    if (!bits || !is_whole(fault.value) || !is_whole(fault.maximum)) return false;
+    const std::uint32_t stray = static_cast<std::uint32_t>(fault.value) & ~static_cast<std::uint32_t>(fault.maximum);
+    if (stray == 0) return false;
+    const std::uint32_t lowest = stray & (~stray + 1);
+    put_path(out, fault);
+    out.put(" has the bit ");
+    for (const Stated &each : stated)
+        if (fault.field == LVB_FIELD_STATED && each.bit == lowest) {
+            out.put(each.name);
+            out.put(", which this ");
+            out.put(fault.structure == LVB_STRUCT_STAGE ? "kind of stage" : "struct");
+            out.put(" has no use for");
+            return true;
+        }
+    out.put_whole(lowest);
+    out.put(", which this library does not know");
+    return true;
+}
+
+// What a value is held against that must not lie below (or above) it.
+const char *neighbour(const lvb_fault &fault) noexcept {
+    switch (fault.field) {
+    case LVB_FIELD_NEAR_DISTANCE_M:
+        return "far_distance_m";
+    case LVB_FIELD_WANTED_LOW_DBM:
+        return "floor_dbm";
+    case LVB_FIELD_WANTED_HIGH_DBM:
+        return "wanted_low_dbm";
+    case LVB_FIELD_CEILING_DBM:
+        return "the limit before it";
+    case LVB_FIELD_TOP_M:
+        return "bottom_m";
+    case LVB_FIELD_HIGHEST_MHZ:
+        return "lowest_mhz";
+    case LVB_FIELD_OUTER_DIAMETER_MM:
+        return "1.01 times inner_diameter_mm";
+    case LVB_FIELD_NEED:
+    case LVB_FIELD_STAGE:
+    case LVB_FIELD_ITEMS:
+        return "the next in order";
+    default:
+        return "its neighbour";
+    }
+}
+
+void put_order(Writer &out, const lvb_fault &fault) noexcept {
+    const bool above = fault.value > fault.maximum, below = fault.value < fault.minimum;
+    put_value(out, fault);
+    out.put(above ? ", which is above " : below ? ", which is below " : ", which is not above ");
+    out.put(neighbour(fault));
+    out.put(" (");
+    out.put(above ? fault.maximum : fault.minimum);
+    out.put(')');
+    put_allowed(out, fault);
+}
+
+// What to do about a field that is filled in vain, where more can be said than that; null elsewhere.
+const char *use_of(const lvb_fault &fault) noexcept {
+    constexpr double own_antenna = LVB_KIND_ANTENNA;
+    if (fault.structure == LVB_STRUCT_STAGE && fault.field == LVB_FIELD_PATTERN && fault.value == own_antenna)
+        return " is filled, but this is the site's own antenna: give the pattern to its lvb_antenna instead";
+    if (fault.structure == LVB_STRUCT_MAP && fault.field == LVB_FIELD_FADING)
+        return " is filled, but the map has no array `outage` to put its result in: give one, or no law of fading";
+    if (fault.structure != LVB_STRUCT_SITE) return nullptr;
+    switch (fault.field) {
+    case LVB_FIELD_FACING:
+        return " is filled, but without a body_table it changes nothing: give one, or leave facing 0";
+    case LVB_FIELD_FACING_ANTENNA:
+        return " is filled, but counts only with a body_table and LVB_FACING_ANTENNA or LVB_FACING_AWAY";
+    case LVB_FIELD_FACING_AZIMUTH_DEG:
+        return " is filled, but counts only with a body_table and LVB_FACING_AZIMUTH";
+    case LVB_FIELD_FACING_X_M:
+    case LVB_FIELD_FACING_Y_M:
+        return " is filled, but counts only with a body_table and LVB_FACING_POINT";
+    default:
+        return nullptr;
+    }
+}
+
+// What is missing where the field's name alone would mislead; null elsewhere.
+const char *lack_of(const lvb_fault &fault) noexcept {
+    if (fault.structure == LVB_STRUCT_LINK && fault.field == LVB_FIELD_STAGES)
+        return " hold no air, which a site needs";
+    if (fault.structure == LVB_STRUCT_SITE && fault.field == LVB_FIELD_AREAS)
+        return ": no point of the grid lies in them";
+    return nullptr;
 }
 
 // Sentences about a stage's place in the chain; null for every other status.
@@ -279,7 +444,8 @@ void put_sentence(Writer &out, const lvb_fault &fault) noexcept {
         return out.put("the limit needs a transmit antenna in the chain");
     if (const char *sentence = chain_sentence(fault.status)) {
         if (fault.stage >= 0) {
-            put_stage(out, fault);
+            if (fault.row >= 0) put_stage_of_link(out, fault);
+            else put_stage(out, fault);
             out.put(" (");
             // The host may have made the fault up: its value need not be a kind.
             constexpr double first = LVB_KIND_SOURCE, last = LVB_KIND_RECEIVER;
@@ -316,11 +482,11 @@ void put_sentence(Writer &out, const lvb_fault &fault) noexcept {
         return put_allowed(out, fault);
     case LVB_E_MISSING:
         put_path(out, fault);
+        if (const char *lack = lack_of(fault)) return out.put(lack);
         out.put(" is missing");
         return put_allowed(out, fault);
     case LVB_E_NOT_STATED:
-        put_value(out, fault);
-        return out.put(", but its bit in `stated` is not set");
+        return put_not_stated(out, fault);
     case LVB_E_UNUSED:
         if (fault.field == LVB_FIELD_SINGLE) {
             put_value(out, fault);
@@ -328,25 +494,33 @@ void put_sentence(Writer &out, const lvb_fault &fault) noexcept {
             return put_allowed(out, fault);
         }
         put_path(out, fault);
+        if (const char *use = use_of(fault)) return out.put(use);
         out.put(" is filled, but this ");
         out.put(user_of_field(fault.structure));
         return out.put(" has no use for it");
     case LVB_E_CONFLICT:
         put_path(out, fault);
+        if (fault.structure == LVB_STRUCT_ITEM && fault.field == LVB_FIELD_KIND)
+            return out.put(" cannot stand in for the first item of its slot");
         if (fault.structure == LVB_STRUCT_SITE_ANTENNA) return out.put(" differs from that of the first antenna");
-        if (fault.structure == LVB_STRUCT_SCREEN) return out.put(" stands less than 0.01 m from the screen");
+        if (fault.structure == LVB_STRUCT_SCREEN) {
+            out.put(' ');
+            out.put(fault.value);
+            return out.put(" stands less than 0.01 m from the screen");
+        }
         if (fault.structure == LVB_STRUCT_COLUMNS || fault.structure == LVB_STRUCT_GRID ||
             (fault.structure >= LVB_STRUCT_MAP && fault.structure <= LVB_STRUCT_PLACE) ||
             fault.field == LVB_FIELD_LOWEST_MARGIN_DB || fault.field == LVB_FIELD_LOWEST_HEADROOM_DB)
             return out.put(" overlaps another array of the call");
         return out.put(" says again what another field already says; give one of them");
     case LVB_E_ORDER:
-        put_value(out, fault);
-        out.put(", which is on the wrong side of its neighbour");
-        return put_allowed(out, fault);
+        return put_order(out, fault);
     case LVB_E_UNKNOWN_VALUE:
     case LVB_E_UNKNOWN_KIND:
+        if (put_bit(out, fault)) return;
         put_value(out, fault);
+        if (fault.structure == LVB_STRUCT_ITEM && fault.field == LVB_FIELD_KIND)
+            return out.put(", which cannot be an item of a stock");
         if (fault.field == LVB_FIELD_INSTRUCTIONS) {
             out.put(", which this library or this processor does not have");
             put_allowed(out, fault);
@@ -381,6 +555,8 @@ void put_sentence(Writer &out, const lvb_fault &fault) noexcept {
         put_value(out, fault);
         if (fault.structure == LVB_STRUCT_READING && math::is_nan(fault.maximum))
             return out.put(", where the level is radiated: there is no point to measure");
+        if (fault.structure == LVB_STRUCT_SOLVE && fault.field == LVB_FIELD_FIELD)
+            return out.put(", which cannot be solved for there");
         out.put(fault.structure == LVB_STRUCT_SOLVE ? ", which this link does not have" : ", of which there is none");
         return put_allowed(out, fault);
     default: // sizes, counts, infinities

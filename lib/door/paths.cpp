@@ -77,7 +77,7 @@ bool check_choices(Refusal &refusal, const lvb_path &in, Place place) noexcept {
     return true;
 }
 
-bool check_numbers(Refusal &refusal, const lvb_path &in, Place place) noexcept {
+bool check_numbers(Refusal &refusal, const lvb_path &in, Heights heights, Place place) noexcept {
     const std::uint32_t model = bit_of(in.model);
     const bool has_heights = in.transmit_height_m != 0.0 || in.receive_height_m != 0.0 || in.edge_count != 0;
     for (const Number &number : numbers) {
@@ -88,7 +88,8 @@ bool check_numbers(Refusal &refusal, const lvb_path &in, Place place) noexcept {
         } else if (value != 0.0) {
             if (!check_range(refusal, value, number.range.minimum, number.range.maximum, place, number.id))
                 return false;
-        } else if ((number.needed & model) != 0 || (is_height && has_heights)) {
+        } else if (is_height ? has_heights || (heights == Heights::of_path && (number.needed & model) != 0)
+                             : (number.needed & model) != 0) {
             return refuse(refusal, LVB_E_MISSING, place, number.id, 0.0, number.range.minimum, number.range.maximum);
         }
     }
@@ -120,8 +121,7 @@ bool holds_edges(const lvb_path &in) noexcept {
 bool take_edges(Refusal &refusal, const lvb_path &in, Place place, path::Edges &edges) noexcept {
     edges = {in.edges, in.edge_size, in.edge_count};
     if (in.edge_count == 0)
-        return in.edges == nullptr ||
-               refuse(refusal, LVB_E_MISSING, place, LVB_FIELD_EDGE_COUNT, 0.0, 1.0, LVB_MAX_EDGES);
+        return check_counted(refusal, in.edges, LVB_FIELD_EDGES, 0, LVB_FIELD_EDGE_COUNT, LVB_MAX_EDGES, place);
     if (in.model == LVB_PATH_RADIATING_CABLE || holds_edges(in))
         return refuse(refusal, LVB_E_UNUSED, place, LVB_FIELD_EDGE_COUNT, in.edge_count);
     if (in.edge_count > LVB_MAX_EDGES)
@@ -143,7 +143,8 @@ bool take_edges(Refusal &refusal, const lvb_path &in, Place place, path::Edges &
 bool compute(Refusal &refusal, const lvb_path *lent, double frequency_mhz, double distance_m,
              lvb_path_loss *loss) noexcept {
     Path path;
-    if (!take_path(refusal, lent, -1, path) || !check_result(refusal, loss, LVB_STRUCT_PATH_LOSS, LVB_FIELD_LOSS) ||
+    if (!take_path(refusal, lent, -1, Heights::of_path, path) ||
+        !check_result(refusal, loss, LVB_STRUCT_PATH_LOSS, LVB_FIELD_LOSS) ||
         !check_field(refusal, frequency_mhz, frequency_range, {}, LVB_FIELD_FREQUENCY_MHZ) ||
         !check_field(refusal, distance_m, {distance_range.minimum, distance_range.maximum, true}, {},
                      LVB_FIELD_DISTANCE_M) ||
@@ -182,11 +183,11 @@ const Range *edge_range(std::int32_t field) noexcept {
     return field == LVB_FIELD_HEIGHT_M ? &edge_height : nullptr;
 }
 
-bool take_path(Refusal &refusal, const lvb_path *lent, std::int32_t stage, Path &path) noexcept {
+bool take_path(Refusal &refusal, const lvb_path *lent, std::int32_t stage, Heights heights, Path &path) noexcept {
     const Place place{LVB_STRUCT_PATH, stage};
     lvb_path in;
     if (!take(refusal, lent, in, place, LVB_FIELD_PATH) || !check_choices(refusal, in, place) ||
-        !take_edges(refusal, in, place, path.edges) || !check_numbers(refusal, in, place) ||
+        !take_edges(refusal, in, place, path.edges) || !check_numbers(refusal, in, heights, place) ||
         !check_obstacles(refusal, in.floor_count, LVB_FIELD_FLOOR_COUNT, in.floor_loss_db, LVB_FIELD_FLOOR_LOSS_DB,
                          place) ||
         !check_walls(refusal, in, place) ||

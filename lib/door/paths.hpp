@@ -7,7 +7,7 @@
 namespace lvb::door {
 
 /// A host's path, checked whole and turned into what the model takes; `stage` is -1 where it is lent alone.
-bool take_path(Refusal &refusal, const lvb_path *lent, std::int32_t stage, path::Path &path) noexcept;
+bool take_path(Refusal &refusal, const lvb_path *lent, std::int32_t stage, Heights heights, path::Path &path) noexcept;
 
 /// Refuses a frequency at which a path's model does not hold.
 bool check_reach(Refusal &refusal, const path::Path &path, double frequency_mhz, Place place) noexcept;

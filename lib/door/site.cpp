@@ -33,9 +33,8 @@ bool check_lent(Refusal &refusal, const Lent &lent, std::uint32_t fewest, std::u
                 Place place) noexcept {
     if (lent.count < fewest || lent.count > most)
         return refuse(refusal, LVB_E_COUNT, place, lent.count_field, lent.count, fewest, most);
-    if (lent.count == 0) return true;
-    if (lent.first == nullptr) return refuse(refusal, LVB_E_NULL, place, lent.field);
-    return check_size(refusal, lent.size, known, LVB_E_ELEMENT_SIZE, place, lent.size_field);
+    if (!check_counted(refusal, lent.first, lent.field, lent.count, lent.count_field, most, place)) return false;
+    return lent.count == 0 || check_size(refusal, lent.size, known, LVB_E_ELEMENT_SIZE, place, lent.size_field);
 }
 
 // Whether all corners lie on the line of the first and the corner that is farthest from it.
@@ -127,7 +126,7 @@ bool take_wearer(Refusal &refusal, const lvb_site &in, const map::Antenna *anten
     if (!body) return true;
     if (by_antenna && in.facing_antenna >= in.antenna_count)
         return refuse(refusal, LVB_E_NOT_FOUND, place, LVB_FIELD_FACING_ANTENNA, in.facing_antenna, 0.0,
-                      in.antenna_count);
+                      in.antenna_count == 0 ? math::not_a_number : in.antenna_count - 1.0);
     wearer.facing = static_cast<map::Facing>(in.facing);
     wearer.azimuth_deg = in.facing_azimuth_deg;
     wearer.x = by_antenna ? antennas[in.facing_antenna].at.x : in.facing_x_m;
@@ -176,7 +175,7 @@ bool take_chain(Refusal &refusal, const lvb_link *lent, TakenSite &taken, map::A
     bool is_own = !taken.inbound; // the next antenna is the site's
     for (std::uint32_t i = 0; i < link.stage_count; ++i) {
         const auto index = static_cast<std::int32_t>(i);
-        if (!take_stage(refusal, link, i, stage) || !order.next(refusal, stage, index) ||
+        if (!take_stage(refusal, link, i, stage, Heights::of_site) || !order.next(refusal, stage, index) ||
             !check_tables(refusal, stage, link.frequency_mhz, index) ||
             (stage.kind == chain::Kind::air && !take_air(refusal, link, stage, index, antenna)))
             return false;
@@ -185,7 +184,7 @@ bool take_chain(Refusal &refusal, const lvb_link *lent, TakenSite &taken, map::A
         if (stage.kind == chain::Kind::antenna) {
             if (is_own && antenna.has_pattern) change.far_db = change.near_db = antenna::maximum_dbi(antenna.pattern);
             else if (is_own && stage.has_pattern)
-                return refuse(refusal, LVB_E_UNUSED, {LVB_STRUCT_STAGE, index}, LVB_FIELD_PATTERN);
+                return refuse(refusal, LVB_E_UNUSED, {LVB_STRUCT_STAGE, index}, LVB_FIELD_PATTERN, LVB_KIND_ANTENNA);
             is_own = !is_own;
         }
         if (stage.kind == chain::Kind::receiver) window = stage.window;

@@ -38,6 +38,8 @@ bool check_counts(Refusal &refusal, const lvb_sweep &in, Place place) noexcept {
         return refuse(refusal, LVB_E_COUNT, place, LVB_FIELD_FREQUENCY_COUNT, static_cast<double>(in.frequency_count),
                       1.0, LVB_MAX_VALUES);
     const std::uint64_t most = LVB_MAX_VALUES / in.frequency_count;
+    if (in.distance_m != nullptr && in.distance_count == 0)
+        return refuse(refusal, LVB_E_MISSING, place, LVB_FIELD_DISTANCE_COUNT, 0.0, 1.0, static_cast<double>(most));
     return in.distance_count <= most || refuse(refusal, LVB_E_COUNT, place, LVB_FIELD_DISTANCE_COUNT,
                                                static_cast<double>(in.distance_count), 0.0, static_cast<double>(most));
 }

@@ -202,8 +202,8 @@ TEST(Coaxial, RefusesWhatLiesOutside) {
     EXPECT_EQ(lvb_compute_coaxial_line(&line, &properties, &fault), LVB_E_UNKNOWN_VALUE);
     line = line_of(600.0, 2.0, 2.0);
     EXPECT_EQ(lvb_compute_coaxial_line(&line, &properties, &fault), LVB_E_ORDER);
-    EXPECT_EQ(proof::text_of(fault), "lvb_coaxial_line.outer_diameter_mm is 2, which is on the wrong side of its "
-                                     "neighbour; allowed 2.02 to 1000.");
+    EXPECT_EQ(proof::text_of(fault), "lvb_coaxial_line.outer_diameter_mm is 2, which is below 1.01 times "
+                                     "inner_diameter_mm (2.02); allowed 2.02 to 1000.");
 }
 
 } // namespace

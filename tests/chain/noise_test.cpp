@@ -286,7 +286,7 @@ TEST(Compression, IsFoundWhereEachStageCompressesFirst) {
 }
 
 TEST(Amplifier, IsComparedWithTheChainWithoutIt) {
-    int compared = 0, called_out = 0;
+    int compared = 0, called_out = 0, of_no_gain = 0;
     with_random_books(93, 400, [&](Book &book, Random &) {
         double worst = 0.0;
         for (std::size_t i = first_of(book.chain) + 1; i < book.chain.stages.size(); ++i) {
@@ -308,10 +308,11 @@ TEST(Amplifier, IsComparedWithTheChainWithoutIt) {
                 EXPECT_EQ(line.range_change_db, -infinity); // without it nothing bends
             }
             cost = std::min(cost, line.range_change_db);
-            const bool out = cost < 0.0 && book.chain.levels[i].near_change_db > 0.0;
+            const bool out = cost < -1e-9; // whatever its gain
             EXPECT_EQ((line.notes & LVB_NOTE_RANGE_LOWERED) != 0, out);
             if (out) worst = std::min(worst, cost);
             called_out += out ? 1 : 0;
+            of_no_gain += out && book.chain.levels[i].near_change_db <= 0.0 ? 1 : 0;
         }
         const std::int32_t stage = book.noise.range_lowering_stage;
         ASSERT_EQ(stage >= 0, worst < 0.0);
@@ -321,6 +322,27 @@ TEST(Amplifier, IsComparedWithTheChainWithoutIt) {
     });
     EXPECT_GT(compared, 100);
     EXPECT_GT(called_out, 30);
+    EXPECT_GT(of_no_gain, 0);
+}
+
+TEST(Amplifier, OfUnityGainOrLessIsCalledOutWhereItLowersTheRange) {
+    // An active combiner adds noise and products and brings nothing: by Friis, a receiver of 4 dB alone against
+    // F = F1 + (F2 - 1) / G1.
+    for (const double gain_db : {0.0, -0.5, -3.0}) {
+        SCOPED_TRACE(gain_db);
+        Book book({amplifier(gain_db, 6.0, 20.0), noisy_receiver(4.0, 10.0)});
+        book.sound();
+        const lvb_noise_line &line = book.lines[1];
+        const double cascade = std::pow(10.0, 0.6) + (std::pow(10.0, 0.4) - 1.0) / std::pow(10.0, gain_db / 10.0);
+        EXPECT_NEAR(line.carrier_to_noise_change_db, 4.0 - 10.0 * std::log10(cascade), 1e-9);
+        EXPECT_LT(line.carrier_to_noise_change_db, 0.0);
+        EXPECT_EQ(line.notes & LVB_NOTE_RANGE_LOWERED, static_cast<std::uint32_t>(LVB_NOTE_RANGE_LOWERED));
+        EXPECT_EQ(book.noise.range_lowering_stage, 1);
+    }
+    // One that has no noise of its own and hardly bends changes nothing but by rounding.
+    Book ideal({amplifier(0.0, 0.0, 150.0), noisy_receiver(4.0, 10.0)});
+    EXPECT_EQ(ideal.sound().range_lowering_stage, -1);
+    EXPECT_NEAR(ideal.lines[1].range_change_db, 0.0, 1e-9);
 }
 
 TEST(Amplifier, ThatHelpsBothIsNotCalledOut) {

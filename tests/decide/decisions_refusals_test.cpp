@@ -58,6 +58,9 @@ TEST(SweepRefusals, EachFieldAndValue) {
                   {LVB_E_COUNT, at, LVB_FIELD_FREQUENCY_COUNT, -1, -1, most + 1, 1, most});
     refused_sweep([](SweepCall &c) { c.sweep.distance_count = LVB_MAX_VALUES; },
                   {LVB_E_COUNT, at, LVB_FIELD_DISTANCE_COUNT, -1, -1, most, 0, std::floor(most / 3)});
+    refused_sweep([](SweepCall &c) { c.sweep.distance_count = 0; },
+                  {LVB_E_MISSING, at, LVB_FIELD_DISTANCE_COUNT, -1, -1, 0, 1, std::floor(most / 3),
+                   "lvb_sweep.distance_count is missing; allowed 1 to 357913941."});
     refused_sweep([](SweepCall &c) { c.sweep.first_mhz = 500.0; },
                   {LVB_E_CONFLICT, at, LVB_FIELD_FIRST_MHZ, -1, -1, 500, none, none,
                    "lvb_sweep.first_mhz says again what another field already says; give one of them."});
@@ -137,7 +140,8 @@ void refused_solve(Change change, const Expected &expected) {
 TEST(SolveRefusals, TheQuestion) {
     constexpr std::int32_t at = LVB_STRUCT_SOLVE;
     refused_solve([](SolveCall &c) { c.solve.structure = 0; },
-                  {LVB_E_MISSING, at, LVB_FIELD_STRUCTURE, -1, -1, 0, LVB_STRUCT_LINK, LVB_STRUCT_STAGE});
+                  {LVB_E_MISSING, at, LVB_FIELD_STRUCTURE, -1, -1, 0, LVB_STRUCT_LINK, LVB_STRUCT_STAGE,
+                   "lvb_solve.structure is missing; allowed 2 (lvb_link) to 3 (lvb_stage)."});
     for (const std::int32_t structure : {1, 4, -1})
         refused_solve([&](SolveCall &c) { c.solve.structure = structure; },
                       {LVB_E_UNKNOWN_VALUE, at, LVB_FIELD_STRUCTURE, -1, -1, double(structure), LVB_STRUCT_LINK,
@@ -150,8 +154,10 @@ TEST(SolveRefusals, TheQuestion) {
         const bool of_stage = (field >= LVB_FIELD_LEVEL_DBM && field <= LVB_FIELD_CEILING_DBM);
         if (field == 0) continue;
         if (!of_stage)
-            refused_solve([&](SolveCall &c) { c.solve.field = field; },
-                          {LVB_E_NOT_FOUND, at, LVB_FIELD_FIELD, -1, -1, double(field)});
+            refused_solve(
+                [&](SolveCall &c) { c.solve.field = field; },
+                {LVB_E_NOT_FOUND, at, LVB_FIELD_FIELD, -1, -1, double(field), none, none,
+                 field == LVB_FIELD_KIND ? "lvb_solve.field is 4 (kind), which cannot be solved for there." : ""});
         if (!of_link)
             refused_solve(
                 [&](SolveCall &c) {

@@ -62,6 +62,9 @@ TEST(Refused, ArraysOfTheSearch) {
     refused([](Search &search) { search.request.readings = nullptr; },
             {LVB_E_NULL, in_locate, LVB_FIELD_READINGS, -1, -1, none, none, none,
              "lvb_locate.readings is null, but must be given."});
+    refused([](Search &search) { search.request.reading_count = 0; },
+            {LVB_E_MISSING, in_locate, LVB_FIELD_READING_COUNT, -1, -1, 0.0, 1.0, LVB_MAX_READINGS,
+             "lvb_locate.reading_count is missing; allowed 1 to 64."});
     for (const std::uint32_t size : {0u, 31u, 4097u})
         refused([&](Search &search) { search.request.reading_size = size; },
                 {LVB_E_ELEMENT_SIZE, in_locate, LVB_FIELD_READING_SIZE, -1, -1, static_cast<double>(size),

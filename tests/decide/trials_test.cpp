@@ -43,7 +43,7 @@ struct Trials {
     lvb_status run() {
         chain.link.stages = chain.stages.data();
         request.link = &chain.link;
-        request.spreads = spreads.data();
+        request.spreads = spreads.empty() ? nullptr : spreads.data();
         request.spread_count = static_cast<std::uint32_t>(spreads.size());
         far.assign(request.trial_count, 0.0);
         near.assign(request.trial_count, 0.0);
@@ -298,6 +298,8 @@ TEST(RefusedTrials, TheirFrame) {
     refused([](Trials &t) { t.request.spreads = nullptr; }, {LVB_E_NULL, in_trials, LVB_FIELD_SPREADS});
     refused([](Trials &t) { t.request.spread_size = 8; },
             {LVB_E_ELEMENT_SIZE, in_trials, LVB_FIELD_SPREAD_SIZE, -1, -1, 8.0, sizeof(lvb_spread), 4096.0});
+    refused([](Trials &t) { t.request.spread_count = 0; },
+            {LVB_E_MISSING, in_trials, LVB_FIELD_SPREAD_COUNT, -1, -1, 0.0, 1.0, LVB_MAX_STAGES});
     refused([](Trials &t) { t.request.spread_count = 3; },
             {LVB_E_COUNT, in_trials, LVB_FIELD_SPREAD_COUNT, -1, -1, 3.0, 8.0, 8.0});
     refused([](Trials &t) { t.request.trial_count = 0; },

@@ -868,11 +868,11 @@ struct Site {
         site.antennas = lent;
         site.antenna_count = 1 + inputs.below(4);
         site.antenna_size = sizeof(lvb_site_antenna);
-        site.areas = areas;
         site.area_count = inputs.below(3);
+        site.areas = site.area_count != 0 ? areas : nullptr;
         site.area_size = sizeof(lvb_area);
-        site.screens = screens;
         site.screen_count = inputs.below(3);
+        site.screens = site.screen_count != 0 ? screens : nullptr;
         site.screen_size = sizeof(lvb_screen);
         site.pack_height_m = inputs.uniform(0.5, 2.0);
         body.row_count = 3;
@@ -994,6 +994,7 @@ void add_placements(Digest &digest, Inputs &inputs, Site &site, std::int32_t ins
     auto place = sized<lvb_place>();
     auto fault = sized<lvb_fault>();
     site.site.antenna_count = inputs.below(2);
+    if (site.site.antenna_count == 0) site.site.antennas = nullptr;
     if (lvb_spread_on_rail(&site.antennas[3], 3.0, -9.0, 2.0, 3, rail, nullptr) == LVB_OK) site.antennas[2] = rail[1];
     place.instructions = instructions;
     place.place_count = 1 + inputs.below(2);

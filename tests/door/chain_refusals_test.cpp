@@ -85,10 +85,10 @@ TEST(Order, UnknownKinds) {
     }
     Chain chain({source(0.0), stage(9)});
     refused(chain, {LVB_E_UNKNOWN_KIND, in_stage, LVB_FIELD_KIND, 1, -1, 9, 1, 8,
-                    "stages[1].kind is 9, which this library does not know; allowed 1 to 8."});
+                    "stages[1].kind is 9, which this library does not know; allowed 1 (source) to 8 (receiver)."});
     Chain zeroed({source(0.0), lvb_stage{}});
-    refused(zeroed,
-            {LVB_E_MISSING, in_stage, LVB_FIELD_KIND, 1, -1, 0, 1, 8, "stages[1].kind is missing; allowed 1 to 8."});
+    refused(zeroed, {LVB_E_MISSING, in_stage, LVB_FIELD_KIND, 1, -1, 0, 1, 8,
+                     "stages[1].kind is missing; allowed 1 (source) to 8 (receiver)."});
 }
 
 // ---- Numbers: each field of each struct, at and beyond its bounds, which lvb_describe_field must tell alike.
@@ -309,18 +309,24 @@ TEST(Numbers, WholeFieldsOfAnotherKind) {
 TEST(Numbers, BasisFlagsAndReserved) {
     for (const std::int32_t basis : {-1, 6, 1000}) {
         Chain chain({source(0.0), stage(LVB_KIND_PASSIVE, 0, 0, basis)});
-        refused(chain, {LVB_E_UNKNOWN_VALUE, in_stage, LVB_FIELD_BASIS, 1, -1, static_cast<double>(basis), 0, 5});
+        refused(chain, {LVB_E_UNKNOWN_VALUE, in_stage, LVB_FIELD_BASIS, 1, -1, static_cast<double>(basis), 0, 5,
+                        "stages[1].basis is " + std::to_string(basis) +
+                            ", which this library does not know; allowed 0 (not looked up) to 5 (formula)."});
     }
     Chain flagged({source(0.0)});
     flagged.stages[0].stated = LVB_STATED_FLOOR;
-    refused(flagged, {LVB_E_UNKNOWN_VALUE, in_stage, LVB_FIELD_STATED, 0, -1, LVB_STATED_FLOOR, 0, 0});
+    refused(flagged, {LVB_E_UNKNOWN_VALUE, in_stage, LVB_FIELD_STATED, 0, -1, LVB_STATED_FLOOR, 0, 0,
+                      "stages[0].stated has the bit LVB_STATED_FLOOR, which this kind of stage has no use for."});
     Chain receiving({source(0.0), receiver()});
     receiving.stages[1].stated = LVB_STATED_TEMPERATURE;
     refused(receiving, {LVB_E_UNKNOWN_VALUE, in_stage, LVB_FIELD_STATED, 1, -1, 1, 0, 14 + 2048 + 4096 + 8192});
     Chain linked({source(0.0)});
     linked.link.stated = 2;
     refused(linked, {LVB_E_UNKNOWN_VALUE, in_link, LVB_FIELD_STATED, -1, -1, 2, 0, 1,
-                     "lvb_link.stated is 2, which this library does not know; allowed 0 to 1."});
+                     "lvb_link.stated has the bit LVB_STATED_FLOOR, which this struct has no use for."});
+    linked.link.stated = 1u << 31 | 1024 | LVB_STATED_TEMPERATURE;
+    refused(linked, {LVB_E_UNKNOWN_VALUE, in_link, LVB_FIELD_STATED, -1, -1, double(linked.link.stated), 0, 1,
+                     "lvb_link.stated has the bit 1024, which this library does not know."});
     Chain reserved({source(0.0), stage(LVB_KIND_PASSIVE)});
     reserved.stages[1].reserved = 7;
     refused(reserved, {LVB_E_RESERVED, in_stage, LVB_FIELD_RESERVED, 1, -1, 7, 0, 0,
@@ -331,12 +337,17 @@ TEST(Stated, AValueWithoutItsBitIsRefused) {
     Chain warm({source(0.0)});
     warm.link.temperature_degc = 40.0;
     refused(warm, {LVB_E_NOT_STATED, in_link, LVB_FIELD_TEMPERATURE_DEGC, -1, -1, 40.0, none, none,
-                   "lvb_link.temperature_degc is 40, but its bit in `stated` is not set."});
+                   "lvb_link.temperature_degc is 40, but its bit LVB_STATED_TEMPERATURE in `stated` is not set."});
     for (const std::int32_t field :
          {LVB_FIELD_FLOOR_DBM, LVB_FIELD_WANTED_LOW_DBM, LVB_FIELD_WANTED_HIGH_DBM, LVB_FIELD_CEILING_DBM}) {
         Chain chain({source(0.0), receiver()});
         member(chain.stages[1], field) = -80.0;
-        refused(chain, {LVB_E_NOT_STATED, in_stage, field, 1, -1, -80.0});
+        const std::string bit = field == LVB_FIELD_FLOOR_DBM     ? "LVB_STATED_FLOOR"
+                                : field == LVB_FIELD_CEILING_DBM ? "LVB_STATED_CEILING"
+                                                                 : "LVB_STATED_WANTED";
+        refused(chain, {LVB_E_NOT_STATED, in_stage, field, 1, -1, -80.0, none, none,
+                        std::string("stages[1].") + lvb_field_name(field) + " is -80, but its bit " + bit +
+                            " in `stated` is not set."});
     }
 }
 
@@ -347,11 +358,14 @@ TEST(Window, ItsLimitsRise) {
     EXPECT_EQ(limits(-50, -50, -50, -50).compute(), LVB_OK); // equal limits are in order
     refused(limits(-50, -50.5, -40, -20),
             {LVB_E_ORDER, in_stage, LVB_FIELD_WANTED_LOW_DBM, 1, -1, -50.5, -50, 150,
-             "stages[1].wanted_low_dbm is -50.5, which is on the wrong side of its neighbour; allowed -50 to 150."});
-    refused(limits(-90, -40, -41, -20), {LVB_E_ORDER, in_stage, LVB_FIELD_WANTED_HIGH_DBM, 1, -1, -41, -40, 150});
+             "stages[1].wanted_low_dbm is -50.5, which is below floor_dbm (-50); allowed -50 to 150."});
+    refused(limits(-90, -40, -41, -20),
+            {LVB_E_ORDER, in_stage, LVB_FIELD_WANTED_HIGH_DBM, 1, -1, -41, -40, 150,
+             "stages[1].wanted_high_dbm is -41, which is below wanted_low_dbm (-40); allowed -40 to 150."});
     refused(limits(-90, -80, -40, -41), {LVB_E_ORDER, in_stage, LVB_FIELD_CEILING_DBM, 1, -1, -41, -40, 150});
     refused(Chain({source(0.0), receiver(-20.0, -90.0)}),
-            {LVB_E_ORDER, in_stage, LVB_FIELD_CEILING_DBM, 1, -1, -90, -20, 150});
+            {LVB_E_ORDER, in_stage, LVB_FIELD_CEILING_DBM, 1, -1, -90, -20, 150,
+             "stages[1].ceiling_dbm is -90, which is below the limit before it (-20); allowed -20 to 150."});
 }
 
 TEST(Distances, AreGivenWhereThereIsAirAndInOrder) {
@@ -359,9 +373,8 @@ TEST(Distances, AreGivenWhereThereIsAirAndInOrder) {
     refused(without, {LVB_E_MISSING, in_link, LVB_FIELD_FAR_DISTANCE_M, 4, -1, 0.0, 0.01, 1e9,
                       "lvb_link.far_distance_m is missing; allowed 0.01 to 1000000000."});
     Chain turned(ordinary(), 600.0, 3.0, 40.0);
-    refused(turned,
-            {LVB_E_ORDER, in_link, LVB_FIELD_NEAR_DISTANCE_M, -1, -1, 40.0, 0.01, 3.0,
-             "lvb_link.near_distance_m is 40, which is on the wrong side of its neighbour; allowed 0.01 to 3."});
+    refused(turned, {LVB_E_ORDER, in_link, LVB_FIELD_NEAR_DISTANCE_M, -1, -1, 40.0, 0.01, 3.0,
+                     "lvb_link.near_distance_m is 40, which is above far_distance_m (3); allowed 0.01 to 3."});
     Chain only_near(ordinary(), 600.0, 0.0, 3.0);
     refused(only_near, {LVB_E_MISSING, in_link, LVB_FIELD_FAR_DISTANCE_M, 4, -1, 0.0, 0.01, 1e9});
 }

@@ -105,22 +105,29 @@ TEST(ChoiceRefusals, CountsSizesAndPointers) {
 }
 
 TEST(ChoiceRefusals, Slots) {
-    refused([](Choosing &c) { c.slots[0].need = 1; }, {LVB_E_ORDER, in_slot, LVB_FIELD_NEED, -1, 0, 1.0, 0.0, 0.0});
-    refused([](Choosing &c) { c.slots[3].need = 2; }, {LVB_E_ORDER, in_slot, LVB_FIELD_NEED, -1, 3, 2.0, 0.0, 1.0});
+    refused([](Choosing &c) { c.slots[0].need = 1; },
+            {LVB_E_ORDER, in_slot, LVB_FIELD_NEED, -1, 0, 1.0, 0.0, 0.0,
+             "slots[0].need is 1, which is above the next in order (0); allowed 0 to 0."});
+    refused([](Choosing &c) { c.slots[3].need = 2; }, {LVB_E_NOT_FOUND, in_slot, LVB_FIELD_NEED, -1, 3, 2.0, 0.0, 1.0,
+                                                       "slots[3].need is 2, of which there is none; allowed 0 to 1."});
     refused([](Choosing &c) { c.slots[1].stage = 1; },
             {LVB_E_ORDER, in_slot, LVB_FIELD_STAGE, -1, 1, 1.0, 2.0, LVB_MAX_STAGES,
-             "slots[1].stage is 1, which is on the wrong side of its neighbour; allowed 2 to 1024."});
-    refused([](Choosing &c) { c.slots[5].stage = 8; }, {LVB_E_COUNT, in_slot, LVB_FIELD_STAGE, -1, 5, 8.0, 0.0, 7.0});
+             "slots[1].stage is 1, which is below the next in order (2); allowed 2 to 1024."});
+    refused([](Choosing &c) { c.slots[5].stage = 8; },
+            {LVB_E_NOT_FOUND, in_slot, LVB_FIELD_STAGE, -1, 5, 8.0, 0.0, 7.0,
+             "slots[5].stage is 8, of which there is none; allowed 0 to 7."});
     refused([](Choosing &c) { c.slots[2].item_count = 0; },
             {LVB_E_MISSING, in_slot, LVB_FIELD_ITEM_COUNT, -1, 2, 0.0, 1.0, LVB_MAX_ITEMS});
     refused([](Choosing &c) { c.slots[2].items = nullptr; }, {LVB_E_NULL, in_slot, LVB_FIELD_ITEMS, -1, 2});
     refused([](Choosing &c) { c.slots[2].reserved = 1; },
             {LVB_E_RESERVED, in_slot, LVB_FIELD_RESERVED, -1, 2, 1.0, 0.0, 0.0});
     refused([](Choosing &c) { c.lists[2][1] = 0; }, {LVB_E_ORDER, in_slot, LVB_FIELD_ITEMS, -1, 2, 0.0, 1.0, 3.0});
-    refused([](Choosing &c) { c.lists[2][2] = 4; }, {LVB_E_ORDER, in_slot, LVB_FIELD_ITEMS, -1, 2, 4.0, 2.0, 3.0});
+    refused([](Choosing &c) { c.lists[2][2] = 4; }, {LVB_E_NOT_FOUND, in_slot, LVB_FIELD_ITEMS, -1, 2, 4.0, 0.0, 3.0,
+                                                     "slots[2].items is 4, of which there is none; allowed 0 to 3."});
     refused([](Choosing &c) { c.choice.slot_count = 3; }, {LVB_E_MISSING, in_choice, LVB_FIELD_SLOTS, -1, -1, 0.0});
     refused([](Choosing &c) { c.lists[0][2] = 3; }, // an antenna among the pads
-            {LVB_E_CONFLICT, in_item, LVB_FIELD_KIND, -1, 3, LVB_KIND_ANTENNA});
+            {LVB_E_CONFLICT, in_item, LVB_FIELD_KIND, -1, 3, LVB_KIND_ANTENNA, none, none,
+             "items[3].kind cannot stand in for the first item of its slot."});
 }
 
 TEST(ChoiceRefusals, Items) {
@@ -138,13 +145,16 @@ TEST(ChoiceRefusals, Items) {
     refused([](Choosing &c) { c.items[0].lowest_mhz = nan; },
             {LVB_E_NAN, in_item, LVB_FIELD_LOWEST_MHZ, -1, 0, nan, 0.1, 300000.0});
     refused([](Choosing &c) { c.items[0].lowest_mhz = 500.0, c.items[0].highest_mhz = 400.0; },
-            {LVB_E_ORDER, in_item, LVB_FIELD_HIGHEST_MHZ, -1, 0, 400.0, 500.0, 300000.0});
+            {LVB_E_ORDER, in_item, LVB_FIELD_HIGHEST_MHZ, -1, 0, 400.0, 500.0, 300000.0,
+             "items[0].highest_mhz is 400, which is below lowest_mhz (500); allowed 500 to 300000."});
     refused([](Choosing &c) { c.item_stages[0].gain_db = 3.0; },
             {LVB_E_ABOVE_RANGE, in_item, LVB_FIELD_GAIN_DB, -1, 0, 3.0, -200.0, 0.0,
              "items[0].gain_db is 3, which is too high; allowed -200 to 0."});
     for (const std::int32_t kind : {LVB_KIND_AIR, LVB_KIND_ALLOWANCE, LVB_KIND_RECEIVER})
         refused([&](Choosing &c) { c.item_stages[0] = stage(kind); },
-                {LVB_E_UNKNOWN_KIND, in_item, LVB_FIELD_KIND, -1, 0, static_cast<double>(kind)});
+                {LVB_E_UNKNOWN_KIND, in_item, LVB_FIELD_KIND, -1, 0, static_cast<double>(kind), none, none,
+                 "items[0].kind is " + std::to_string(kind) + " (" + lvb_kind_name(kind) +
+                     "), which cannot be an item of a stock."});
     const double mhz[] = {500.0, 400.0}, db[] = {-1.0, -1.0};
     auto table = sized<lvb_gain_table>();
     table.row_count = 2;
@@ -158,14 +168,16 @@ TEST(ChoiceRefusals, Links) {
     refused([](Choosing &c) { c.needs[1].link = nullptr; }, {LVB_E_NULL, in_need, LVB_FIELD_LINK, -1, 1});
     refused([](Choosing &c) { c.links[1].frequency_mhz = 0.0; },
             {LVB_E_MISSING, LVB_STRUCT_LINK, LVB_FIELD_FREQUENCY_MHZ, -1, 1, 0.0, 0.1, 300000.0,
-             "element[1].link.frequency_mhz is missing; allowed 0.1 to 300000."});
+             "links[1].frequency_mhz is missing; allowed 0.1 to 300000."});
     refused([](Choosing &c) { c.link_stages[1][4].gain_db = 4.0; },
             {LVB_E_ABOVE_RANGE, LVB_STRUCT_STAGE, LVB_FIELD_GAIN_DB, 4, 1, 4.0, -200.0, 0.0,
-             "element[1].link.stages[4].gain_db is 4, which is too high; allowed -200 to 0."});
+             "links[1].stages[4].gain_db is 4, which is too high; allowed -200 to 0."});
     refused([](Choosing &c) { c.needs[1].worst_case = 4; },
-            {LVB_E_UNKNOWN_VALUE, in_need, LVB_FIELD_WORST_CASE, -1, 1, 4.0, 0.0, 3.0});
+            {LVB_E_UNKNOWN_VALUE, in_need, LVB_FIELD_WORST_CASE, -1, 1, 4.0, 0.0, 3.0,
+             "needs[1].worst_case has the bit 4, which this library does not know."});
     refused([](Choosing &c) { c.needs[1].stated = 0; },
-            {LVB_E_NOT_STATED, in_need, LVB_FIELD_EIRP_LIMIT_DBM, -1, 1, 30.0});
+            {LVB_E_NOT_STATED, in_need, LVB_FIELD_EIRP_LIMIT_DBM, -1, 1, 30.0, none, none,
+             "needs[1].eirp_limit_dbm is 30, but its bit LVB_STATED_EIRP_LIMIT in `stated` is not set."});
     refused([](Choosing &c) { c.needs[1].stated = 1; },
             {LVB_E_UNKNOWN_VALUE, in_need, LVB_FIELD_STATED, -1, 1, 1.0, 0.0, LVB_STATED_EIRP_LIMIT});
     refused([](Choosing &c) { c.needs[1].margin_db = -1.0; },

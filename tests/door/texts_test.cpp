@@ -16,11 +16,15 @@ constexpr double infinity = std::numeric_limits<double>::infinity();
 TEST(Texts, OfAnyFaultAreOneShortSentence) {
     const double hard[] = {0.0,       -0.0, 1.0,  -DBL_MAX, -1.23456789e-300, DBL_MIN,     4.9e-324,  infinity,
                            -infinity, none, 1e12, 0.1,      123456.789,       999999999.5, 1e9 - 0.25};
-    for (lvb_status status = -600; status <= 1; ++status)
-        for (std::int32_t structure = -1; structure <= 60; ++structure)
-            for (const std::int32_t field :
-                 std::initializer_list<std::int32_t>{-1, 0, LVB_FIELD_ATTENUATION_DB_PER_100M, LVB_FIELD_SIZE, 99})
-                for (const double value : {hard[0], hard[3], hard[4], hard[7], hard[9]}) {
+    for (lvb_status status = -600; status <= 1; ++status) {
+        const bool known = std::strcmp(lvb_status_name(status), "unknown") != 0;
+        if (!known && status % 50 != 0) continue; // all of these are told by one sentence
+        for (std::int32_t structure = -1; structure <= LVB_STRUCT_EXTREME; ++structure)
+            for (const std::int32_t field : std::initializer_list<std::int32_t>{
+                     -1, 0, LVB_FIELD_ATTENUATION_DB_PER_100M, LVB_FIELD_SIZE, 99, LVB_FIELD_STATED, LVB_FIELD_KIND,
+                     LVB_FIELD_FIELD, LVB_FIELD_OUTER_DIAMETER_MM, LVB_FIELD_CARRIER_TO_NOISE_DB, LVB_FIELD_PATTERN,
+                     LVB_FIELD_FADING, LVB_FIELD_FACING, LVB_FIELD_FACING_ANTENNA})
+                for (const double value : {hard[0], hard[3], hard[4], hard[7], hard[9], 4294967295.0, 5.0}) {
                     auto fault = sized<lvb_fault>();
                     fault.status = status;
                     fault.structure = structure;
@@ -36,6 +40,7 @@ TEST(Texts, OfAnyFaultAreOneShortSentence) {
                     ASSERT_EQ(std::strlen(text), length);
                     ASSERT_EQ(text[length - 1], '.');
                 }
+    }
     for (const double value : hard) {
         auto fault = sized<lvb_fault>();
         fault.status = LVB_E_ABOVE_RANGE;

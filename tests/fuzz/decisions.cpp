@@ -106,7 +106,7 @@ void sweep(Bytes &bytes) {
     if (bytes.once_in(2)) in.frequency_mhz = mhz.as<const double>();
     else in.first_mhz = bytes.number(0.1, 3000.0), in.last_mhz = bytes.number(0.1, 3000.0);
     if (bytes.once_in(64)) in.last_mhz = bytes.number(0.1, 3000.0);
-    if (bytes.once_in(2)) in.distance_m = metres.as<const double>();
+    if (bytes.once_in(2) && distances != 0) in.distance_m = metres.as<const double>();
     if (bytes.once_in(2)) in.lowest_margin_db = margins.as<double>();
     if (bytes.once_in(2)) in.lowest_headroom_db = headrooms.as<double>();
     if (bytes.once_in(64)) in.lowest_headroom_db = margins.as<double>();

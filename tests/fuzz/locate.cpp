@@ -72,7 +72,7 @@ extern "C" int LLVMFuzzerTestOneInput(const std::uint8_t *data, std::size_t size
         if (bytes.once_in(64)) reading.reserved = bytes.byte();
         readings.put(reading, i * step);
     }
-    locate.readings = bytes.once_in(64) ? nullptr : readings.as<const lvb_reading>();
+    locate.readings = bytes.once_in(64) || locate.reading_count == 0 ? nullptr : readings.as<const lvb_reading>();
     // a count without memory behind it is only given where the count alone must be refused
     if (bytes.once_in(64)) locate.reading_count = LVB_MAX_READINGS + 1 + bytes.raw<std::uint16_t>();
     locate.size = bytes.size_of(sizeof locate);

@@ -40,18 +40,19 @@ class Sites {
         made.combine = static_cast<std::int32_t>(bytes_.below(2));
         made.antenna_count = antenna_count;
         made.antenna_size = sizeof(lvb_site_antenna);
-        made.antennas = keep(antennas(antenna_count)).as<const lvb_site_antenna>();
+        Memory &standing = keep(antennas(antenna_count));
+        if (antenna_count != 0) made.antennas = standing.as<const lvb_site_antenna>();
         made.pack_height_m = bytes_.once_in(8) ? bytes_.number(-1000.0, 1000.0) : 1.5;
         made.area_count = bytes_.below(3);
         made.area_size = sizeof(lvb_area);
         Memory &areas = keep(Memory(made.area_count * sizeof(lvb_area)));
         for (std::uint32_t i = 0; i < made.area_count; ++i) areas.put(area(), i * sizeof(lvb_area));
-        made.areas = areas.as<const lvb_area>();
+        if (made.area_count != 0) made.areas = areas.as<const lvb_area>();
         made.screen_count = bytes_.below(3);
         made.screen_size = sizeof(lvb_screen);
         Memory &screens = keep(Memory(made.screen_count * sizeof(lvb_screen)));
         for (std::uint32_t i = 0; i < made.screen_count; ++i) screens.put(screen(), i * sizeof(lvb_screen));
-        made.screens = screens.as<const lvb_screen>();
+        if (made.screen_count != 0) made.screens = screens.as<const lvb_screen>();
         if (bytes_.once_in(3)) face(made);
         if (bytes_.once_in(24)) spoil(made);
         return made;
@@ -163,7 +164,7 @@ class Sites {
             made.antenna_count = LVB_MAX_SITE_ANTENNAS + 1 + bytes_.raw<std::uint16_t>();
             break;
         case 5:
-            made.area_count = LVB_MAX_AREAS + 1 + bytes_.raw<std::uint16_t>();
+            made.area_count = bytes_.once_in(4) ? 0 : LVB_MAX_AREAS + 1 + bytes_.raw<std::uint16_t>();
             break;
         case 6:
             made.antennas = nullptr;

@@ -48,8 +48,7 @@ void require_sureness(Bytes &bytes, const lvb_tally &tally) {
     const std::vector<unsigned char> before = result.copy();
     fuzz::Fault fault(bytes);
     const lvb_status status =
-        lvb_compute_sureness(tallies, bytes.below(3), fuzz_size(bytes),
-                             result.as<lvb_sureness>(), fault.pointer());
+        lvb_compute_sureness(tallies, bytes.below(3), fuzz_size(bytes), result.as<lvb_sureness>(), fault.pointer());
     fault.require(status);
     if (status != LVB_OK) {
         REQUIRE(result.copy() == before);
@@ -121,7 +120,7 @@ extern "C" int LLVMFuzzerTestOneInput(const std::uint8_t *data, std::size_t size
     trials.spread_count = bytes.once_in(64) ? bytes.byte() : bytes.once_in(3) ? 0 : link.stage_count;
     if (trials.spread_count > link.stage_count) trials.spread_count = link.stage_count + 1; // refused by its count
     trials.spread_size = bytes.once_in(255) ? bytes.byte() % sizeof(lvb_spread) : sizeof(lvb_spread);
-    trials.spreads = bytes.once_in(255) ? nullptr : spreads.data();
+    trials.spreads = bytes.once_in(255) || trials.spread_count == 0 ? nullptr : spreads.data();
     trials.user = reinterpret_cast<const void *>(std::uintptr_t{bytes.byte()}); // never read
     if (air || bytes.once_in(32)) {
         trials.fading = bytes.once_in(64) ? bytes.byte() : static_cast<std::int32_t>(bytes.below(4));

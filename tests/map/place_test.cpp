@@ -20,6 +20,7 @@ struct Placing {
     std::vector<lvb_placement> placements;
     std::uint32_t found = 77;
     lvb_fault fault = sized<lvb_fault>();
+    const lvb_site_antenna *forgotten = nullptr; // antennas that the site lends without a count
 
     Placing(std::uint64_t columns, std::uint64_t rows, std::uint32_t wanted) {
         place.x_m = -4.0;
@@ -33,6 +34,7 @@ struct Placing {
     }
     lvb_status compute() {
         place.site = stage.lent();
+        if (forgotten != nullptr) stage.site.antennas = forgotten;
         place.candidates = candidates.antennas.data();
         place.candidate_count = static_cast<std::uint32_t>(candidates.antennas.size());
         place.candidate_size = sizeof(lvb_site_antenna);
@@ -215,7 +217,13 @@ TEST(PlaceRefusals, AreToldWithTheirNumbers) {
         {[](Placing &p) {
              p.stage.area({50.0, 51.0, 51.0}, {0.0, 0.0, 1.0});
          },
-         {LVB_E_MISSING, LVB_STRUCT_SITE, LVB_FIELD_AREAS, -1, -1, 0.0}},
+         {LVB_E_MISSING, LVB_STRUCT_SITE, LVB_FIELD_AREAS, -1, -1, 0.0, none, none,
+          "lvb_site.areas: no point of the grid lies in them."}},
+        {[](Placing &p) { // antennas that stand already, and their count was forgotten
+             static const lvb_site_antenna standing{};
+             p.forgotten = &standing;
+         },
+         {LVB_E_MISSING, LVB_STRUCT_SITE, LVB_FIELD_ANTENNA_COUNT, -1, -1, 0.0, 1.0, LVB_MAX_SITE_ANTENNAS}},
         {[](Placing &p) { p.candidates.links[1].frequency_mhz = 500.0; },
          {LVB_E_CONFLICT, LVB_STRUCT_SITE_ANTENNA, LVB_FIELD_FREQUENCY_MHZ, -1, 1, 500.0}},
         {[](Placing &p) { p.candidates.placed[1].z_m = none; },
@@ -238,8 +246,8 @@ TEST(PlaceRefusals, AreToldWithTheirNumbers) {
     indoors->candidates.placed[1].x_m = indoors->place.x_m;
     indoors->candidates.placed[1].y_m = indoors->place.y_m;
     EXPECT_EQ(indoors->compute(), LVB_E_BELOW_RANGE);
-    expect_fault(indoors->fault,
-                 {LVB_E_BELOW_RANGE, LVB_STRUCT_PLACE, LVB_FIELD_DISTANCE_M, -1, 1, 2.0 - 1.2, 2.0, 27.0});
+    expect_fault(indoors->fault, {LVB_E_BELOW_RANGE, LVB_STRUCT_PLACE, LVB_FIELD_DISTANCE_M, -1, 1, 2.0 - 1.2, 2.0,
+                                  27.0, "candidates[1].distance_m is 0.8, which is too low; allowed 2 to 27."});
     const auto placing = sound();
     ASSERT_EQ(placing->compute(), LVB_OK);
     placing->place.scratch_count -= 1;

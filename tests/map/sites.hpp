@@ -59,14 +59,18 @@ struct Stage {
     void screen(double x1, double y1, double x2, double y2, double bottom, double top, double loss_db = 0.0) {
         screens.push_back({x1, y1, x2, y2, bottom, top, loss_db});
     }
+    template <class T>
+    static const T *lent(const std::vector<T> &of) {
+        return of.empty() ? nullptr : of.data();
+    }
     const lvb_site *lent() {
-        site.antennas = antennas.data();
+        site.antennas = lent(antennas);
         site.antenna_count = static_cast<std::uint32_t>(antennas.size());
         site.antenna_size = sizeof(lvb_site_antenna);
-        site.areas = areas.data();
+        site.areas = lent(areas);
         site.area_count = static_cast<std::uint32_t>(areas.size());
         site.area_size = sizeof(lvb_area);
-        site.screens = screens.data();
+        site.screens = lent(screens);
         site.screen_count = static_cast<std::uint32_t>(screens.size());
         site.screen_size = sizeof(lvb_screen);
         return &site;
