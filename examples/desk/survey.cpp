@@ -220,7 +220,7 @@ PlacingSurvey survey_places(const Document &document, const Scenario &scenario, 
     place.candidate_count = static_cast<std::uint32_t>(count);
     place.candidate_size = sizeof(lvb_site_antenna);
     lvb_site around = lent.site();
-    if (!placing.keeps_antennas) around.antenna_count = 0;
+    if (!placing.keeps_antennas) around.antenna_count = 0, around.antennas = nullptr;
     place.site = &around;
     place.candidates = lent.candidates().data();
     place.column_count = grid.columns;
