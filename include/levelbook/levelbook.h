@@ -2266,7 +2266,8 @@ typedef struct lvb_edge {
  *  A wall beyond what they describe goes into the air's gain_db. Edges in sight stand for what blocks the clear line.
  *
  *  An exponent belongs to log-distance, where it is needed, and to a radiating cable, where it is the fall-off across
- *  the cable: 0 stands for 1, 3 dB per doubling as from a line source (common practice, no source).
+ *  the cable and is needed at any other lateral distance than 2 m. A line source has 1, 3 dB per doubling; free space has 2,
+ *  and planners of tunnels use it too (common practice, no source). Take the larger for the far end, the smaller for the near.
  *
  *  Exponents and coefficients are printed with the standard deviation of what was measured around them: ITU-R P.1238-9
  *  has 8 to 12 dB (from memory: residential 8, office and commercial 10 at 1.8 to 2 GHz; office 12 at 5.2 GHz). It does not
@@ -2346,7 +2347,7 @@ typedef struct lvb_path_loss {
  *  vertical polarization Rappaport, 4.5, has the other sign); e: ITU-R P.527. Indoor: ITU-R P.1238-9 and -11.
  *  Edges: ITU-R P.526-15, 4.1 and 4.3; with edges on both sides of the principal one, its correction is applied on
  *  each side: ours.
- *  Cable: IEC 61196-4; the fall-off across it: common practice, no source.
+ *  Cable: IEC 61196-4; exponents of the fall-off across it: common practice, no source.
  *  Range: frequency_mhz 0.1 to 300000, distance_m 0.01 to 1e9; log-distance from reference_distance_m on; indoor 300
  *  to 100000 MHz, 1 to 1000 m; site-general as LVB_ENVIRONMENT_ says; radiating cable up to 10000 m. Fields as lvb_path
  *  and lvb_edge say.

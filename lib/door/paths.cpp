@@ -106,6 +106,14 @@ bool check_obstacles(Refusal &refusal, std::uint32_t count, std::int32_t count_f
            refuse(refusal, LVB_E_MISSING, place, loss_field, 0.0, obstacle.minimum, obstacle.maximum);
 }
 
+// Two metres from a radiating cable its coupling loss holds as it was measured; elsewhere the fall-off across is needed.
+bool check_across(Refusal &refusal, const lvb_path &in, Place place) noexcept {
+    const bool elsewhere = in.lateral_distance_m != 0.0 && in.lateral_distance_m != path::coupling_distance_m;
+    if (!elsewhere || in.exponent != 0.0) return true;
+    const Range &range = *path_range(LVB_FIELD_EXPONENT);
+    return refuse(refusal, LVB_E_MISSING, place, LVB_FIELD_EXPONENT, 0.0, range.minimum, range.maximum);
+}
+
 bool check_walls(Refusal &refusal, const lvb_path &in, Place place) noexcept {
     return in.wall_count == 0 || (walled & bit_of(in.model)) != 0 ||
            refuse(refusal, LVB_E_UNUSED, place, LVB_FIELD_WALL_COUNT, in.wall_count);
@@ -188,6 +196,7 @@ bool take_path(Refusal &refusal, const lvb_path *lent, std::int32_t stage, Heigh
     lvb_path in;
     if (!take(refusal, lent, in, place, LVB_FIELD_PATH) || !check_choices(refusal, in, place) ||
         !take_edges(refusal, in, place, path.edges) || !check_numbers(refusal, in, heights, place) ||
+        !check_across(refusal, in, place) ||
         !check_obstacles(refusal, in.floor_count, LVB_FIELD_FLOOR_COUNT, in.floor_loss_db, LVB_FIELD_FLOOR_LOSS_DB,
                          place) ||
         !check_walls(refusal, in, place) ||
@@ -205,7 +214,7 @@ bool take_path(Refusal &refusal, const lvb_path *lent, std::int32_t stage, Heigh
     path.power_loss_coefficient = in.power_loss_coefficient;
     path.deviation_db = or_else(in.standard_deviation_db, math::not_a_number);
     path.cable = {in.longitudinal_loss_db_per_100m, in.coupling_loss_db,
-                  or_else(in.lateral_distance_m, path::coupling_distance_m), or_else(in.exponent, 1.0)};
+                  or_else(in.lateral_distance_m, path::coupling_distance_m), in.exponent};
     path.obstacles_db = in.floor_count * in.floor_loss_db + in.wall_count * in.wall_loss_db;
     return true;
 }

@@ -17,7 +17,7 @@ struct RadiatingCable {
     double longitudinal_db_per_100m;
     double coupling_db; ///< to a half-wave dipole at coupling_distance_m
     double lateral_m;
-    double exponent; ///< of the fall-off across: 1 as from a line
+    double exponent; ///< of the fall-off across; any at 2 m
 };
 inline constexpr double coupling_distance_m = 2.0;
 

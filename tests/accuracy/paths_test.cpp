@@ -104,9 +104,8 @@ Real base(const lvb_path &path, double mhz, double metres) {
     }
     case LVB_PATH_RADIATING_CABLE: {
         const Real lateral = path.lateral_distance_m > 0.0 ? path.lateral_distance_m : 2.0;
-        const Real exponent = path.exponent > 0.0 ? path.exponent : 1.0;
         return Real(path.longitudinal_loss_db_per_100m) * metres / 100.0 + path.coupling_loss_db +
-               Real::decimal("2.150880374549228") + 10.0 * exponent * log10(lateral / 2.0);
+               Real::decimal("2.150880374549228") + 10.0 * path.exponent * log10(lateral / 2.0);
     }
     default:
         return free_space(mhz, direct);

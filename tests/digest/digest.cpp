@@ -550,7 +550,7 @@ struct Way {
             path.longitudinal_loss_db_per_100m = inputs.uniform(1.0, 20.0);
             path.coupling_loss_db = inputs.uniform(50.0, 90.0);
             if (inputs.below(2)) path.lateral_distance_m = inputs.uniform(0.5, 20.0);
-            if (inputs.below(2)) path.exponent = inputs.uniform(0.5, 3.0);
+            if (inputs.below(8)) path.exponent = inputs.uniform(0.5, 3.0);
         }
         const bool walled = path.model == LVB_PATH_INDOOR || path.model == LVB_PATH_SITE_GENERAL;
         if (inputs.below(walled ? 24 : 3) == 0) {

@@ -91,6 +91,7 @@ TEST(PathRefused, EveryNumberInEveryModel) {
                 Way way = sound;
                 if (number.pair && model != LVB_PATH_RADIATING_CABLE) way.heights(2.0, 2.0);
                 way.path.*number.member = value;
+                if (number.field == LVB_FIELD_LATERAL_DISTANCE_M && holds(number.users, model)) way.path.exponent = 1.0;
                 return way;
             };
             if (!holds(number.users, model)) {
@@ -333,6 +334,15 @@ TEST(PathInAChainRefused, TellsTheStage) {
     way.path.size = 8;
     refused(wrong_size,
             {LVB_E_STRUCT_SIZE, in_path, LVB_FIELD_SIZE, 2, -1, 8.0, static_cast<double>(sizeof(lvb_path)), 4096.0});
+}
+
+TEST(PathRefused, ARadiatingCableWhoseFallOffAcrossIsNotSaid) {
+    Way cable = radiating_cable();
+    EXPECT_EQ(cable.compute(900.0, 20.0), LVB_OK);
+    cable.path.lateral_distance_m = 2.0; // where the coupling loss was measured
+    EXPECT_EQ(cable.compute(900.0, 20.0), LVB_OK);
+    cable.path.lateral_distance_m = 4.0;
+    refused(cable, {LVB_E_MISSING, in_path, LVB_FIELD_EXPONENT, -1, -1, 0.0, 0.1, 10.0});
 }
 
 // What stands before a radiating cable is its feed.

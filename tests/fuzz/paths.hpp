@@ -38,7 +38,7 @@ class Paths {
             path.longitudinal_loss_db_per_100m = bytes.number(0.01, 1000.0);
             path.coupling_loss_db = bytes.number(10.0, 200.0);
             if (bytes.once_in(2)) path.lateral_distance_m = bytes.number(0.1, 1000.0);
-            if (bytes.once_in(2)) path.exponent = bytes.number(0.1, 10.0);
+            if (!bytes.once_in(8)) path.exponent = bytes.number(0.1, 10.0);
             break;
         default:
             break;

@@ -280,6 +280,7 @@ TEST(RadiatingCable, FallsOffAcrossByItsExponent) {
     way.path.lateral_distance_m = 2.0;
     EXPECT_EQ(way.at(600.0, 50.0), at_2_m);
     way.path.lateral_distance_m = 20.0;
+    way.path.exponent = 1.0;
     EXPECT_NEAR(way.at(600.0, 50.0), at_2_m + 10.0, 1e-12);
     way.path.exponent = 2.0;
     EXPECT_NEAR(way.at(600.0, 50.0), at_2_m + 20.0, 1e-12);

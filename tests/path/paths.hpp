@@ -100,7 +100,7 @@ inline Way random_way(Random &random) {
         way.path.longitudinal_loss_db_per_100m = random.uniform(1.0, 20.0);
         way.path.coupling_loss_db = random.uniform(50.0, 90.0);
         if (random.below(2)) way.path.lateral_distance_m = random.log_uniform(-1.0, 2.0);
-        if (random.below(2)) way.path.exponent = random.uniform(0.5, 3.0);
+        if (way.path.lateral_distance_m != 0.0 || random.below(2)) way.path.exponent = random.uniform(0.5, 3.0);
     }
     if (takes_edges(way) && way.path.transmit_height_m != 0.0)
         for (std::uint64_t n = random.below(6); n > 0; --n)

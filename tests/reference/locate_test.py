@@ -49,11 +49,11 @@ def chain(gains, tolerances):
 
 def locate(gains, tolerances, points, levels, uncertainties, uncertainty, probability, spread):
     link, stages = chain(gains, tolerances)
-    readings = ffi.new("lvb_reading[]", max(1, len(points)))
+    readings = ffi.new("lvb_reading[]", len(points)) if points else []
     for reading, point, level, own in zip(readings, points, levels, uncertainties):
         reading.stage, reading.level_dbm, reading.uncertainty_db = point, level, own
     request = ffi.new("lvb_locate *", {
-        "size": ffi.sizeof("lvb_locate"), "link": link, "readings": readings, "reading_count": len(points),
+        "size": ffi.sizeof("lvb_locate"), "link": link, "readings": readings or ffi.NULL, "reading_count": len(points),
         "reading_size": ffi.sizeof("lvb_reading"), "uncertainty_db": uncertainty, "fault_probability": probability,
         "fault_spread_db": spread})
     result = ffi.new("lvb_locate_result *", {"size": ffi.sizeof("lvb_locate_result")})

@@ -271,11 +271,11 @@ for environment, (alpha, beta, gamma, sigma) in enumerate(
                    alpha * in_db(distance) + beta + gamma * in_db(frequency / 1000), 1e-10)
             expect("its deviation", loss.standard_deviation_db, sigma, 1e-12)
 for longitudinal, along, coupling in ((3.0, 1000.0, 65.0), (0.8, 37.0, 72.0), (12.0, 250.0, 55.0)):
-    for exponent, across in ((0.0, 2.0), (0.0, 9.0), (1.0, 0.7), (2.0, 20.0), (1.4, 5.0)):
+    for exponent, across in ((0.0, 2.0), (1.0, 9.0), (1.0, 0.7), (2.0, 20.0), (1.4, 5.0)):
         loss = path_loss(900.0, along, model=5, longitudinal_loss_db_per_100m=longitudinal, coupling_loss_db=coupling,
                          exponent=exponent, lateral_distance_m=across)
         expect("radiating cable", loss.loss_db,
-               longitudinal * along / 100 + coupling + in_db(4 / cosine_integral) + (exponent or 1) * in_db(across / 2),
+               longitudinal * along / 100 + coupling + in_db(4 / cosine_integral) + exponent * in_db(across / 2),
                1e-10)
 
 
