@@ -194,7 +194,8 @@ Computed with_set(const Book &book, const std::vector<Sought> &sought, const Ans
         stage.cable_table = item.cable_table;
         stage.pattern = item.pattern;
     }
-    link.tuning.reset(); // a set is sought for the link's own frequency
+    link.needed_dbm = needed_level(book.document, link); // its noise is its own
+    link.tuning.reset();                                 // a set is sought for the link's own frequency
     return compute(book.document, link);
 }
 

@@ -86,6 +86,14 @@ struct Pair {
     Coexistence coexistence;
 };
 
+/// A document's scenario, each link with the level that its noise asks for; throws Refusal at the first thing that is
+/// wrong, but not at what is wrong with a link's noise: that is told when the link is asked for.
+Scenario open_scenario(const Document &document);
+
+/// The least level in the receiver's window that the link's own noise, interference and the needed carrier to noise
+/// allow; none where no floor or no needed carrier to noise is given, or the noise is not known. Throws Refusal.
+std::optional<double> needed_level(const Document &document, const Link &link);
+
 /// Computes a link with all that it asks for; throws Refusal.
 Answer answer_link(const Document &document, const Link &link);
 

@@ -7,7 +7,7 @@
 
 namespace desk {
 
-Book::Book(const std::string &file) : document(read_json(file)), scenario(read_scenario(document)) {}
+Book::Book(const std::string &file) : document(read_json(file)), scenario(open_scenario(document)) {}
 
 const Link &link_named(const Scenario &scenario, const std::string &name) {
     return named(scenario.links, name, "link");

@@ -51,7 +51,7 @@ std::vector<Pair> answer_pairs(const Document &document, const Scenario &scenari
 
 Outcome budget(const std::string &file, const std::string &link_name, bool as_json, bool brief) {
     const Document document = read_json(file);
-    const Scenario scenario = read_scenario(document);
+    const Scenario scenario = open_scenario(document);
     const std::vector<const Link *> chosen = chosen_links(scenario, link_name);
     std::vector<Answer> answers;
     for (const Link *link : chosen) answers.push_back(answer_link(document, *link));

@@ -11,6 +11,9 @@ std::string print_link(const Answer &answer, bool brief);
 std::string print_summary(const std::vector<Answer> &answers);
 std::string print_cautions(const Scenario &scenario);
 
+/// A sentence for every link whose floor was entered below what its noise allows.
+std::vector<std::string> raised_floors(const Scenario &scenario);
+
 /// The cautions that belong under every prediction, one sentence each.
 std::vector<std::string> cautions(const Scenario &scenario);
 

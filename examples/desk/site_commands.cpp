@@ -17,16 +17,18 @@ const Site &site_of(const Scenario &scenario, const SiteQuestion &question) {
 }
 
 std::string page(const Scenario &scenario, const SiteQuestion &question, const std::string &words) {
+    std::string floors; // the cautions that even a brief page needs
+    for (const std::string &sentence : raised_floors(scenario)) floors += labelled("CAUTION:", sentence);
     return wrap(ascii(question.site + ", " + scenario.production + " (" + question.file + ")"), page_columns, "",
                 "  ") +
-           words + (question.brief ? "" : print_cautions(scenario));
+           words + (question.brief ? floors : print_cautions(scenario));
 }
 
 } // namespace
 
 SiteAnswer answer_map(const SiteQuestion &question) {
     const Document document = read_json(question.file);
-    const Scenario scenario = read_scenario(document);
+    const Scenario scenario = open_scenario(document);
     const Site &site = site_of(scenario, question);
     const Survey survey = survey_map(document, scenario, site);
     if (!question.pgm.empty() && !survey.has_floor)
@@ -40,7 +42,7 @@ SiteAnswer answer_map(const SiteQuestion &question) {
 
 SiteAnswer answer_walk(const SiteQuestion &question) {
     const Document document = read_json(question.file);
-    const Scenario scenario = read_scenario(document);
+    const Scenario scenario = open_scenario(document);
     const Site &site = site_of(scenario, question);
     if (site.walks.empty()) throw Refusal("the site " + in_quotes(site.name) + " has no walks");
     const Walk &walk = named(site.walks, question.walk, "walk");
@@ -53,7 +55,7 @@ SiteAnswer answer_walk(const SiteQuestion &question) {
 
 SiteAnswer answer_place(const SiteQuestion &question) {
     const Document document = read_json(question.file);
-    const Scenario scenario = read_scenario(document);
+    const Scenario scenario = open_scenario(document);
     const Site &site = site_of(scenario, question);
     const PlacingSurvey survey = survey_places(document, scenario, site, question.most);
     return {question.as_json ? place_json(scenario, question.file, survey)

@@ -237,7 +237,7 @@ const std::vector<std::pair<std::string, std::string>> &solve_goals() {
 
 Outcome answer_solve(const SolveQuestion &question) {
     const Book book(question.file);
-    const Link &link = link_named(book.scenario, question.link);
+    Link link = link_named(book.scenario, question.link);
     const Goal &goal = goal_of(question);
     const Unknown unknown = unknown_of(link, question);
     const bool distance =
@@ -245,6 +245,7 @@ Outcome answer_solve(const SolveQuestion &question) {
     if (!unknown.of_stage() && link.placed() && distance)
         book.document.refuse(*link.value, "the places of the antennas tell the distance, so it cannot be solved for");
     compute(book.document, link); // what is wrong with the link itself is told first
+    if (unknown.key->field == LVB_FIELD_FLOOR_DBM) link.needed_dbm.reset(); // the floor itself is sought
     const std::unique_ptr<Lent> lent = lend(book.document, link);
     lvb_solve solve = sized<lvb_solve>();
     solve.link = &lent->link();

@@ -214,6 +214,25 @@ TEST(DeskSolve, PowerLossAndHeadroomInThePersonsUnits) {
               "Answer: gain_dbi = 3 dBi gives 15.00 dBm");
 }
 
+// -120.96 dBm of noise in 200 kHz, 60 dB of noise figure, 15 dB that are needed: 24.04 dB over the entered floor.
+Chain noisy_chain() {
+    Chain chain;
+    chain.link = R"("noise": {"bandwidth_khz": 200, "carrier_to_noise_db": 15})";
+    chain.receiver = R"("floor_dbm": -70, "ceiling_dbm": -10, "noise_figure_db": 60)";
+    return chain;
+}
+const double raised_db = 10.0 * std::log10(1.380649e-23 * 290.0 * 200e3 * 1e3) + 75.0 + 70.0;
+
+TEST(DeskSolve, MarginStandsOverWhatTheNoiseAllows) {
+    const Json distance = told(noisy_chain(), solve("far_distance_m", {"--margin", "1"}));
+    EXPECT_NEAR(number(distance.at("value")), 20 * std::pow(10.0, (margin_db - raised_db - 1) / 20), 1e-3);
+    expect_in(page(noisy_chain(), solve("far_distance_m", {"--margin", "1"})),
+              "In link 'A' the entered floor of -70 dBm lies below");
+    // the floor itself is sought over what was entered
+    const Json floor = told(noisy_chain(), solve("floor_dbm", {"--stage", "rack", "--margin", "1"}));
+    EXPECT_EQ(number(floor.at("entered")), -70.0);
+}
+
 TEST(DeskSolve, OutOfReachSaysHowFarItFallsShort) {
     // An allowance loses nothing at best: the margin grows by its 10 dB.
     const Json answer = told({}, solve("loss_db", {"--stage", "body", "--margin", "60"}), 1);

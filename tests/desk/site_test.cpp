@@ -107,6 +107,30 @@ TEST(Map, CsvHoldsFreeSpaceAtEveryPoint) {
     }
 }
 
+// k 290 K in 200 kHz is -120.96 dBm; a noise figure of 60 dB and a needed C/N of 20 dB ask for -40.96 dBm.
+TEST(Map, FloorIsNeverBelowWhatAChainsNoiseAllows) {
+    const auto noisy = [](std::string text) {
+        text.insert(text.find("\"stages\""), R"("noise": {"bandwidth_khz": 200, "carrier_to_noise_db": 20}, )");
+        return text.replace(text.rfind("\"floor_dbm\""), 0, "\"noise_figure_db\": 60, ");
+    };
+    const double needed_dbm = 10.0 * std::log10(1.380649e-23 * 290.0 * 200e3 * 1e3) + 80.0;
+    const std::string antennas = R"([{"label": "a", "link": "A", "place": {"x_m": 1, "y_m": 2, "z_m": 3}},
+        {"label": "b", "link": "B", "place": {"x_m": 50, "y_m": 2, "z_m": 3}}])";
+    // one receiver: the chain without noise is judged as the one with it
+    for (const std::string &links :
+         {noisy(chain("A")) + "," + chain("B"), noisy(chain("A")) + "," + noisy(chain("B"))}) {
+        const TemporaryFile file(scenario(R"("areas": )" + square + R"(, "antennas": )" + antennas, links));
+        const Json told = json_of({"map", file.path(), "S"});
+        EXPECT_NEAR(told.at("worst").at("margin_db").get<double>(), far_dbm(4.5, 1.5, 2.0) - needed_dbm, 1e-3);
+        EXPECT_EQ(told.at("holds"), false);
+        EXPECT_NE(
+            told.at("cautions").at(0).get<std::string>().find("In link 'A' the entered floor of -60 dBm lies below"),
+            std::string::npos);
+        const Printout brief = run({"map", file.path(), "S", "--brief"});
+        EXPECT_NE(brief.out.find("In link 'A' the entered floor of -60 dBm"), std::string::npos) << brief.out;
+    }
+}
+
 TEST(Map, GraymapHoldsTheMarginInHalfDecibels) {
     // Two areas with a gap: columns 0, 1 and 4, 5.
     const TemporaryFolder folder;

@@ -448,10 +448,91 @@ TEST(DeskNoise, OutsideNoiseAndWhatWasMeasured) {
     expect_words(measured, "as measured at the receiver");
     expect_words(measured, "with interference of -95.00 dBm there");
     expect_words(measured, "dB TOO LITTLE");
-    expect_words(measured, "guesses carry no tolerance; TOO NOISY at the far end");
+    // twice -95 dBm and 60 dB: no level between that and the entered floor of -100 dBm will do
+    expect_words(measured,
+                 "DROPS OUT: the far end lies 26.04 dB BELOW the floor; the entered floor of -100 dBm lies below what "
+                 "noise and the needed C/N allow (-31.99 dBm), and the level is judged against that; TOO NOISY at the "
+                 "far end");
     EXPECT_EQ(page_of(measured).code, 1);
     EXPECT_EQ(link_of(measured).at("holds"), false);
     EXPECT_EQ(link_of(measured).at("failures"), Json::array({"TOO NOISY at the far end"}));
+}
+
+// A floor that was typed in does not make a level receivable that the link's own noise covers: the higher of both
+// judges.
+TEST(DeskNoise, FloorBelowWhatNoiseAndTheNeededRatioAllowIsRaised) {
+    const double needed = thermal_dbm_per_hz + db(200e3) + 3.0 + 20.0; // k T B, noise figure, needed C/N: -97.96 dBm
+    const std::string terms = R"("bandwidth_khz": 200, "carrier_to_noise_db": 20)";
+    Pieces between = noisy("", R"("noise_figure_db": 3)", terms);
+    const double level = -99.0; // over the entered floor of -100 dBm
+    between.source = "\"power_dbm\": " + std::to_string(level + free_space_db(600, 20));
+    const Json told = link_of(between);
+    EXPECT_EQ(told.at("verdict"), "drops out");
+    EXPECT_EQ(told.at("holds"), false);
+    EXPECT_NEAR(near_to(told.at("far_end").at("margin_db")), level - needed, exact);
+    EXPECT_NEAR(near_to(told.at("far_end").at("margin_db")), near_to(told.at("noise").at("margin_db")), exact);
+    EXPECT_EQ(told.at("far_end").at("zone"), "dropout");
+    EXPECT_EQ(near_to(told.at("window").at("floor_dbm")), -100.0); // as it was entered
+    EXPECT_NEAR(near_to(told.at("window").at("judged_floor_dbm")), needed, exact);
+    EXPECT_NEAR(near_to(told.at("noise").at("needed_level_dbm")), needed, exact);
+    EXPECT_EQ(page_of(between).code, 1);
+    const std::string raised = "the entered floor of -100 dBm lies below what noise and the needed C/N allow (-97.96 "
+                               "dBm), and the level is judged against that";
+    expect_words(between, "Verdict: DROPS OUT: the far end lies 1.04 dB BELOW the floor; " + raised);
+    expect_words(between, "F floor -97.96");
+    expect_words(between, "Cautions - In link 'A' " + raised + ".");
+
+    Pieces over = between; // half a decibel over the noise, and one of tolerance
+    over.source = "\"power_dbm\": " + std::to_string(needed + 0.5 + free_space_db(600, 20)) + ", \"tolerance_db\": 1";
+    EXPECT_EQ(link_of(over).at("verdict"), "doubtful");
+    expect_words(over, raised);
+
+    // What fades below the floor fades into the noise: Rayleigh, 1 - exp(-1 / margin).
+    over.link += R"(, "fading": {"model": "Rayleigh", "outage_percent": 99})";
+    EXPECT_NEAR(near_to(link_of(over).at("fading").at("outage")), 1.0 - std::exp(-ratio(-0.5)), 1e-4);
+
+    // The noise stands at the receiver's input, the window behind its gain.
+    Pieces gain = between;
+    gain.receiver += R"(, "gain_db": 5)";
+    EXPECT_NEAR(near_to(link_of(gain).at("window").at("judged_floor_dbm")), needed + 5.0, exact);
+    EXPECT_NEAR(near_to(link_of(gain).at("far_end").at("margin_db")), level - needed, exact);
+
+    // The wanted band gives way; so does the ceiling's room, of which nothing is left.
+    Pieces band = between;
+    band.receiver = R"("floor_dbm": -100, "wanted_low_dbm": -99.5, "wanted_high_dbm": -98.5, "ceiling_dbm": -10,
+        "noise_figure_db": 3)";
+    EXPECT_EQ(link_of(band).at("verdict"), "drops out");
+    EXPECT_EQ(near_to(link_of(band).at("window").at("wanted_low_dbm")), -99.5);
+    Pieces ceiling = between;
+    ceiling.receiver = R"("floor_dbm": -100, "ceiling_dbm": -98.5, "noise_figure_db": 3)";
+    expect_words(ceiling, raised + "; no level under the ceiling is enough");
+    EXPECT_EQ(page_of(ceiling).code, 1);
+}
+
+TEST(DeskNoise, FloorAboveTheNoiseStaysAsEntered) {
+    const Pieces pieces = noisy("", R"("noise_figure_db": 3)", R"("bandwidth_khz": 200, "carrier_to_noise_db": 10)");
+    const Json told = link_of(pieces);
+    EXPECT_EQ(near_to(told.at("window").at("judged_floor_dbm")), -100.0);
+    EXPECT_NEAR(near_to(told.at("far_end").at("margin_db")), 100.0 - free_space_db(600, 20), exact);
+    EXPECT_EQ(words_of_page(pieces).find("entered floor"), std::string::npos);
+    // what is needed is not known where no ratio, or no noise figure, is given
+    EXPECT_TRUE(link_of(noisy("", R"("noise_figure_db": 3)", R"("bandwidth_khz": 200)"))
+                    .at("noise")
+                    .at("needed_level_dbm")
+                    .is_null());
+}
+
+// Without a needed ratio a floor above the noise is believed, one below it is not.
+TEST(DeskNoise, FloorBelowTheNoiseItselfFails) {
+    Pieces pieces = noisy("", R"("noise_figure_db": 3)", R"("bandwidth_khz": 200)");
+    EXPECT_EQ(link_of(pieces).at("failures"), Json::array());
+    pieces.receiver = R"("floor_dbm": -125, "ceiling_dbm": -10, "noise_figure_db": 3)";
+    const std::string failure = "the floor of -125 dBm lies BELOW THE NOISE (-117.96 dBm): say which "
+                                "carrier_to_noise_db the receiver needs";
+    EXPECT_EQ(link_of(pieces).at("failures"), Json::array({failure}));
+    EXPECT_EQ(link_of(pieces).at("holds"), false);
+    expect_words(pieces, failure);
+    EXPECT_EQ(page_of(pieces).code, 1);
 }
 
 TEST(DeskNoise, ProductsOfTwoAndOfManyCarriers) {
