@@ -253,7 +253,9 @@ Json exposure_json(const Answer &answer) {
     out["eirp_dbm"] = answer.keep_away->eirp_dbm;
     out["reflection_factor"] = answer.link->exposure->reflection_factor;
     out["transmitters"] = answer.link->exposure->transmitters;
+    out["keep_distance_m"] = answer.keep_away->keep_distance_m;
     out["distance_m"] = answer.keep_away->distance_m;
+    out["near_field"] = answer.keep_away->near_field();
     return out;
 }
 

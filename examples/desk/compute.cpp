@@ -182,6 +182,7 @@ KeepAway keep_away(const Document &document, const Link &link, const Computed &c
     result.eirp_dbm = computed.budget.eirp_dbm + computed.budget.eirp_worst_db +
                       lvb_db_from_power_ratio(static_cast<double>(exposure.transmitters));
     result.distance_m = lvb_exposure_distance_m(result.eirp_dbm, result.limit_w_per_m2, exposure.reflection_factor);
+    result.keep_distance_m = std::fmax(result.distance_m, lvb_wavelength_m_from_mhz(link.frequency_mhz));
     return result;
 }
 

@@ -61,8 +61,10 @@ struct Computed {
 /// How far people must keep away from the transmit antenna.
 struct KeepAway {
     double limit_w_per_m2 = 0.0;
-    double eirp_dbm = 0.0; ///< of all transmitters on the antenna, with every tolerance upwards
-    double distance_m = 0.0;
+    double eirp_dbm = 0.0;        ///< of all transmitters on the antenna, with every tolerance upwards
+    double distance_m = 0.0;      ///< as the far field has it
+    double keep_distance_m = 0.0; ///< that, or a wavelength where it lies nearer and the far field does not hold
+    bool near_field() const { return keep_distance_m > distance_m; }
 };
 
 /// A link of a scenario with what the library says of it.

@@ -768,8 +768,17 @@ TEST(DeskExposure, TellsTheDistanceToKeep) {
         "Exposure: people must keep 3.20 m or more away from the transmit antenna: 4 W/m2 for the general public "
         "by 47 CFR 1.1310 at 600 MHz, 53.01 dBm e.i.r.p. with every tolerance upwards, of 4 such transmitters "
         "together, reflections x 2.56; computed for the far field Guesses:");
-    expect_words(exposed(general + R"(, "reflection_factor": 1)", R"("power_mw": 50)"),
-                 "this lies nearer than a wavelength (0.50 m), where it does not hold: keep that distance");
+    EXPECT_EQ(link_of(pieces).at("exposure").at("near_field"), false);
+    EXPECT_EQ(link_of(pieces).at("exposure").at("keep_distance_m"), link_of(pieces).at("exposure").at("distance_m"));
+    // sqrt(0.05 / (4 pi 4)) = 0.0315 m, under the wavelength of 0.49965 m: the larger one is told first
+    const Pieces close = exposed(general + R"(, "reflection_factor": 1)", R"("power_mw": 50)");
+    expect_words(close, "Exposure: people must keep 0.50 m or more away from the transmit antenna: 4 W/m2");
+    expect_words(close, "computed for the far field, which would allow 0.04 m but does not hold nearer than a "
+                        "wavelength; the antenna's maker may ask for more");
+    const Json near_told = link_of(close).at("exposure");
+    EXPECT_EQ(near_told.at("near_field"), true);
+    EXPECT_NEAR(near_to(near_told.at("keep_distance_m")), 299.792458 / 600.0, exact);
+    EXPECT_NEAR(near_to(near_told.at("distance_m")), std::sqrt(0.05 / (four_pi * 4.0)), exact);
     expect_words(
         exposed(R"("rule": "ICNIRP 2020", "audience": "occupational", "reflection_factor": 1)", R"("power_w": 50)"),
         "15 W/m2 for occupational exposure by ICNIRP 2020 at 600 MHz");
