@@ -11,6 +11,7 @@
 #include "numbers.hpp"
 #include "print_budget.hpp"
 #include "print_terms.hpp"
+#include "published.hpp"
 #include "site_commands.hpp"
 #include "table_file.hpp"
 #include "verdict.hpp"
@@ -153,6 +154,7 @@ class Program {
         declare_budget();
         declare_convert();
         declare_cables();
+        declare_published();
         declare_table();
         declare_sites();
         decide_.declare(app_);
@@ -220,6 +222,12 @@ class Program {
         metres_option_ = metres;
     }
 
+    void declare_published() {
+        rules_ = app_.add_subcommand("rules", "list the published limits of power and exposure with their editions");
+        allowances_ = app_.add_subcommand("allowances", "list published losses by bodies and polarization with their "
+                                                        "sources");
+    }
+
     void declare_table() {
         table_ = app_.add_subcommand("table", "print the table of a CSV or Touchstone file as it is read");
         table_->add_option("file", file_, "file of a table (.csv, .s2p, .ts)")->required();
@@ -257,6 +265,8 @@ class Program {
         if (units_->parsed()) return {print_units()};
         if (table_->parsed()) return print_table(file_, parameter_);
         if (cables_->parsed()) return {print_catalogue()};
+        if (rules_->parsed()) return {print_rules()};
+        if (allowances_->parsed()) return {print_allowances()};
         if (feet_option_->count() + metres_option_->count() == 0) throw Refusal("cable needs a length: --m or --ft");
         if (feet_option_->count() > 0) question_.length_m = lvb_metres_from_feet(feet_);
         if (degf_) question_.temperature_degc = lvb_degc_from_degf(*degf_);
@@ -269,6 +279,8 @@ class Program {
     CLI::App *units_ = nullptr;
     CLI::App *cables_ = nullptr;
     CLI::App *cable_ = nullptr;
+    CLI::App *rules_ = nullptr;
+    CLI::App *allowances_ = nullptr;
     CLI::App *table_ = nullptr;
     CLI::App *map_ = nullptr;
     CLI::App *walk_ = nullptr;
