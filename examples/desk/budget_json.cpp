@@ -328,7 +328,9 @@ std::string budget_json(const Scenario &scenario, const std::string &file, const
     for (const Answer &answer : answers) out["links"].push_back(link_json(answer));
     out["side_by_side"] = Json::array();
     for (const Pair &pair : pairs) out["side_by_side"].push_back(pair_json(pair));
-    out["cautions"] = cautions(scenario);
+    Links links;
+    for (const Answer &answer : answers) links.push_back(answer.link);
+    out["cautions"] = cautions(scenario, links);
     return out.dump(2, ' ', false, Json::error_handler_t::replace) + "\n";
 }
 

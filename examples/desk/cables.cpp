@@ -87,6 +87,7 @@ std::string print_catalogue() {
 }
 
 std::string answer_cable(const CableQuestion &question) {
+    if (question.name.empty()) refuse_name("", catalogue_names(), "cable");
     lvb_cable_run run{};
     run.size = sizeof run;
     run.cable_type = lvb_cable_type_from_name(question.name.c_str());

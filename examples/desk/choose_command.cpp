@@ -251,6 +251,12 @@ std::string miss_words(const lvb_miss &miss) {
     return words.empty() ? "taken by itself it can be held: the links compete for the stock" : words;
 }
 
+Links links_of(const std::vector<Sought> &sought) {
+    Links links;
+    for (const Sought &one : sought) links.push_back(one.link);
+    return links;
+}
+
 std::string page(const Book &book, const std::vector<Sought> &sought, const Answered &answered) {
     std::string out = page_title(
         "CHOOSE", std::to_string(sought.size()) + (sought.size() == 1 ? " link" : " links") + ", from the stock", book);
@@ -275,7 +281,7 @@ std::string page(const Book &book, const std::vector<Sought> &sought, const Answ
     if (answered.chosen.outcome == LVB_OUTCOME_INFEASIBLE)
         for (std::size_t n = 0; n < sought.size(); ++n)
             out += labelled("Missed:", ascii("'" + sought[n].link->name + "': " + miss_words(answered.misses[n])));
-    return out + print_cautions(book.scenario);
+    return out + print_cautions(book.scenario, links_of(sought));
 }
 
 std::string json(const Book &book, const std::vector<Sought> &sought, const Answered &answered) {
@@ -313,7 +319,7 @@ std::string json(const Book &book, const std::vector<Sought> &sought, const Answ
             for (const MissName &name : miss_names) miss[name.name] = answered.misses[n].*name.value;
             out["misses"].push_back(miss);
         }
-    return json_text(std::move(out), book);
+    return json_text(std::move(out), book, links_of(sought));
 }
 
 } // namespace

@@ -1,7 +1,6 @@
 #include "decide_common.hpp"
 
 #include "json_tree.hpp"
-#include "print_budget.hpp"
 
 #include <cmath>
 
@@ -43,8 +42,8 @@ Json json_head(const char *command, const Book &book, const Link *link) {
     return out;
 }
 
-std::string json_text(Json answer, const Book &book) {
-    answer["cautions"] = cautions(book.scenario);
+std::string json_text(Json answer, const Book &book, const Links &links) {
+    answer["cautions"] = cautions(book.scenario, links);
     return answer.dump(2, ' ', false, Json::error_handler_t::replace) + "\n";
 }
 

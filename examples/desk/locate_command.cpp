@@ -145,7 +145,7 @@ std::string page(const Book &book, const Link &link, const std::vector<Reading> 
                                    " dB (standard uncertainty), and at most one stage as faulty; where the walk "
                                    "fades, take means; a meter that reads all levels alike too high looks like a "
                                    "fault of the source");
-    return out + print_cautions(book.scenario);
+    return out + print_cautions(book.scenario, {&link});
 }
 
 std::string json(const Book &book, const Link &link, const std::vector<Reading> &readings, double uncertainty_db,
@@ -188,7 +188,7 @@ std::string json(const Book &book, const Link &link, const std::vector<Reading> 
         line["expected_bits"] = suspect.expected_bits;
         out["suspects"].push_back(line);
     }
-    return json_text(std::move(out), book);
+    return json_text(std::move(out), book, {&link});
 }
 
 } // namespace

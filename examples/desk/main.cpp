@@ -69,7 +69,7 @@ Outcome budget(const std::string &file, const std::string &link_name, bool as_js
     }
     outcome.text = print_heading(scenario, file, brief) + print_summary(answers);
     for (const Answer &answer : answers) outcome.text += print_link(answer, brief);
-    outcome.text += print_pairs(pairs) + print_cautions(scenario);
+    outcome.text += print_pairs(pairs) + print_cautions(scenario, chosen);
     return outcome;
 }
 
@@ -210,8 +210,8 @@ class Program {
     void declare_cables() {
         cables_ = app_.add_subcommand("cables", "list the catalogue of cables with the source of every row");
         cable_ = app_.add_subcommand("cable", "look up one cable: cable RG-213/U --mhz 600 --m 30");
-        cable_->add_option("type", question_.name, "designation in the catalogue")->required();
-        cable_->add_option("--mhz", question_.frequency_mhz, "frequency in MHz")->required();
+        cable_->add_option("type", question_.name, "designation in the catalogue");
+        mhz_option_ = cable_->add_option("--mhz", question_.frequency_mhz, "frequency in MHz");
         auto *metres = cable_->add_option("--m", question_.length_m, "length in metres");
         auto *feet = cable_->add_option("--ft", feet_, "length in feet")->excludes(metres);
         cable_->add_option("--connectors", question_.connectors, "connectors in the run");
@@ -237,7 +237,7 @@ class Program {
     CLI::App *declare_site(const char *name, const char *what) {
         CLI::App *command = app_.add_subcommand(name, what);
         command->add_option("scenario", site_.file, "scenario file (JSON)")->required();
-        command->add_option("site", site_.site, "name of a site in it")->required();
+        command->add_option("site", site_.site, "name of a site in it");
         auto *json = command->add_flag("--json", site_.as_json, "print JSON");
         command->add_flag("--brief", site_.brief, "leave out legend, antennas and cautions")->excludes(json);
         return command;
@@ -245,9 +245,11 @@ class Program {
     void declare_sites() {
         map_ = declare_site("map", "print what arrives everywhere on a site, as a map of characters");
         walk_ = declare_site("walk", "tell where along a walk the link is under the floor or over the ceiling");
-        walk_->add_option("walk", site_.walk, "name of a walk of the site")->required();
+        walk_->add_option("walk", site_.walk, "name of a walk of the site");
         place_ = declare_site("place", "find where one or two antennas of a site serve best");
         map_->add_option("--pgm", site_.pgm, "write the margin over the floor as a portable graymap to this file");
+        map_->add_option("--show", site_.show, "what to draw: zones (left out), margin in steps of 3 dB, or outage")
+            ->excludes("--json");
         for (CLI::App *command : {map_, walk_})
             command->add_option("--csv", site_.csv, "write every point to this CSV file");
         constexpr int most_placements = 1000;
@@ -267,6 +269,12 @@ class Program {
         if (cables_->parsed()) return {print_catalogue()};
         if (rules_->parsed()) return {print_rules()};
         if (allowances_->parsed()) return {print_allowances()};
+        return answer_piece_of_cable();
+    }
+
+    Outcome answer_piece_of_cable() {
+        if (question_.name.empty()) return {answer_cable(question_)}; // which refuses, and lists the names
+        if (mhz_option_->count() == 0) throw Refusal("cable needs a frequency: --mhz");
         if (feet_option_->count() + metres_option_->count() == 0) throw Refusal("cable needs a length: --m or --ft");
         if (feet_option_->count() > 0) question_.length_m = lvb_metres_from_feet(feet_);
         if (degf_) question_.temperature_degc = lvb_degc_from_degf(*degf_);
@@ -286,6 +294,7 @@ class Program {
     CLI::App *walk_ = nullptr;
     CLI::App *place_ = nullptr;
     DecideCommands decide_;
+    CLI::Option *mhz_option_ = nullptr;
     CLI::Option *feet_option_ = nullptr;
     CLI::Option *metres_option_ = nullptr;
     SiteQuestion site_;

@@ -264,16 +264,16 @@ std::string print_summary(const std::vector<Answer> &answers) {
     return out;
 }
 
-std::vector<std::string> raised_floors(const Scenario &scenario) {
+std::vector<std::string> raised_floors(const Links &links) {
     std::vector<std::string> sentences;
-    for (const Link &link : scenario.links)
-        if (const std::string words = raised_floor_words(link); !words.empty())
-            sentences.push_back("In link " + in_quotes(link.name) + " " + words + ".");
+    for (const Link *link : links)
+        if (const std::string words = raised_floor_words(*link); !words.empty())
+            sentences.push_back("In link " + in_quotes(link->name) + " " + words + ".");
     return sentences;
 }
 
-std::vector<std::string> cautions(const Scenario &scenario) {
-    std::vector<std::string> sentences = raised_floors(scenario);
+std::vector<std::string> cautions(const Scenario &scenario, const Links &links) {
+    std::vector<std::string> sentences = raised_floors(links);
     const auto add = [&](const char *sentence) { sentences.emplace_back(sentence); };
     // Where limits, noise or patterns are judged, the sentences of the library that judged them.
     if (asks_for_more_than_levels(scenario)) {
@@ -290,9 +290,9 @@ std::vector<std::string> cautions(const Scenario &scenario) {
     return sentences;
 }
 
-std::string print_cautions(const Scenario &scenario) {
+std::string print_cautions(const Scenario &scenario, const Links &links) {
     std::string out = std::string(page, '-') + "\nCautions\n";
-    for (const std::string &sentence : cautions(scenario)) out += wrap(sentence, page, "  - ", "    ");
+    for (const std::string &sentence : cautions(scenario, links)) out += wrap(sentence, page, "  - ", "    ");
     return out;
 }
 

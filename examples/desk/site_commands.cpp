@@ -16,12 +16,13 @@ const Site &site_of(const Scenario &scenario, const SiteQuestion &question) {
     return named(scenario.sites, question.site, "site");
 }
 
-std::string page(const Scenario &scenario, const SiteQuestion &question, const std::string &words) {
+std::string page(const Scenario &scenario, const SiteQuestion &question, const Site &site, const std::string &words) {
+    const Links links = links_of(scenario, site);
     std::string floors; // the cautions that even a brief page needs
-    for (const std::string &sentence : raised_floors(scenario)) floors += labelled("CAUTION:", sentence);
+    for (const std::string &sentence : raised_floors(links)) floors += labelled("CAUTION:", sentence);
     return wrap(ascii(question.site + ", " + scenario.production + " (" + question.file + ")"), page_columns, "",
                 "  ") +
-           words + (question.brief ? floors : print_cautions(scenario));
+           words + (question.brief ? floors : print_cautions(scenario, links));
 }
 
 } // namespace
@@ -36,7 +37,7 @@ SiteAnswer answer_map(const SiteQuestion &question) {
     if (!question.csv.empty()) write_whole_file(question.csv, map_csv(survey));
     if (!question.pgm.empty()) write_whole_file(question.pgm, map_pgm(survey));
     return {question.as_json ? map_json(scenario, question.file, survey)
-                             : page(scenario, question, print_map(survey, question.brief)),
+                             : page(scenario, question, site, print_map(survey, question.show, question.brief)),
             holds(survey)};
 }
 
@@ -49,7 +50,7 @@ SiteAnswer answer_walk(const SiteQuestion &question) {
     const WalkSurvey survey = survey_walk(document, scenario, site, walk);
     if (!question.csv.empty()) write_whole_file(question.csv, walk_csv(survey));
     return {question.as_json ? walk_json(scenario, question.file, survey)
-                             : page(scenario, question, print_walk(survey)),
+                             : page(scenario, question, site, print_walk(survey)),
             holds(survey)};
 }
 
@@ -59,7 +60,7 @@ SiteAnswer answer_place(const SiteQuestion &question) {
     const Site &site = site_of(scenario, question);
     const PlacingSurvey survey = survey_places(document, scenario, site, question.most);
     return {question.as_json ? place_json(scenario, question.file, survey)
-                             : page(scenario, question, print_places(survey)),
+                             : page(scenario, question, site, print_places(survey)),
             holds(survey)};
 }
 

@@ -55,7 +55,7 @@ std::int32_t tolerances_of(const std::string &word) {
     if (word.empty() || word == "none") return LVB_TOLERANCES_NONE;
     if (word == "worst") return LVB_TOLERANCES_WORST;
     if (word == "rss") return LVB_TOLERANCES_RSS;
-    throw Refusal(in_quotes(word) + " is no way to count tolerances; there are none, worst, rss");
+    throw Refusal(in_quotes(word) + " is no way to count tolerances; there are " + listed({"none", "worst", "rss"}));
 }
 
 // What is sought: a key of the link, or of one of its stages.
@@ -98,6 +98,9 @@ Unknown unknown_of(const Link &link, const SolveQuestion &question) {
         throw Refusal(in_quotes(question.unknown) + " belongs to a stage; say which one with --stage");
     std::vector<std::string> names;
     for (const NumberKey *key : keys) names.emplace_back(key->name);
+    if (question.unknown.empty())
+        throw Refusal("say with --unknown what is sought: of " + owner + " " + listed(names) +
+                      (question.stage.empty() ? "; with --stage a number of a stage" : ""));
     throw Refusal(owner + " has no " + in_quotes(question.unknown) + " to solve for" +
                   suggestion(question.unknown, names, "; there are " + listed(names)));
 }
@@ -190,7 +193,7 @@ std::string page(const Book &book, const Link &link, const Unknown &unknown, con
                                       two(solution.reached_entered) + " " + goal.unit));
     out += labelled("Wanted:", std::string(goal.words) + ": " + short_number(wanted) + " " + goal.unit + counted);
     out += labelled("Answer:", answer_words(link, unknown, goal, solution));
-    return out + print_cautions(book.scenario);
+    return out + print_cautions(book.scenario, {&link});
 }
 
 std::string json(const Book &book, const Link &link, const Unknown &unknown, const Goal &goal, double wanted,
@@ -220,7 +223,7 @@ std::string json(const Book &book, const Link &link, const Unknown &unknown, con
     out["highest"] = highest;
     const std::string bound = bound_words(link, unknown, solution);
     out["bound"] = bound.empty() ? Json(nullptr) : Json(bound);
-    return json_text(std::move(out), book);
+    return json_text(std::move(out), book, {&link});
 }
 
 } // namespace

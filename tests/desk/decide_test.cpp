@@ -249,13 +249,13 @@ TEST(DeskSolve, Refusals) {
         expect_refused(ask(chain, words), why);
     };
     refused({}, solve("length_m", {"--margin", "6"}), "'length_m' belongs to a stage; say which one with --stage");
-    refused({}, solve("far_distance_m", {}), "what is wanted is missing; say one of --margin, --headroom");
+    refused({}, solve("far_distance_m", {}), "what is wanted is missing; say one of '--margin', '--headroom'");
     refused({}, solve("far_distance_m", {"--margin", "6", "--headroom", "3"}),
             "one thing is solved for: give --margin or --headroom");
     refused({}, solve("far_distance_m", {"--far-level", "-50", "--tolerances", "worst"}),
             "tolerances do not count in --far-level");
     refused({}, solve("far_distance_m", {"--margin", "6", "--tolerances", "all"}),
-            "'all' is no way to count tolerances; there are none, worst, rss");
+            "'all' is no way to count tolerances; there are 'none', 'worst', 'rss'");
     refused({}, solve("far_distance_m", {"--margin", "5000"}), "5000 is out of range; allowed -1000 to 1000");
     refused({}, solve("far_distance", {"--margin", "6"}),
             "the link has no 'far_distance' to solve for; the nearest is");
@@ -675,7 +675,7 @@ TEST(DeskSure, Refusals) {
     chain.cable = R"("loss_db": 5, "tolerance_db": 1, "tolerance_law": "bell")";
     expect_refused(ask(chain, {"sure", "A"}),
                    "links[0].stages[2].tolerance_law: 'bell' is no law of a tolerance; there "
-                   "are rectangular, triangular, normal, arc sine");
+                   "are 'rectangular', 'triangular', 'normal', 'arc sine'");
     chain.cable = R"("loss_db": 5, "tolerance_db": 1, "coverage_factor": 2)";
     expect_refused(ask(chain, {"sure", "A"}), "a coverage_factor has a use only with the tolerance_law 'normal'");
     chain.cable = R"("loss_db": 5, "tolerance_db": 1, "tolerance_law": "normal", "coverage_factor": 20)";
