@@ -199,6 +199,14 @@ Computed with_set(const Book &book, const std::vector<Sought> &sought, const Ans
     return compute(book.document, link);
 }
 
+// Whether the cheapest set stands by its own noise too: the search took the floor from the chain as it was entered.
+bool stands(const Book &book, const std::vector<Sought> &sought, const Answered &answered) {
+    if (answered.sets.empty()) return false;
+    for (std::size_t n = 0; n < sought.size(); ++n)
+        if (with_set(book, sought, answered, answered.sets[0], n).budget.far_end.margin_db < 0.0) return false;
+    return true;
+}
+
 std::string wanted_words(const Link &link) {
     if (!link.wanted) return "to be inside the window as entered";
     const lvb_need &need = link.wanted->entry;
@@ -335,7 +343,7 @@ Outcome answer_choose(const ChooseQuestion &question) {
     const bool found =
         answered.chosen.outcome == LVB_OUTCOME_PROVEN || answered.chosen.outcome == LVB_OUTCOME_NOT_PROVEN;
     return {question.as_json ? json(book, sought, answered) : page(book, sought, answered),
-            found ? exit_holds : exit_does_not_hold};
+            found && stands(book, sought, answered) ? exit_holds : exit_does_not_hold};
 }
 
 } // namespace desk

@@ -5,7 +5,7 @@ namespace desk {
 CLI::App *DecideCommands::link_command(CLI::App &app, const char *name, const char *help, Asked &question) {
     CLI::App *command = app.add_subcommand(name, help);
     command->add_option("scenario", question.file, "scenario file (JSON)")->required();
-    command->add_option("link", question.link, "name of the link");
+    command->add_option("link", question.link, "name of the link (left out: tells which there are)");
     command->add_flag("--json", question.as_json, "print JSON");
     return command;
 }

@@ -149,8 +149,9 @@ class Program {
     Outcome run(int argc, char **argv) {
         app_.require_subcommand(1);
         app_.set_version_flag("--version", std::string("levelbook ") + lvb_version_text() + "\n");
-        app_.footer("Exit codes: 0 every link holds, 1 some link does not or was not judged at every end, 2 bad input "
-                    "or usage.");
+        app_.footer(
+            "Exit codes: 0 what was asked for holds or is answered, 1 some link does not hold or was not judged "
+            "at every end, or what was sought was not found, 2 bad input or usage.");
         declare_budget();
         declare_convert();
         declare_cables();
@@ -205,7 +206,7 @@ class Program {
         convert_->add_option("--kelvin", options_.kelvin, "temperature of a noise source in kelvin");
         convert_->add_option("--angle", options_.angle, "angle between polarizations in degrees");
         convert_->add_option("--with", with_, "second operand with its unit: 1.5vswr, 0.7ellipticity");
-        units_ = app_.add_subcommand("units", "list the units and conversions that convert knows");
+        units_ = app_.add_subcommand("units", "list the units, conversions and functions that convert knows");
     }
     void declare_cables() {
         cables_ = app_.add_subcommand("cables", "list the catalogue of cables with the source of every row");
@@ -237,7 +238,7 @@ class Program {
     CLI::App *declare_site(const char *name, const char *what) {
         CLI::App *command = app_.add_subcommand(name, what);
         command->add_option("scenario", site_.file, "scenario file (JSON)")->required();
-        command->add_option("site", site_.site, "name of a site in it");
+        command->add_option("site", site_.site, "name of a site in it (left out: tells which there are)");
         auto *json = command->add_flag("--json", site_.as_json, "print JSON");
         command->add_flag("--brief", site_.brief, "leave out legend, antennas and cautions")->excludes(json);
         return command;
@@ -245,7 +246,7 @@ class Program {
     void declare_sites() {
         map_ = declare_site("map", "print what arrives everywhere on a site, as a map of characters");
         walk_ = declare_site("walk", "tell where along a walk the link is under the floor or over the ceiling");
-        walk_->add_option("walk", site_.walk, "name of a walk of the site");
+        walk_->add_option("walk", site_.walk, "name of a walk of the site (left out: tells which there are)");
         place_ = declare_site("place", "find where one or two antennas of a site serve best");
         map_->add_option("--pgm", site_.pgm, "write the margin over the floor as a portable graymap to this file");
         map_->add_option("--show", site_.show, "what to draw: zones (left out), margin in steps of 3 dB, or outage")

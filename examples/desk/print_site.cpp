@@ -244,8 +244,8 @@ std::string print_shares(const Survey &survey, const View &view) {
                "\n";
     }
     if (summary.unmodelled > 0)
-        out += labelled("Blank", counted(summary.unmodelled, "point") +
-                                     " more, nearer to an antenna or farther from it than its path holds");
+        out += labelled("Blank:", counted(summary.unmodelled, "point") +
+                                      " more, nearer to an antenna or farther from it than its path holds");
     return out;
 }
 
@@ -257,24 +257,24 @@ std::string print_extremes(const Survey &survey) {
     const lvb_map_summary &summary = survey.summary;
     const Site &site = *survey.site;
     std::string out =
-        labelled("Worst", "W " + point_words(survey, summary.worst_column, summary.worst_row) + ": " +
-                              two(summary.worst_level_dbm) + " dBm, " + floor_room(summary.worst_margin_db) +
-                              "; strongest there is " + ascii(label_of(site, summary.worst_serving)));
-    out += labelled("Hottest", "H " + point_words(survey, summary.hottest_column, summary.hottest_row) + ": " +
-                                   two(summary.hottest_level_dbm) + " dBm with no allowance taken, " +
-                                   ceiling_room(summary.hottest_headroom_db) + "; strongest there is " +
-                                   ascii(label_of(site, summary.hottest_serving)));
+        labelled("Worst:", "W " + point_words(survey, summary.worst_column, summary.worst_row) + ": " +
+                               two(summary.worst_level_dbm) + " dBm, " + floor_room(summary.worst_margin_db) +
+                               "; strongest there is " + ascii(label_of(site, summary.worst_serving)));
+    out += labelled("Hottest:", "H " + point_words(survey, summary.hottest_column, summary.hottest_row) + ": " +
+                                    two(summary.hottest_level_dbm) + " dBm with no allowance taken, " +
+                                    ceiling_room(summary.hottest_headroom_db) + "; strongest there is " +
+                                    ascii(label_of(site, summary.hottest_serving)));
     if (summary.dropout > 0 && summary.overloaded > summary.overload)
-        out += labelled("Both", std::to_string(summary.overloaded - summary.overload) +
-                                    " points that drop out would overload with no allowance taken");
+        out += labelled("Both:", counted(summary.overloaded - summary.overload, "point") +
+                                     " below the floor would overload with no allowance taken");
     if (survey.outage.empty()) return out;
     double most = 0.0;
     for (const double share : survey.outage)
         if (share > most) most = share; // no point outside the areas, whose share is NaN
     const std::size_t over = survey.over_outage();
-    return out + labelled("Fading", "below the floor in up to " + format("%.3g", 100.0 * most) + " % of the time; " +
-                                        percent(over, summary.points, 0) + " of the area more often than the " +
-                                        plain(100.0 * survey.wanted_outage()) + " % that are wanted");
+    return out + labelled("Fading:", "below the floor in up to " + format("%.3g", 100.0 * most) + " % of the time; " +
+                                         percent(over, summary.points, 0) + " of the area more often than the " +
+                                         plain(100.0 * survey.wanted_outage()) + " % that are wanted");
 }
 
 std::string print_antennas(const Survey &survey, const std::vector<bool> &on_map) {
@@ -375,22 +375,22 @@ std::string print_walk(const WalkSurvey &survey) {
         return "at " + metres(at_m) + " m of the walk (x " + metres(at.x_m) + " m, y " + metres(at.y_m) + " m)";
     };
     std::string out = wrap(site_words(site, site.antennas.size()), page_columns, "  ", "  ");
-    out += labelled("Walk", ascii(survey.walk->name) + ": " + metres(result.length_m) + " m at " +
-                                plain(survey.walk->speed_m_per_s) + " m/s, " + time_words(result.duration_s) +
-                                "; looked at every " + plain(survey.walk->step_m) + " m");
+    out += labelled("Walk:", ascii(survey.walk->name) + ": " + metres(result.length_m) + " m at " +
+                                 plain(survey.walk->speed_m_per_s) + " m/s, " + time_words(result.duration_s) +
+                                 "; looked at every " + plain(survey.walk->step_m) + " m");
     if (result.unmodelled > 0)
-        out += labelled("Blank", std::to_string(result.unmodelled) + " of " + std::to_string(result.points) +
-                                     " points are where an antenna's path does not hold; they count for nothing");
+        out += labelled("Blank:", "of " + counted(result.points, "point") + " " + std::to_string(result.unmodelled) +
+                                      " lie where an antenna's path does not hold, and count for nothing");
     if (result.points > result.unmodelled) {
-        out += labelled("Worst", two(result.worst_level_dbm) + " dBm, " + floor_room(result.worst_margin_db) + ", " +
-                                     place(result.worst_m));
-        out += labelled("Hottest", two(result.hottest_level_dbm) + " dBm with no allowance taken, " +
-                                       ceiling_room(result.hottest_headroom_db) + ", " + place(result.hottest_m));
+        out += labelled("Worst:", two(result.worst_level_dbm) + " dBm, " + floor_room(result.worst_margin_db) + ", " +
+                                      place(result.worst_m));
+        out += labelled("Hottest:", two(result.hottest_level_dbm) + " dBm with no allowance taken, " +
+                                        ceiling_room(result.hottest_headroom_db) + ", " + place(result.hottest_m));
     }
-    out +=
-        print_stretches(survey, survey.under_floor, result.under_floor_s, survey.has_floor, "Floor", "under the floor");
-    return out + print_stretches(survey, survey.over_ceiling, result.over_ceiling_s, survey.has_ceiling, "Ceiling",
-                                 "over the ceiling");
+    out += print_stretches(survey, survey.under_floor, result.under_floor_s, survey.has_floor,
+                           "Floor:", "under the floor");
+    return out + print_stretches(survey, survey.over_ceiling, result.over_ceiling_s, survey.has_ceiling,
+                                 "Ceiling:", "over the ceiling");
 }
 
 std::string placed_words(const PlacingSurvey &survey, const lvb_placement &placement) {
@@ -405,14 +405,14 @@ std::string print_places(const PlacingSurvey &survey) {
     const Placing &placing = *site.placing;
     const std::size_t standing = placing.keeps_antennas ? site.antennas.size() : 0;
     std::string out =
-        wrap(site_words(site, standing + placing.antennas) + "; of the antennas " + std::to_string(standing) +
-                 " stand already; all " + std::to_string(survey.looked_at) + " placements of " +
-                 counted(placing.candidates.size(), "candidate") + " looked at; every point must keep " +
-                 plain(placing.least_headroom_db) + " dB under the ceiling",
+        wrap(site_words(site, standing + placing.antennas) + "; " +
+                 (standing == 0 ? "none" : std::to_string(standing)) + " of them in place already; looked at all " +
+                 counted(survey.looked_at, "placement") + " of " + counted(placing.candidates.size(), "candidate") +
+                 "; every point must keep " + plain(placing.least_headroom_db) + " dB under the ceiling",
              page_columns, "  ", "  ");
     if (survey.best.empty())
-        return out + labelled("None", "every placement leaves some point less than " +
-                                          plain(placing.least_headroom_db) + " dB under the ceiling");
+        return out + labelled("None:", "every placement leaves some point less than " +
+                                           plain(placing.least_headroom_db) + " dB under the ceiling");
     std::size_t rank = 0;
     for (const lvb_placement &placement : survey.best) {
         out += wrap(ascii(placed_words(survey, placement)) + ": worst point " + floor_room(placement.worst_margin_db) +

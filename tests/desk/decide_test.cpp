@@ -418,6 +418,26 @@ TEST(DeskChoose, SaysByHowMuchItFallsShort) {
     expect_in(page(to_choose(R"({"margin_db": 50})"), {"choose"}, 1), "NO SET holds what is wanted");
 }
 
+// The search takes the floor from the chain as entered; what it chose must stand by its own noise: k 290 K in 200 kHz
+// is -120.96 dBm, and with a noise figure of 60 dB and 20 dB of C/N -40.96 dBm at the antenna are needed, where -54
+// arrive.
+TEST(DeskChoose, SetThatItsOwnNoiseCoversDoesNotStand) {
+    const auto text = [](const std::string &figure) {
+        return R"({"production": "T", "stock": {"booster": {"stage": {"kind": "amplifier", "gain_db": 20,
+ "noise_figure_db": )" +
+               figure + R"(}, "cost": 1}}, "links": [{"name": "A", "frequency_mhz": 600, "far_distance_m": 20,
+ "near_distance_m": 2, "noise": {"bandwidth_khz": 200, "carrier_to_noise_db": 20}, "stages": [
+ {"kind": "source", "power_dbm": 0}, {"kind": "antenna", "gain_dbi": 0}, {"kind": "air"}, {"kind": "antenna", "gain_dbi": 0},
+ {"kind": "amplifier", "label": "here", "gain_db": 20, "noise_figure_db": 3, "from_stock": ["booster"]},
+ {"kind": "receiver", "floor_dbm": -100, "ceiling_dbm": 20, "noise_figure_db": 3}]}]})";
+    };
+    const Printout quiet = run({"choose", TemporaryFile(text("4")).path()});
+    EXPECT_EQ(quiet.code, 0) << quiet.out << quiet.err;
+    const Printout loud = run({"choose", TemporaryFile(text("60")).path()});
+    EXPECT_EQ(loud.code, 1);
+    EXPECT_NE(loud.out.find("; drops out"), std::string::npos) << loud.out;
+}
+
 TEST(DeskChoose, LinksShareTheStock) {
     // One of each item: the second link gets what the first one leaves.
     Chain chain = to_choose(R"({"margin_db": 2})");
