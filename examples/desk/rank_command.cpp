@@ -60,7 +60,7 @@ std::string decided_words(const lvb_ranking &ranking) {
 
 std::string page(const Book &book, const Link &link, const lvb_ranking &ranking, const Lines &lines) {
     std::string out = page_title("RANK", link.name + ", " + plain(link.frequency_mhz) + " MHz", book);
-    out += table_row("Stage", {"far dB", "of losses", "of spread", "helps dB"});
+    out += table_row("Stage", {"far dB", "losses", "variance", "helps dB"});
     for (std::size_t i = 0; i < lines.size(); ++i) {
         const lvb_contribution &line = lines[i];
         out += table_row(link.stages[i].label, {signed_two(line.far_change_db), percent(line.loss_share),
