@@ -73,7 +73,7 @@ std::string level_bar(const Scale &scale, double far_dbm, double near_dbm) {
 }
 
 std::string window_drawing(const Link &link, const Computed &computed, std::size_t columns) {
-    const lvb_stage &receiver = link.stages.back().entry;
+    const lvb_stage receiver = judged_receiver(link);
     if (!has_window(receiver)) return "";
     const lvb_end &far = computed.budget.far_end;
     const lvb_end &near = computed.budget.near_end;

@@ -79,12 +79,14 @@ Json stage_json(const Link &link, const Computed &computed, std::size_t index) {
     return out;
 }
 
-Json window_json(const lvb_stage &receiver) {
+Json window_json(const Link &link) {
+    const lvb_stage &receiver = link.stages.back().entry;
     const auto stated = [&](std::uint32_t bit, double level) {
         return (receiver.stated & bit) != 0 ? Json(level) : Json(nullptr);
     };
     Json out;
     out["floor_dbm"] = stated(LVB_STATED_FLOOR, receiver.floor_dbm);
+    out["judged_floor_dbm"] = stated(LVB_STATED_FLOOR, judged_receiver(link).floor_dbm);
     out["wanted_low_dbm"] = stated(LVB_STATED_WANTED, receiver.wanted_low_dbm);
     out["wanted_high_dbm"] = stated(LVB_STATED_WANTED, receiver.wanted_high_dbm);
     out["ceiling_dbm"] = stated(LVB_STATED_CEILING, receiver.ceiling_dbm);
@@ -176,6 +178,7 @@ Json noise_json(const Link &link, const Computed &computed) {
     out["far_carrier_to_noise_plus_interference_db"] = noise.far_carrier_to_noise_plus_interference_db;
     out["near_carrier_to_noise_plus_interference_db"] = noise.near_carrier_to_noise_plus_interference_db;
     out["sensitivity_dbm"] = noise.sensitivity_dbm;
+    out["needed_level_dbm"] = link.needed_dbm ? Json(*link.needed_dbm) : Json(nullptr);
     out["margin_db"] = noise.margin_db;
     out["compressing_stage"] = label_or_null(link, noise.compressing_stage);
     out["compression_dbm"] = noise.compression_dbm;
@@ -250,7 +253,9 @@ Json exposure_json(const Answer &answer) {
     out["eirp_dbm"] = answer.keep_away->eirp_dbm;
     out["reflection_factor"] = answer.link->exposure->reflection_factor;
     out["transmitters"] = answer.link->exposure->transmitters;
+    out["keep_distance_m"] = answer.keep_away->keep_distance_m;
     out["distance_m"] = answer.keep_away->distance_m;
+    out["near_field"] = answer.keep_away->near_field();
     return out;
 }
 
@@ -284,7 +289,7 @@ Json link_json(const Answer &answer) {
     out["temperature_degc"] = link.temperature_degc ? Json(*link.temperature_degc) : Json(nullptr);
     out["stages"] = Json::array();
     for (std::size_t i = 0; i < link.stages.size(); ++i) out["stages"].push_back(stage_json(link, answer.computed, i));
-    out["window"] = window_json(link.stages.back().entry);
+    out["window"] = window_json(link);
     out["reference"] = lvb_reference_name(budget.reference);
     out["far_end"] = end_json(budget.far_end);
     out["near_end"] = end_json(budget.near_end);
@@ -323,7 +328,9 @@ std::string budget_json(const Scenario &scenario, const std::string &file, const
     for (const Answer &answer : answers) out["links"].push_back(link_json(answer));
     out["side_by_side"] = Json::array();
     for (const Pair &pair : pairs) out["side_by_side"].push_back(pair_json(pair));
-    out["cautions"] = cautions(scenario);
+    Links links;
+    for (const Answer &answer : answers) links.push_back(answer.link);
+    out["cautions"] = cautions(scenario, links);
     return out.dump(2, ' ', false, Json::error_handler_t::replace) + "\n";
 }
 

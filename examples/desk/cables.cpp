@@ -87,6 +87,7 @@ std::string print_catalogue() {
 }
 
 std::string answer_cable(const CableQuestion &question) {
+    if (question.name.empty()) refuse_name("", catalogue_names(), "cable");
     lvb_cable_run run{};
     run.size = sizeof run;
     run.cable_type = lvb_cable_type_from_name(question.name.c_str());
@@ -112,7 +113,11 @@ std::string answer_cable(const CableQuestion &question) {
                   lvb_db_per_100ft_from_db_per_100m(loss.attenuation_db_per_100m),
                   (loss.notes & LVB_NOTE_EXTRAPOLATED) != 0 ? ", extrapolated: outside the published rows" : "");
     out += format("  cable        %9.3f dB\n", loss.cable_loss_db);
-    out += format("  connectors   %9.3f dB (%u)\n", loss.connectors_loss_db, run.connector_count);
+    const std::string each = run.connector_count == 0
+                                 ? "none"
+                                 : format("%u of %.3f dB", run.connector_count,
+                                          loss.connectors_loss_db / static_cast<double>(run.connector_count));
+    out += format("  connectors   %9.3f dB (%s)\n", loss.connectors_loss_db, each.c_str());
     out += format("  whole run    %9.3f dB\n", loss.loss_db);
     Sources sources;
     out += "\nPublished rows that this rests on:\n" + print_type(run.cable_type, sources);

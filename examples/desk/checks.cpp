@@ -48,7 +48,7 @@ bool stage_has(const std::string &key) {
 
 // Where a key belongs that is right in another place; empty where no place has it.
 std::string belongs_elsewhere(const std::string &key) {
-    if (key == "cable_type" || key == "attenuation_table") return key + " belongs to cable";
+    if (key == "cable_type" || key == "attenuation_table") return key + " belongs to 'cable'";
     for (const Vocabulary &vocabulary : vocabularies()) {
         if (vocabulary.keys == &stage_keys()) continue;
         for (const NumberKey &number : *vocabulary.keys)

@@ -194,8 +194,17 @@ Computed with_set(const Book &book, const std::vector<Sought> &sought, const Ans
         stage.cable_table = item.cable_table;
         stage.pattern = item.pattern;
     }
-    link.tuning.reset(); // a set is sought for the link's own frequency
+    link.needed_dbm = needed_level(book.document, link); // its noise is its own
+    link.tuning.reset();                                 // a set is sought for the link's own frequency
     return compute(book.document, link);
+}
+
+// Whether the cheapest set stands by its own noise too: the search took the floor from the chain as it was entered.
+bool stands(const Book &book, const std::vector<Sought> &sought, const Answered &answered) {
+    if (answered.sets.empty()) return false;
+    for (std::size_t n = 0; n < sought.size(); ++n)
+        if (with_set(book, sought, answered, answered.sets[0], n).budget.far_end.margin_db < 0.0) return false;
+    return true;
 }
 
 std::string wanted_words(const Link &link) {
@@ -250,6 +259,12 @@ std::string miss_words(const lvb_miss &miss) {
     return words.empty() ? "taken by itself it can be held: the links compete for the stock" : words;
 }
 
+Links links_of(const std::vector<Sought> &sought) {
+    Links links;
+    for (const Sought &one : sought) links.push_back(one.link);
+    return links;
+}
+
 std::string page(const Book &book, const std::vector<Sought> &sought, const Answered &answered) {
     std::string out = page_title(
         "CHOOSE", std::to_string(sought.size()) + (sought.size() == 1 ? " link" : " links") + ", from the stock", book);
@@ -274,7 +289,7 @@ std::string page(const Book &book, const std::vector<Sought> &sought, const Answ
     if (answered.chosen.outcome == LVB_OUTCOME_INFEASIBLE)
         for (std::size_t n = 0; n < sought.size(); ++n)
             out += labelled("Missed:", ascii("'" + sought[n].link->name + "': " + miss_words(answered.misses[n])));
-    return out + print_cautions(book.scenario);
+    return out + print_cautions(book.scenario, links_of(sought));
 }
 
 std::string json(const Book &book, const std::vector<Sought> &sought, const Answered &answered) {
@@ -312,7 +327,7 @@ std::string json(const Book &book, const std::vector<Sought> &sought, const Answ
             for (const MissName &name : miss_names) miss[name.name] = answered.misses[n].*name.value;
             out["misses"].push_back(miss);
         }
-    return json_text(std::move(out), book);
+    return json_text(std::move(out), book, links_of(sought));
 }
 
 } // namespace
@@ -328,7 +343,7 @@ Outcome answer_choose(const ChooseQuestion &question) {
     const bool found =
         answered.chosen.outcome == LVB_OUTCOME_PROVEN || answered.chosen.outcome == LVB_OUTCOME_NOT_PROVEN;
     return {question.as_json ? json(book, sought, answered) : page(book, sought, answered),
-            found ? exit_holds : exit_does_not_hold};
+            found && stands(book, sought, answered) ? exit_holds : exit_does_not_hold};
 }
 
 } // namespace desk

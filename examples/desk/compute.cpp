@@ -182,6 +182,7 @@ KeepAway keep_away(const Document &document, const Link &link, const Computed &c
     result.eirp_dbm = computed.budget.eirp_dbm + computed.budget.eirp_worst_db +
                       lvb_db_from_power_ratio(static_cast<double>(exposure.transmitters));
     result.distance_m = lvb_exposure_distance_m(result.eirp_dbm, result.limit_w_per_m2, exposure.reflection_factor);
+    result.keep_distance_m = std::fmax(result.distance_m, lvb_wavelength_m_from_mhz(link.frequency_mhz));
     return result;
 }
 
@@ -211,10 +212,42 @@ Computed compute(const Document &document, const Link &link) {
     return computed;
 }
 
-std::unique_ptr<Lent> lend(const Document &document, const Link &link) {
+namespace {
+
+std::unique_ptr<Lent> lend_as_placed(const Document &document, const Link &link) {
     auto lent = std::make_unique<Lent>(link);
     if (link.placed()) lent->take(link, sights_of(document, link, *lent));
     return lent;
+}
+
+} // namespace
+
+std::optional<double> needed_level(const Document &document, const Link &link) {
+    if (!link.noise || link.stages.empty() || (link.stages.back().entry.stated & LVB_STATED_FLOOR) == 0) return {};
+    if ((link.noise->entry.stated & LVB_STATED_CARRIER_TO_NOISE) == 0) return {};
+    const std::unique_ptr<Lent> lent = lend_as_placed(document, link);
+    const lvb_noise noise = noise_book(document, link, *lent).noise;
+    if (std::isnan(noise.receiver_noise_dbm)) return {};
+    // The noise stands at the receiver's input, its window behind its gain.
+    return lvb_power_sum_dbm(noise.receiver_noise_dbm, noise.receiver_interference_dbm) +
+           link.noise->entry.carrier_to_noise_db + link.stages.back().entry.gain_db;
+}
+
+Scenario open_scenario(const Document &document) {
+    Scenario scenario = read_scenario(document);
+    for (Link &link : scenario.links) {
+        try {
+            link.needed_dbm = needed_level(document, link);
+        } catch (const Refusal &) { // compute and lend refuse it again
+            link.needed_dbm.reset();
+        }
+    }
+    return scenario;
+}
+
+std::unique_ptr<Lent> lend(const Document &document, const Link &link) {
+    if (!link.needed_dbm) needed_level(document, link); // refuses what open_scenario let pass
+    return lend_as_placed(document, link);
 }
 
 Answer answer_link(const Document &document, const Link &link) {

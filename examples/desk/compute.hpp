@@ -61,8 +61,10 @@ struct Computed {
 /// How far people must keep away from the transmit antenna.
 struct KeepAway {
     double limit_w_per_m2 = 0.0;
-    double eirp_dbm = 0.0; ///< of all transmitters on the antenna, with every tolerance upwards
-    double distance_m = 0.0;
+    double eirp_dbm = 0.0;        ///< of all transmitters on the antenna, with every tolerance upwards
+    double distance_m = 0.0;      ///< as the far field has it
+    double keep_distance_m = 0.0; ///< that, or a wavelength where it lies nearer and the far field does not hold
+    bool near_field() const { return keep_distance_m > distance_m; }
 };
 
 /// A link of a scenario with what the library says of it.
@@ -85,6 +87,14 @@ struct Pair {
     const Link *receiver;
     Coexistence coexistence;
 };
+
+/// A document's scenario, each link with the level that its noise asks for; throws Refusal at the first thing that is
+/// wrong, but not at what is wrong with a link's noise: that is told when the link is asked for.
+Scenario open_scenario(const Document &document);
+
+/// The least level in the receiver's window that the link's own noise, interference and the needed carrier to noise
+/// allow; none where no floor or no needed carrier to noise is given, or the noise is not known. Throws Refusal.
+std::optional<double> needed_level(const Document &document, const Link &link);
 
 /// Computes a link with all that it asks for; throws Refusal.
 Answer answer_link(const Document &document, const Link &link);

@@ -5,7 +5,7 @@ namespace desk {
 CLI::App *DecideCommands::link_command(CLI::App &app, const char *name, const char *help, Asked &question) {
     CLI::App *command = app.add_subcommand(name, help);
     command->add_option("scenario", question.file, "scenario file (JSON)")->required();
-    command->add_option("link", question.link, "name of the link")->required();
+    command->add_option("link", question.link, "name of the link (left out: tells which there are)");
     command->add_flag("--json", question.as_json, "print JSON");
     return command;
 }
@@ -13,8 +13,7 @@ CLI::App *DecideCommands::link_command(CLI::App &app, const char *name, const ch
 void DecideCommands::declare(CLI::App &app) {
     solve_ = link_command(app, "solve", "find one number of a link for a wanted margin, headroom, level or e.i.r.p.",
                           solve_question_);
-    solve_->add_option("--unknown", solve_question_.unknown, "key of the number as a scenario writes it: length_m")
-        ->required();
+    solve_->add_option("--unknown", solve_question_.unknown, "key of the number as a scenario writes it: length_m");
     solve_->add_option("--stage", solve_question_.stage,
                        "stage that the key belongs to: its label, or its number from 1");
     for (const auto &[name, help] : solve_goals()) solve_->add_option("--" + name, goals_[name], help);
@@ -24,7 +23,7 @@ void DecideCommands::declare(CLI::App &app) {
                          rank_question_);
 
     compare_ = link_command(app, "compare", "set a second link beside a link, stage by stage", compare_question_);
-    compare_->add_option("other", compare_question_.other, "name of the second link")->required();
+    compare_->add_option("other", compare_question_.other, "name of the second link");
     compare_->add_option("--in", compare_question_.other_file,
                          "scenario file of the second link, where that is another");
 

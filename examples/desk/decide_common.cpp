@@ -1,13 +1,12 @@
 #include "decide_common.hpp"
 
 #include "json_tree.hpp"
-#include "print_budget.hpp"
 
 #include <cmath>
 
 namespace desk {
 
-Book::Book(const std::string &file) : document(read_json(file)), scenario(read_scenario(document)) {}
+Book::Book(const std::string &file) : document(read_json(file)), scenario(open_scenario(document)) {}
 
 const Link &link_named(const Scenario &scenario, const std::string &name) {
     return named(scenario.links, name, "link");
@@ -43,8 +42,8 @@ Json json_head(const char *command, const Book &book, const Link *link) {
     return out;
 }
 
-std::string json_text(Json answer, const Book &book) {
-    answer["cautions"] = cautions(book.scenario);
+std::string json_text(Json answer, const Book &book, const Links &links) {
+    answer["cautions"] = cautions(book.scenario, links);
     return answer.dump(2, ' ', false, Json::error_handler_t::replace) + "\n";
 }
 

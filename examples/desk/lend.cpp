@@ -1,5 +1,7 @@
 #include "lend.hpp"
 
+#include <algorithm>
+
 namespace desk {
 namespace {
 
@@ -13,12 +15,31 @@ Lent lend_table(const Table &table) {
 
 lvb_cable_table lend_cable_table(const Table &table) { return lend_table<lvb_cable_table>(table); }
 
+lvb_stage judged_receiver(const Link &link) {
+    lvb_stage receiver = link.stages.back().entry;
+    const bool has_floor = (receiver.stated & LVB_STATED_FLOOR) != 0;
+    if (!has_floor || !link.needed_dbm || !(*link.needed_dbm > receiver.floor_dbm)) return receiver;
+    constexpr double highest_dbm = 150.0; // that a window may have
+    const bool has_ceiling = (receiver.stated & LVB_STATED_CEILING) != 0;
+    receiver.floor_dbm = std::min(*link.needed_dbm, has_ceiling ? receiver.ceiling_dbm : highest_dbm);
+    if ((receiver.stated & LVB_STATED_WANTED) == 0) return receiver;
+    receiver.wanted_low_dbm = std::max(receiver.wanted_low_dbm, receiver.floor_dbm);
+    receiver.wanted_high_dbm = std::max(receiver.wanted_high_dbm, receiver.floor_dbm);
+    return receiver;
+}
+
 // Room for every part of every stage before the first pointer to one is taken.
 Lent::Lent(const Link &link)
     : stages_(link.stages.size()), gains_(link.stages.size()), cables_(link.stages.size()), bodies_(link.stages.size()),
       patterns_(link.stages.size()), azimuth_cuts_(link.stages.size()), elevation_cuts_(link.stages.size()),
       paths_(link.stages.size()) {
     for (std::size_t i = 0; i < stages_.size(); ++i) lend(link.stages[i], i);
+    if (link.needed_dbm) {
+        const lvb_stage judged = judged_receiver(link);
+        stages_.back().floor_dbm = judged.floor_dbm;
+        stages_.back().wanted_low_dbm = judged.wanted_low_dbm;
+        stages_.back().wanted_high_dbm = judged.wanted_high_dbm;
+    }
     link_.size = sizeof link_;
     link_.stages = stages_.data();
     link_.stage_count = static_cast<std::uint32_t>(stages_.size());

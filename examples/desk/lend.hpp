@@ -14,6 +14,10 @@ struct Sights {
 
 lvb_cable_table lend_cable_table(const Table &table);
 
+/// The last stage as levels are judged by it: a floor that was entered below what noise and the needed carrier to noise
+/// allow is raised to that, with the wanted band above it, but not over the ceiling.
+lvb_stage judged_receiver(const Link &link);
+
 /// Holds what the library borrows; it must stay where it is as long as the library reads the link.
 class Lent {
   public:

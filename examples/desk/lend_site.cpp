@@ -8,8 +8,10 @@
 namespace desk {
 namespace {
 
-// The antenna's pattern, the path and the body of a site stand in place of those of its chains.
-Link changed(const Site &site, const SiteAntenna &antenna, Link link) {
+// The antenna's pattern, the path and the body of a site stand in place of those of its chains, and all are judged by
+// the floor of the one whose noise asks for most.
+Link changed(const Site &site, const SiteAntenna &antenna, Link link, std::optional<double> needed_dbm) {
+    link.needed_dbm = needed_dbm;
     if (antenna.pattern) {
         Stage &stage = link.stages[static_cast<std::size_t>(link.antenna(site.direction))];
         stage.pattern = antenna.pattern;
@@ -25,9 +27,11 @@ Link changed(const Site &site, const SiteAntenna &antenna, Link link) {
 
 } // namespace
 
-LentSite::Chain::Chain(const Site &site, const SiteAntenna &antenna, const Link &original)
+LentSite::Chain::Chain(const Site &site, const SiteAntenna &antenna, const Link &original,
+                       std::optional<double> needed_dbm)
     : pattern(antenna.pattern ? antenna.pattern->value : nullptr), index(antenna.link),
-      link(changed(site, antenna, original)), own(static_cast<std::size_t>(link.antenna(site.direction))), lent(link) {}
+      link(changed(site, antenna, original, needed_dbm)), own(static_cast<std::size_t>(link.antenna(site.direction))),
+      lent(link) {}
 
 // Antennas of one link and pattern share their chain; the link must hold by itself, as the budget sees it.
 const LentSite::Chain &LentSite::chain_of(const SiteAntenna &antenna) {
@@ -36,7 +40,7 @@ const LentSite::Chain &LentSite::chain_of(const SiteAntenna &antenna) {
         if (chain.index == antenna.link && chain.pattern == pattern) return chain;
     const Link &link = scenario_.links[antenna.link];
     compute(document_, link);
-    return chains_.emplace_back(of_, antenna, link);
+    return chains_.emplace_back(of_, antenna, link, needed_dbm_);
 }
 
 void LentSite::lend(const std::vector<SiteAntenna> &antennas, std::vector<lvb_antenna> &places,
@@ -69,6 +73,10 @@ LentSite::LentSite(const Document &document, const Scenario &scenario, const Sit
     site_.screen_count = static_cast<std::uint32_t>(screens_.size());
     site_.screen_size = sizeof(lvb_screen);
     site_.pack_height_m = site.pack_height_m;
+    for (const std::vector<SiteAntenna> *antennas : {&site.antennas, &candidates})
+        for (const SiteAntenna &antenna : *antennas)
+            if (const std::optional<double> needed_dbm = scenario.links[antenna.link].needed_dbm)
+                needed_dbm_ = std::max(needed_dbm_.value_or(*needed_dbm), *needed_dbm);
     lend(site.antennas, places_, lent_antennas_);
     lend(candidates, candidate_places_, lent_candidates_);
     for (std::size_t i = 0; i < site.antennas.size(); ++i) check(site.antennas[i], lent_antennas_[i]);

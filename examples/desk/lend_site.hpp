@@ -27,7 +27,7 @@ class LentSite {
   private:
     // A link as the site changes it.
     struct Chain {
-        Chain(const Site &site, const SiteAntenna &antenna, const Link &link);
+        Chain(const Site &site, const SiteAntenna &antenna, const Link &link, std::optional<double> needed_dbm);
         const Value *pattern; // the antenna's own
         std::size_t index;    // of the link in the scenario
         Link link;
@@ -47,6 +47,7 @@ class LentSite {
     const Document &document_;
     const Scenario &scenario_;
     const Site &of_;
+    std::optional<double> needed_dbm_; // the most that the noise of a chain asks for
     std::deque<Chain> chains_;
     std::vector<lvb_antenna> places_;
     std::vector<lvb_antenna> candidate_places_;

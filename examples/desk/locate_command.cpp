@@ -112,7 +112,7 @@ std::string page(const Book &book, const Link &link, const std::vector<Reading> 
                  const Found &found) {
     const lvb_locate_result &result = found.result;
     std::string out = page_title("LOCATE", link.name + ", " + plain(link.frequency_mhz) + " MHz", book);
-    if (!readings.empty()) out += table_row("Measured after", {"expected", "read", "apart"}, "dBm, dBm, dB");
+    if (!readings.empty()) out += table_row("Measured after", {"due dBm", "read dBm", "apart dB"});
     for (std::size_t i = 0; i < readings.size(); ++i) {
         const lvb_reading &reading = readings[i].entry;
         const std::string distance = reading.distance_m > 0.0 ? "at " + plain(reading.distance_m) + " m" : "";
@@ -122,7 +122,7 @@ std::string page(const Book &book, const Link &link, const std::vector<Reading> 
             distance);
     }
     if (!readings.empty()) out += "\n";
-    out += table_row("Suspect", {"probable", "fault", "+-"}, "span of stages that look alike");
+    out += table_row("Suspect", {"probable", "fault dB", "+- dB"}, "span of stages that look alike");
     for (std::size_t i = 0; i < found.suspects.size(); ++i) {
         const lvb_suspect &suspect = found.suspects[i];
         out += table_row(link.stages[i].label,
@@ -131,21 +131,22 @@ std::string page(const Book &book, const Link &link, const std::vector<Reading> 
     }
     out += table_row("no stage at all", {percent(result.none_probability)}) + "\n";
     if (!readings.empty()) {
-        out += labelled("Fits:", result.consistent == 1
-                                     ? "the readings fit a healthy chain" + format(" (p %.3g)", result.p_value)
-                                     : "the readings DO NOT FIT a healthy chain" + format(" (p %.3g)", result.p_value));
+        const std::string odds =
+            format(", which reads so far off or farther with a probability of %.3g %%", 100.0 * result.p_value);
+        out += labelled("Fits:", result.consistent == 1 ? "the readings fit a healthy chain" + odds
+                                                        : "the readings DO NOT FIT a healthy chain" + odds);
         out += labelled("Suspect:", suspect_words(link, result));
     }
     constexpr double hardly = 0.05; // bits: not worth the walk
     if (result.expected_bits < hardly) out += labelled("Next:", "one more reading would hardly tell more");
     else
-        out += labelled("Next:", "measure after " + label_of(link, result.next_stage) + ", which should tell " +
-                                     format("%.2f", result.expected_bits) + " bits");
+        out += labelled("Next:", "measure after " + label_of(link, result.next_stage) + ", which should tell most (" +
+                                     format("%.2f", result.expected_bits) + " bits)");
     out += labelled("Counts:", "a reading is taken as certain to +-" + short_number(uncertainty_db) +
                                    " dB (standard uncertainty), and at most one stage as faulty; where the walk "
                                    "fades, take means; a meter that reads all levels alike too high looks like a "
                                    "fault of the source");
-    return out + print_cautions(book.scenario);
+    return out + print_cautions(book.scenario, {&link});
 }
 
 std::string json(const Book &book, const Link &link, const std::vector<Reading> &readings, double uncertainty_db,
@@ -188,7 +189,7 @@ std::string json(const Book &book, const Link &link, const std::vector<Reading> 
         line["expected_bits"] = suspect.expected_bits;
         out["suspects"].push_back(line);
     }
-    return json_text(std::move(out), book);
+    return json_text(std::move(out), book, {&link});
 }
 
 } // namespace

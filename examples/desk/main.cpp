@@ -11,6 +11,7 @@
 #include "numbers.hpp"
 #include "print_budget.hpp"
 #include "print_terms.hpp"
+#include "published.hpp"
 #include "site_commands.hpp"
 #include "table_file.hpp"
 #include "verdict.hpp"
@@ -51,7 +52,7 @@ std::vector<Pair> answer_pairs(const Document &document, const Scenario &scenari
 
 Outcome budget(const std::string &file, const std::string &link_name, bool as_json, bool brief) {
     const Document document = read_json(file);
-    const Scenario scenario = read_scenario(document);
+    const Scenario scenario = open_scenario(document);
     const std::vector<const Link *> chosen = chosen_links(scenario, link_name);
     std::vector<Answer> answers;
     for (const Link *link : chosen) answers.push_back(answer_link(document, *link));
@@ -68,7 +69,7 @@ Outcome budget(const std::string &file, const std::string &link_name, bool as_js
     }
     outcome.text = print_heading(scenario, file, brief) + print_summary(answers);
     for (const Answer &answer : answers) outcome.text += print_link(answer, brief);
-    outcome.text += print_pairs(pairs) + print_cautions(scenario);
+    outcome.text += print_pairs(pairs) + print_cautions(scenario, chosen);
     return outcome;
 }
 
@@ -148,11 +149,13 @@ class Program {
     Outcome run(int argc, char **argv) {
         app_.require_subcommand(1);
         app_.set_version_flag("--version", std::string("levelbook ") + lvb_version_text() + "\n");
-        app_.footer("Exit codes: 0 every link holds, 1 some link does not or was not judged at every end, 2 bad input "
-                    "or usage.");
+        app_.footer(
+            "Exit codes: 0 what was asked for holds or is answered, 1 some link does not hold or was not judged "
+            "at every end, or what was sought was not found, 2 bad input or usage.");
         declare_budget();
         declare_convert();
         declare_cables();
+        declare_published();
         declare_table();
         declare_sites();
         decide_.declare(app_);
@@ -203,13 +206,13 @@ class Program {
         convert_->add_option("--kelvin", options_.kelvin, "temperature of a noise source in kelvin");
         convert_->add_option("--angle", options_.angle, "angle between polarizations in degrees");
         convert_->add_option("--with", with_, "second operand with its unit: 1.5vswr, 0.7ellipticity");
-        units_ = app_.add_subcommand("units", "list the units and conversions that convert knows");
+        units_ = app_.add_subcommand("units", "list the units, conversions and functions that convert knows");
     }
     void declare_cables() {
         cables_ = app_.add_subcommand("cables", "list the catalogue of cables with the source of every row");
         cable_ = app_.add_subcommand("cable", "look up one cable: cable RG-213/U --mhz 600 --m 30");
-        cable_->add_option("type", question_.name, "designation in the catalogue")->required();
-        cable_->add_option("--mhz", question_.frequency_mhz, "frequency in MHz")->required();
+        cable_->add_option("type", question_.name, "designation in the catalogue");
+        mhz_option_ = cable_->add_option("--mhz", question_.frequency_mhz, "frequency in MHz");
         auto *metres = cable_->add_option("--m", question_.length_m, "length in metres");
         auto *feet = cable_->add_option("--ft", feet_, "length in feet")->excludes(metres);
         cable_->add_option("--connectors", question_.connectors, "connectors in the run");
@@ -218,6 +221,12 @@ class Program {
         cable_->add_option("--degf", degf_, "temperature in degrees Fahrenheit")->excludes(degc);
         feet_option_ = feet;
         metres_option_ = metres;
+    }
+
+    void declare_published() {
+        rules_ = app_.add_subcommand("rules", "list the published limits of power and exposure with their editions");
+        allowances_ = app_.add_subcommand("allowances", "list published losses by bodies and polarization with their "
+                                                        "sources");
     }
 
     void declare_table() {
@@ -229,7 +238,7 @@ class Program {
     CLI::App *declare_site(const char *name, const char *what) {
         CLI::App *command = app_.add_subcommand(name, what);
         command->add_option("scenario", site_.file, "scenario file (JSON)")->required();
-        command->add_option("site", site_.site, "name of a site in it")->required();
+        command->add_option("site", site_.site, "name of a site in it (left out: tells which there are)");
         auto *json = command->add_flag("--json", site_.as_json, "print JSON");
         command->add_flag("--brief", site_.brief, "leave out legend, antennas and cautions")->excludes(json);
         return command;
@@ -237,9 +246,11 @@ class Program {
     void declare_sites() {
         map_ = declare_site("map", "print what arrives everywhere on a site, as a map of characters");
         walk_ = declare_site("walk", "tell where along a walk the link is under the floor or over the ceiling");
-        walk_->add_option("walk", site_.walk, "name of a walk of the site")->required();
+        walk_->add_option("walk", site_.walk, "name of a walk of the site (left out: tells which there are)");
         place_ = declare_site("place", "find where one or two antennas of a site serve best");
         map_->add_option("--pgm", site_.pgm, "write the margin over the floor as a portable graymap to this file");
+        map_->add_option("--show", site_.show, "what to draw: zones (left out), margin in steps of 3 dB, or outage")
+            ->excludes("--json");
         for (CLI::App *command : {map_, walk_})
             command->add_option("--csv", site_.csv, "write every point to this CSV file");
         constexpr int most_placements = 1000;
@@ -257,6 +268,14 @@ class Program {
         if (units_->parsed()) return {print_units()};
         if (table_->parsed()) return print_table(file_, parameter_);
         if (cables_->parsed()) return {print_catalogue()};
+        if (rules_->parsed()) return {print_rules()};
+        if (allowances_->parsed()) return {print_allowances()};
+        return answer_piece_of_cable();
+    }
+
+    Outcome answer_piece_of_cable() {
+        if (question_.name.empty()) return {answer_cable(question_)}; // which refuses, and lists the names
+        if (mhz_option_->count() == 0) throw Refusal("cable needs a frequency: --mhz");
         if (feet_option_->count() + metres_option_->count() == 0) throw Refusal("cable needs a length: --m or --ft");
         if (feet_option_->count() > 0) question_.length_m = lvb_metres_from_feet(feet_);
         if (degf_) question_.temperature_degc = lvb_degc_from_degf(*degf_);
@@ -269,11 +288,14 @@ class Program {
     CLI::App *units_ = nullptr;
     CLI::App *cables_ = nullptr;
     CLI::App *cable_ = nullptr;
+    CLI::App *rules_ = nullptr;
+    CLI::App *allowances_ = nullptr;
     CLI::App *table_ = nullptr;
     CLI::App *map_ = nullptr;
     CLI::App *walk_ = nullptr;
     CLI::App *place_ = nullptr;
     DecideCommands decide_;
+    CLI::Option *mhz_option_ = nullptr;
     CLI::Option *feet_option_ = nullptr;
     CLI::Option *metres_option_ = nullptr;
     SiteQuestion site_;

@@ -133,7 +133,7 @@ std::string tolerance_words(const lvb_stage &receiver, const lvb_end &end) {
 }
 
 std::string print_end(const char *name, const Link &link, const lvb_budget &budget, const lvb_end &end) {
-    const lvb_stage &receiver = link.stages.back().entry;
+    const lvb_stage receiver = judged_receiver(link);
     std::string words = two(end.level_dbm) + " dBm";
     if (end.distance_m > 0.0)
         words = "at " + (link.placed() ? two(end.distance_m) : plain(end.distance_m)) + " m " + words;
@@ -147,7 +147,7 @@ std::string print_end(const char *name, const Link &link, const lvb_budget &budg
 }
 
 std::string decision_words(const Link &link, const lvb_budget &budget) {
-    const lvb_stage &receiver = link.stages.back().entry;
+    const lvb_stage receiver = judged_receiver(link);
     switch (budget.decided_by) {
     case LVB_DECIDED_BY_FAR_FLOOR:
         return "the far end against the floor leaves least room: " + floor_words(receiver, budget.far_end);
@@ -264,24 +264,35 @@ std::string print_summary(const std::vector<Answer> &answers) {
     return out;
 }
 
-std::vector<std::string> cautions(const Scenario &scenario) {
-    // Where limits, noise or patterns are judged, the sentences of the library that judged them.
-    if (asks_for_more_than_levels(scenario)) {
-        std::vector<std::string> sentences;
-        for (std::uint32_t i = 0; i < lvb_caution_count(); ++i) sentences.emplace_back(lvb_caution_text(i));
-        return sentences;
-    }
-    return {
-        "A prediction does not replace a walk test with the real packs.",
-        "Radiated power and frequencies are set by the national regulator and by your licence.",
-        "Keep people away from radiating antennas by the exposure rules in force.",
-        "Where national rules or local codes differ from anything printed here, the rules win.",
-    };
+std::vector<std::string> raised_floors(const Links &links) {
+    std::vector<std::string> sentences;
+    for (const Link *link : links)
+        if (const std::string words = raised_floor_words(*link); !words.empty())
+            sentences.push_back("In link " + in_quotes(link->name) + " " + words + ".");
+    return sentences;
 }
 
-std::string print_cautions(const Scenario &scenario) {
+std::vector<std::string> cautions(const Scenario &scenario, const Links &links) {
+    std::vector<std::string> sentences = raised_floors(links);
+    const auto add = [&](const char *sentence) { sentences.emplace_back(sentence); };
+    // Where limits, noise or patterns are judged, the sentences of the library that judged them.
+    if (asks_for_more_than_levels(scenario)) {
+        for (std::uint32_t i = 0; i < lvb_caution_count(); ++i) add(lvb_caution_text(i));
+        return sentences;
+    }
+    for (const char *sentence : {
+             "A prediction does not replace a walk test with the real packs.",
+             "Radiated power and frequencies are set by the national regulator and by your licence.",
+             "Keep people away from radiating antennas by the exposure rules in force.",
+             "Where national rules or local codes differ from anything printed here, the rules win.",
+         })
+        add(sentence);
+    return sentences;
+}
+
+std::string print_cautions(const Scenario &scenario, const Links &links) {
     std::string out = std::string(page, '-') + "\nCautions\n";
-    for (const std::string &sentence : cautions(scenario)) out += wrap(sentence, page, "  - ", "    ");
+    for (const std::string &sentence : cautions(scenario, links)) out += wrap(sentence, page, "  - ", "    ");
     return out;
 }
 

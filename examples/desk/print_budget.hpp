@@ -9,9 +9,15 @@ std::string print_heading(const Scenario &scenario, const std::string &file, boo
 std::string print_link(const Answer &answer, bool brief);
 /// One line for each link.
 std::string print_summary(const std::vector<Answer> &answers);
-std::string print_cautions(const Scenario &scenario);
+/// The links that an answer is about.
+using Links = std::vector<const Link *>;
+
+std::string print_cautions(const Scenario &scenario, const Links &links);
+
+/// A sentence for every one of the links whose floor was entered below what its noise allows.
+std::vector<std::string> raised_floors(const Links &links);
 
 /// The cautions that belong under every prediction, one sentence each.
-std::vector<std::string> cautions(const Scenario &scenario);
+std::vector<std::string> cautions(const Scenario &scenario, const Links &links);
 
 } // namespace desk

@@ -8,14 +8,116 @@ namespace {
 
 std::string two(double value) { return two_decimals(hundredths(value)); }
 
-// The marks of the map, by LVB_ZONE_.
-constexpr std::array<char, 6> marks = {'?', '#', '-', '.', '+', '!'};
 constexpr char blank = ' ';
 
-// What a character that stands for several points shows: the worst of them.
-int severity(std::int32_t zone) {
-    constexpr std::array<int, 6> by_zone = {3, 5, 2, 0, 1, 4};
-    return by_zone[static_cast<std::size_t>(zone)];
+std::string zone_words(std::int32_t zone, bool has_wanted) {
+    switch (zone) {
+    case LVB_ZONE_DROPOUT:
+        return "drops out: below the floor";
+    case LVB_ZONE_LOW:
+        return "below the wanted band";
+    case LVB_ZONE_WANTED:
+        return has_wanted ? "inside the wanted band" : "inside the window";
+    case LVB_ZONE_HIGH:
+        return "above the wanted band";
+    case LVB_ZONE_OVERLOAD:
+        return "overloads: near level above the ceiling";
+    default:
+        return "not judged: no floor or ceiling is stated";
+    }
+}
+
+// A kind of point on the drawing.
+struct Step {
+    char mark;
+    std::string words;
+};
+
+// What the drawing shows: its steps as the legend lists them, how bad each is, and the step of each point. A character
+// that stands for several points shows the worst of them.
+struct View {
+    std::vector<Step> steps;
+    std::vector<int> badness;         ///< of each step
+    std::vector<std::size_t> at;      ///< the step of each point that is not blank
+    std::vector<std::uint64_t> count; ///< of the points of each step
+};
+
+void count_points(View &view, const Survey &survey) {
+    view.count.resize(view.steps.size());
+    for (std::size_t i = 0; i < view.at.size(); ++i)
+        if (!survey.is_blank(i)) ++view.count[view.at[i]];
+}
+
+View view_of_zones(const Survey &survey) {
+    constexpr std::int32_t listed_zones[] = {LVB_ZONE_DROPOUT, LVB_ZONE_LOW,      LVB_ZONE_WANTED,
+                                             LVB_ZONE_HIGH,    LVB_ZONE_OVERLOAD, LVB_ZONE_NOT_JUDGED};
+    constexpr char marks[] = {'#', '-', '.', '+', '!', '?'};
+    View view;
+    std::array<std::size_t, 6> step_of{}; // by LVB_ZONE_
+    for (std::size_t i = 0; i < std::size(listed_zones); ++i) {
+        view.steps.push_back({marks[i], zone_words(listed_zones[i], survey.has_wanted)});
+        step_of[static_cast<std::size_t>(listed_zones[i])] = i;
+    }
+    view.badness = {5, 2, 0, 1, 4, 3};
+    for (const std::int32_t zone : survey.zone) view.at.push_back(step_of[static_cast<std::size_t>(zone)]);
+    count_points(view, survey);
+    return view;
+}
+
+// "#" fails; behind it digits in rising order, the first step of them being the worst.
+View view_of_digits(const std::string &fails, const std::vector<std::string> &words) {
+    View view;
+    view.steps.push_back({'#', fails});
+    for (std::size_t i = 0; i < words.size(); ++i) view.steps.push_back({static_cast<char>('0' + i), words[i]});
+    return view;
+}
+
+// Steps of 3 dB: a factor of two of power each.
+View view_of_margins(const Survey &survey) {
+    constexpr double step_db = 3.0;
+    constexpr std::size_t last = 9;
+    std::vector<std::string> words;
+    for (std::size_t i = 0; i < last; ++i)
+        words.push_back(format("%.0f to %.0f dB above the floor", step_db * static_cast<double>(i),
+                               step_db * static_cast<double>(i + 1)));
+    words.push_back(format("%.0f dB or more above the floor", step_db * static_cast<double>(last)));
+    View view = view_of_digits("drops out: below the floor", words);
+    for (std::size_t i = 0; i <= last + 1; ++i) view.badness.push_back(static_cast<int>(last + 1 - i));
+    for (const double margin_db : survey.margin_db)
+        view.at.push_back(
+            !(margin_db >= 0.0) ? 0 : 1 + static_cast<std::size_t>(std::min(std::floor(margin_db / step_db), 9.0)));
+    count_points(view, survey);
+    return view;
+}
+
+// Decades of the share of time.
+View view_of_outage(const Survey &survey) {
+    constexpr double bounds[] = {1e-5, 1e-4, 1e-3, 1e-2, 1e-1}; // above each begins the next digit
+    const std::string wanted = plain(100.0 * survey.wanted_outage()) + " %";
+    View view = view_of_digits("more often below the floor than the wanted " + wanted,
+                               {"up to 0.001 % of the time below the floor", "up to 0.01 %", "up to 0.1 %", "up to 1 %",
+                                "up to 10 %", "more than 10 %"});
+    view.badness = {6, 0, 1, 2, 3, 4, 5};
+    for (const double outage : survey.outage) {
+        const auto above = [&](double bound) { return outage > bound; };
+        const auto decade = static_cast<std::size_t>(std::count_if(std::begin(bounds), std::end(bounds), above));
+        view.at.push_back(outage > survey.wanted_outage() ? 0 : 1 + decade);
+    }
+    count_points(view, survey);
+    return view;
+}
+
+View view_of(const Survey &survey, const std::string &what) {
+    if (what.empty() || what == "zones") return view_of_zones(survey);
+    if (what == "margin" && !survey.has_floor)
+        throw Refusal("a margin stands over the floor, and the receivers of this site state none");
+    if (what == "margin") return view_of_margins(survey);
+    if (what == "outage" && survey.outage.empty())
+        throw Refusal("an outage needs a law of fading: the site has no fading");
+    if (what == "outage") return view_of_outage(survey);
+    const std::vector<std::string> known = {"zones", "margin", "outage"};
+    throw Refusal("a map does not show " + in_quotes(what) + suggestion(what, known, "") + "; it shows " +
+                  listed(known));
 }
 
 // How many points a character stands for. Characters are about twice as high as wide.
@@ -36,18 +138,18 @@ CellSize cell_size_of(const Survey &survey) {
 // The drawing, its first line being the lowest y.
 class Drawing {
   public:
-    explicit Drawing(const Survey &survey) : survey_(survey), scale_(cell_size_of(survey)) {
+    Drawing(const Survey &survey, const View &view) : survey_(survey), scale_(cell_size_of(survey)) {
         const std::size_t wide = (survey.columns + scale_.across - 1) / scale_.across;
         const std::size_t high = (survey.rows + scale_.down - 1) / scale_.down;
         lines_.assign(high, std::string(wide * scale_.width, blank));
         std::vector<int> worst(wide * high, -1);
-        for (std::size_t i = 0; i < survey.zone.size(); ++i) {
+        for (std::size_t i = 0; i < view.at.size(); ++i) {
             if (survey.is_blank(i)) continue;
             const std::size_t x = (i % survey.columns) / scale_.across, y = (i / survey.columns) / scale_.down;
-            const std::int32_t zone = survey.zone[i];
-            if (severity(zone) <= worst[y * wide + x]) continue;
-            worst[y * wide + x] = severity(zone);
-            lines_[y].replace(x * scale_.width, scale_.width, scale_.width, marks[static_cast<std::size_t>(zone)]);
+            const int badness = view.badness[view.at[i]];
+            if (badness <= worst[y * wide + x]) continue;
+            worst[y * wide + x] = badness;
+            lines_[y].replace(x * scale_.width, scale_.width, scale_.width, view.steps[view.at[i]].mark);
         }
     }
 
@@ -128,42 +230,22 @@ std::string ceiling_room(double headroom_db) {
     return two(std::abs(headroom_db)) + " dB " + (headroom_db < 0.0 ? "over the ceiling" : "under the ceiling");
 }
 
-std::string zone_words(std::int32_t zone, bool has_wanted) {
-    switch (zone) {
-    case LVB_ZONE_DROPOUT:
-        return "drops out: below the floor";
-    case LVB_ZONE_LOW:
-        return "below the wanted band";
-    case LVB_ZONE_WANTED:
-        return has_wanted ? "inside the wanted band" : "inside the window";
-    case LVB_ZONE_HIGH:
-        return "above the wanted band";
-    case LVB_ZONE_OVERLOAD:
-        return "overloads: near level above the ceiling";
-    default:
-        return "not judged: no floor or ceiling is stated";
-    }
-}
-
 std::string percent(std::uint64_t part, std::uint64_t whole, int width) {
     return format("%*.1f %%", width, 100.0 * static_cast<double>(part) / static_cast<double>(whole));
 }
 
-std::string print_shares(const Survey &survey) {
+std::string print_shares(const Survey &survey, const View &view) {
     const lvb_map_summary &summary = survey.summary;
-    const std::array<std::uint64_t, 6> counts = {summary.not_judged, summary.dropout, summary.low,
-                                                 summary.wanted,     summary.high,    summary.overload};
-    std::string out = format("\n  Shares of the area (%llu points)\n", static_cast<unsigned long long>(summary.points));
-    for (const std::int32_t zone :
-         {LVB_ZONE_DROPOUT, LVB_ZONE_LOW, LVB_ZONE_WANTED, LVB_ZONE_HIGH, LVB_ZONE_OVERLOAD, LVB_ZONE_NOT_JUDGED}) {
-        const auto i = static_cast<std::size_t>(zone);
-        if (counts[i] == 0 && zone == LVB_ZONE_NOT_JUDGED) continue;
-        out += "  " + std::string(2, marks[i]) + " " + percent(counts[i], summary.points, 5) + "  " +
-               zone_words(zone, survey.has_wanted) + "\n";
+    std::string out = "\n  Shares of the area (" + counted(summary.points, "point") + ")\n";
+    for (std::size_t i = 0; i < view.steps.size(); ++i) {
+        const Step &step = view.steps[i];
+        if (view.count[i] == 0 && step.mark == '?') continue;
+        out += "  " + std::string(2, step.mark) + " " + percent(view.count[i], summary.points, 5) + "  " + step.words +
+               "\n";
     }
     if (summary.unmodelled > 0)
-        out += labelled("Blank", format("%llu points more, nearer to an antenna or farther from it than its path holds",
-                                        static_cast<unsigned long long>(summary.unmodelled)));
+        out += labelled("Blank:", counted(summary.unmodelled, "point") +
+                                      " more, nearer to an antenna or farther from it than its path holds");
     return out;
 }
 
@@ -175,24 +257,24 @@ std::string print_extremes(const Survey &survey) {
     const lvb_map_summary &summary = survey.summary;
     const Site &site = *survey.site;
     std::string out =
-        labelled("Worst", "W " + point_words(survey, summary.worst_column, summary.worst_row) + ": " +
-                              two(summary.worst_level_dbm) + " dBm, " + floor_room(summary.worst_margin_db) +
-                              "; strongest there is " + ascii(label_of(site, summary.worst_serving)));
-    out += labelled("Hottest", "H " + point_words(survey, summary.hottest_column, summary.hottest_row) + ": " +
-                                   two(summary.hottest_level_dbm) + " dBm with no allowance taken, " +
-                                   ceiling_room(summary.hottest_headroom_db) + "; strongest there is " +
-                                   ascii(label_of(site, summary.hottest_serving)));
+        labelled("Worst:", "W " + point_words(survey, summary.worst_column, summary.worst_row) + ": " +
+                               two(summary.worst_level_dbm) + " dBm, " + floor_room(summary.worst_margin_db) +
+                               "; strongest there is " + ascii(label_of(site, summary.worst_serving)));
+    out += labelled("Hottest:", "H " + point_words(survey, summary.hottest_column, summary.hottest_row) + ": " +
+                                    two(summary.hottest_level_dbm) + " dBm with no allowance taken, " +
+                                    ceiling_room(summary.hottest_headroom_db) + "; strongest there is " +
+                                    ascii(label_of(site, summary.hottest_serving)));
     if (summary.dropout > 0 && summary.overloaded > summary.overload)
-        out += labelled("Both", std::to_string(summary.overloaded - summary.overload) +
-                                    " points that drop out would overload with no allowance taken");
+        out += labelled("Both:", counted(summary.overloaded - summary.overload, "point") +
+                                     " below the floor would overload with no allowance taken");
     if (survey.outage.empty()) return out;
     double most = 0.0;
     for (const double share : survey.outage)
         if (share > most) most = share; // no point outside the areas, whose share is NaN
     const std::size_t over = survey.over_outage();
-    return out + labelled("Fading", "below the floor in up to " + plain(100.0 * most) + " % of the time; " +
-                                        percent(over, summary.points, 0) + " of the area more often than the " +
-                                        plain(100.0 * survey.wanted_outage()) + " % that are wanted");
+    return out + labelled("Fading:", "below the floor in up to " + format("%.3g", 100.0 * most) + " % of the time; " +
+                                         percent(over, summary.points, 0) + " of the area more often than the " +
+                                         plain(100.0 * survey.wanted_outage()) + " % that are wanted");
 }
 
 std::string print_antennas(const Survey &survey, const std::vector<bool> &on_map) {
@@ -229,6 +311,19 @@ std::string print_stretches(const WalkSurvey &survey, const std::vector<Stretch>
 
 } // namespace
 
+Links links_of(const Scenario &scenario, const Site &site) {
+    Links links;
+    const auto add = [&](const std::vector<SiteAntenna> &antennas) {
+        for (const SiteAntenna &antenna : antennas)
+            if (const Link *link = &scenario.links[antenna.link];
+                std::find(links.begin(), links.end(), link) == links.end())
+                links.push_back(link);
+    };
+    add(site.antennas);
+    if (site.placing) add(site.placing->candidates);
+    return links;
+}
+
 bool holds(const Survey &survey) {
     const lvb_map_summary &summary = survey.summary;
     return summary.unmodelled == 0 && summary.worst_margin_db >= 0.0 && summary.hottest_headroom_db >= 0.0 &&
@@ -242,9 +337,10 @@ bool holds(const WalkSurvey &survey) {
 
 bool holds(const PlacingSurvey &survey) { return !survey.best.empty() && survey.best.front().worst_margin_db >= 0.0; }
 
-std::string print_map(const Survey &survey, bool brief) {
+std::string print_map(const Survey &survey, const std::string &show, bool brief) {
     const Site &site = *survey.site;
-    Drawing drawing(survey);
+    const View view = view_of(survey, show);
+    Drawing drawing(survey, view);
     std::vector<bool> on_map;
     for (std::size_t i = 0; i < site.antennas.size(); ++i)
         on_map.push_back(drawing.mark_at(site.antennas[i].place.entry.x_m, site.antennas[i].place.entry.y_m,
@@ -258,7 +354,7 @@ std::string print_map(const Survey &survey, bool brief) {
                            page_columns, "  ", "  ");
     if (!site.note.empty() && !brief) out += wrap(ascii(site.note), page_columns, "  ", "  ");
     out += "\n       y/m\n" + drawing.print();
-    if (brief) return out + print_shares(survey) + "\n" + print_extremes(survey);
+    if (brief) return out + print_shares(survey, view) + "\n" + print_extremes(survey);
     const CellSize &scale = drawing.scale();
     std::string legend = "Seen from above: ahead (y) is up the page, right (x) is right.";
     if (site.stage_front_y_m) legend += " The stage front is at y " + plain(*site.stage_front_y_m) + " m.";
@@ -268,7 +364,7 @@ std::string print_map(const Survey &survey, bool brief) {
     legend += " W is the worst point, H the hottest, small letters are antennas; two marks in one place may show as *. "
               "Blank is outside the areas.";
     out += wrap(legend, page_columns, "  ", "  ");
-    return out + print_antennas(survey, on_map) + print_shares(survey) + "\n" + print_extremes(survey);
+    return out + print_antennas(survey, on_map) + print_shares(survey, view) + "\n" + print_extremes(survey);
 }
 
 std::string print_walk(const WalkSurvey &survey) {
@@ -279,22 +375,22 @@ std::string print_walk(const WalkSurvey &survey) {
         return "at " + metres(at_m) + " m of the walk (x " + metres(at.x_m) + " m, y " + metres(at.y_m) + " m)";
     };
     std::string out = wrap(site_words(site, site.antennas.size()), page_columns, "  ", "  ");
-    out += labelled("Walk", ascii(survey.walk->name) + ": " + metres(result.length_m) + " m at " +
-                                plain(survey.walk->speed_m_per_s) + " m/s, " + time_words(result.duration_s) +
-                                "; looked at every " + plain(survey.walk->step_m) + " m");
+    out += labelled("Walk:", ascii(survey.walk->name) + ": " + metres(result.length_m) + " m at " +
+                                 plain(survey.walk->speed_m_per_s) + " m/s, " + time_words(result.duration_s) +
+                                 "; looked at every " + plain(survey.walk->step_m) + " m");
     if (result.unmodelled > 0)
-        out += labelled("Blank", std::to_string(result.unmodelled) + " of " + std::to_string(result.points) +
-                                     " points are where an antenna's path does not hold; they count for nothing");
+        out += labelled("Blank:", "of " + counted(result.points, "point") + " " + std::to_string(result.unmodelled) +
+                                      " lie where an antenna's path does not hold, and count for nothing");
     if (result.points > result.unmodelled) {
-        out += labelled("Worst", two(result.worst_level_dbm) + " dBm, " + floor_room(result.worst_margin_db) + ", " +
-                                     place(result.worst_m));
-        out += labelled("Hottest", two(result.hottest_level_dbm) + " dBm with no allowance taken, " +
-                                       ceiling_room(result.hottest_headroom_db) + ", " + place(result.hottest_m));
+        out += labelled("Worst:", two(result.worst_level_dbm) + " dBm, " + floor_room(result.worst_margin_db) + ", " +
+                                      place(result.worst_m));
+        out += labelled("Hottest:", two(result.hottest_level_dbm) + " dBm with no allowance taken, " +
+                                        ceiling_room(result.hottest_headroom_db) + ", " + place(result.hottest_m));
     }
-    out +=
-        print_stretches(survey, survey.under_floor, result.under_floor_s, survey.has_floor, "Floor", "under the floor");
-    return out + print_stretches(survey, survey.over_ceiling, result.over_ceiling_s, survey.has_ceiling, "Ceiling",
-                                 "over the ceiling");
+    out += print_stretches(survey, survey.under_floor, result.under_floor_s, survey.has_floor,
+                           "Floor:", "under the floor");
+    return out + print_stretches(survey, survey.over_ceiling, result.over_ceiling_s, survey.has_ceiling,
+                                 "Ceiling:", "over the ceiling");
 }
 
 std::string placed_words(const PlacingSurvey &survey, const lvb_placement &placement) {
@@ -309,14 +405,14 @@ std::string print_places(const PlacingSurvey &survey) {
     const Placing &placing = *site.placing;
     const std::size_t standing = placing.keeps_antennas ? site.antennas.size() : 0;
     std::string out =
-        wrap(site_words(site, standing + placing.antennas) + "; of the antennas " + std::to_string(standing) +
-                 " stand already; all " + std::to_string(survey.looked_at) + " placements of " +
-                 counted(placing.candidates.size(), "candidate") + " looked at; every point must keep " +
-                 plain(placing.least_headroom_db) + " dB under the ceiling",
+        wrap(site_words(site, standing + placing.antennas) + "; " +
+                 (standing == 0 ? "none" : std::to_string(standing)) + " of them in place already; looked at all " +
+                 counted(survey.looked_at, "placement") + " of " + counted(placing.candidates.size(), "candidate") +
+                 "; every point must keep " + plain(placing.least_headroom_db) + " dB under the ceiling",
              page_columns, "  ", "  ");
     if (survey.best.empty())
-        return out + labelled("None", "every placement leaves some point less than " +
-                                          plain(placing.least_headroom_db) + " dB under the ceiling");
+        return out + labelled("None:", "every placement leaves some point less than " +
+                                           plain(placing.least_headroom_db) + " dB under the ceiling");
     std::size_t rank = 0;
     for (const lvb_placement &placement : survey.best) {
         out += wrap(ascii(placed_words(survey, placement)) + ": worst point " + floor_room(placement.worst_margin_db) +

@@ -1,11 +1,16 @@
 // The page of a site: the map in characters, the walk, the best places.
 #pragma once
 
+#include "print_budget.hpp"
 #include "survey.hpp"
 
 namespace desk {
 
-std::string print_map(const Survey &survey, bool brief);
+/// The links that are chains of a site, its candidates among them, each once.
+Links links_of(const Scenario &scenario, const Site &site);
+
+/// `show` is zones (or empty), margin or outage; throws Refusal for what the survey does not have.
+std::string print_map(const Survey &survey, const std::string &show, bool brief);
 std::string print_walk(const WalkSurvey &survey);
 std::string print_places(const PlacingSurvey &survey);
 

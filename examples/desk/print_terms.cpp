@@ -134,17 +134,16 @@ std::string exposure_words_of(const Answer &answer) {
     const Link &link = *answer.link;
     const Exposure &exposure = *link.exposure;
     const KeepAway &keep = *answer.keep_away;
-    std::string words =
-        "people must keep " + two(std::ceil(keep.distance_m * 100.0) / 100.0) +
-        " m or more away from the transmit antenna: " + exposure_limit_words(exposure, keep.limit_w_per_m2) + " at " +
-        plain(link.frequency_mhz) + " MHz, " + two(keep.eirp_dbm) + " dBm e.i.r.p. with every tolerance upwards";
+    const auto up = [](double metres) { return two(std::ceil(metres * 100.0) / 100.0) + " m"; };
+    std::string words = "people must keep " + up(keep.keep_distance_m) + " or more away from the transmit antenna: " +
+                        exposure_limit_words(exposure, keep.limit_w_per_m2) + " at " + plain(link.frequency_mhz) +
+                        " MHz, " + two(keep.eirp_dbm) + " dBm e.i.r.p. with every tolerance upwards";
     if (exposure.transmitters > 1)
         words += ", of " + std::to_string(exposure.transmitters) + " such transmitters together";
-    const double wavelength_m = lvb_wavelength_m_from_mhz(link.frequency_mhz);
     words += ", reflections x " + plain(exposure.reflection_factor) + "; computed for the far field";
-    if (keep.distance_m < wavelength_m)
-        words += "; this lies nearer than a wavelength (" + two(wavelength_m) +
-                 " m), where it does not hold: keep that distance, or what the antenna's maker states";
+    if (keep.near_field())
+        words += ", which would allow " + up(keep.distance_m) +
+                 " but does not hold nearer than a wavelength; the antenna's maker may ask for more";
     if (exposure.rule == LVB_EXPOSURE_ICNIRP_2020) words += "; the rule's figures are from memory: check them";
     if (link.direction == "inbound")
         words += "; a transmitter that is worn or held is judged by absorbed power, not by this";

@@ -60,7 +60,7 @@ std::string decided_words(const lvb_ranking &ranking) {
 
 std::string page(const Book &book, const Link &link, const lvb_ranking &ranking, const Lines &lines) {
     std::string out = page_title("RANK", link.name + ", " + plain(link.frequency_mhz) + " MHz", book);
-    out += table_row("Stage", {"far change", "of losses", "of variance", "would help"});
+    out += table_row("Stage", {"far dB", "losses", "variance", "helps dB"});
     for (std::size_t i = 0; i < lines.size(); ++i) {
         const lvb_contribution &line = lines[i];
         out += table_row(link.stages[i].label, {signed_two(line.far_change_db), percent(line.loss_share),
@@ -88,7 +88,7 @@ std::string page(const Book &book, const Link &link, const lvb_ranking &ranking,
         out += labelled("Look up:", label_of(link, ranking.look_up_stage) +
                                         " is a guess without a tolerance and changes the level by " +
                                         two(std::abs(ranking.look_up_change_db)) + " dB");
-    return out + print_cautions(book.scenario);
+    return out + print_cautions(book.scenario, {&link});
 }
 
 Json label_or_null(const Link &link, std::int32_t stage) {
@@ -131,7 +131,7 @@ std::string json(const Book &book, const Link &link, const lvb_ranking &ranking,
         for (const Slope &slope : slopes) stage[slope.name] = line.*slope.value;
         out["stages"].push_back(stage);
     }
-    return json_text(std::move(out), book);
+    return json_text(std::move(out), book, {&link});
 }
 
 } // namespace

@@ -253,8 +253,8 @@ std::size_t stage_named(const Link &link, const std::string &name) {
     const auto count = static_cast<double>(link.stages.size());
     if (number && *number >= 1.0 && *number <= count && *number == std::floor(*number))
         return static_cast<std::size_t>(*number) - 1;
-    throw Refusal("link " + in_quotes(link.name) + " has no stage " + in_quotes(name) +
-                  suggestion(name, labels, "; it has " + listed(labels)));
+    throw Refusal("link " + in_quotes(link.name) + " has no stage " + in_quotes(name) + suggestion(name, labels, "") +
+                  "; it has " + listed(labels));
 }
 
 void refuse_fault(const Document &document, const Part &part, const lvb_fault &fault, const std::string &where) {

@@ -1,5 +1,6 @@
 #include "read_terms.hpp"
 
+#include "published.hpp"
 #include "read_parts.hpp"
 #include "terms.hpp"
 
@@ -63,18 +64,6 @@ std::int32_t read_measured(const Checks &checks, const Value &value, const Given
                                                                  "(at its input)");
     return place == nullptr ? std::int32_t{LVB_PLACE_NONE}
                             : checks.choose(*place, place_words(), "place of a measured level") + 1;
-}
-
-// Every published limit of the library.
-std::vector<lvb_limit_rule> published_rules() {
-    std::vector<lvb_limit_rule> rules;
-    for (std::uint32_t i = 0; i < lvb_limit_rule_count(); ++i) {
-        lvb_limit_rule rule{};
-        rule.size = sizeof rule;
-        lvb_describe_limit_rule(i, &rule, nullptr);
-        rules.push_back(rule);
-    }
-    return rules;
 }
 
 Limit limit_of(const Value &value, const lvb_limit_rule &rule) {

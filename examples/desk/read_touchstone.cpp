@@ -268,7 +268,7 @@ class Reader {
         const Word &word = only_word(keyword, "21_12 or 12_21");
         if (ports_ != 2) refuse(keyword.offset, "only a file of 2 ports has this keyword");
         if (word.text != "21_12" && word.text != "12_21")
-            refuse(word.offset, in_quotes(word.text) + " is no order; there are 21_12 and 12_21");
+            refuse(word.offset, in_quotes(word.text) + " is no order; there are '21_12' and '12_21'");
         order_21_first_ = word.text == "21_12";
     }
 
@@ -276,7 +276,7 @@ class Reader {
         const Word &word = only_word(keyword, "Full, Lower or Upper");
         const std::string name = lower_case(word.text);
         if (name != "full" && name != "lower" && name != "upper")
-            refuse(word.offset, in_quotes(word.text) + " is no matrix format; there are Full, Lower and Upper");
+            refuse(word.offset, in_quotes(word.text) + " is no matrix format; there are 'Full', 'Lower' and 'Upper'");
         matrix_ = name == "full" ? Matrix::full : name == "lower" ? Matrix::lower : Matrix::upper;
     }
 

@@ -142,6 +142,9 @@ struct Link {
     std::optional<Tuning> tuning;
     std::optional<Wanted> wanted;
     std::optional<Readings> readings;
+    /// The least level in the receiver's window that the link's own noise and the needed carrier to noise allow; where
+    /// they are not given, or cannot be computed, there is none. See open_scenario.
+    std::optional<double> needed_dbm;
     /// Index of the first or second antenna, or -1.
     std::int32_t antenna(int which) const;
     const Stage *air() const; ///< null where there is none

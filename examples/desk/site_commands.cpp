@@ -16,17 +16,20 @@ const Site &site_of(const Scenario &scenario, const SiteQuestion &question) {
     return named(scenario.sites, question.site, "site");
 }
 
-std::string page(const Scenario &scenario, const SiteQuestion &question, const std::string &words) {
+std::string page(const Scenario &scenario, const SiteQuestion &question, const Site &site, const std::string &words) {
+    const Links links = links_of(scenario, site);
+    std::string floors; // the cautions that even a brief page needs
+    for (const std::string &sentence : raised_floors(links)) floors += labelled("CAUTION:", sentence);
     return wrap(ascii(question.site + ", " + scenario.production + " (" + question.file + ")"), page_columns, "",
                 "  ") +
-           words + (question.brief ? "" : print_cautions(scenario));
+           words + (question.brief ? floors : print_cautions(scenario, links));
 }
 
 } // namespace
 
 SiteAnswer answer_map(const SiteQuestion &question) {
     const Document document = read_json(question.file);
-    const Scenario scenario = read_scenario(document);
+    const Scenario scenario = open_scenario(document);
     const Site &site = site_of(scenario, question);
     const Survey survey = survey_map(document, scenario, site);
     if (!question.pgm.empty() && !survey.has_floor)
@@ -34,30 +37,30 @@ SiteAnswer answer_map(const SiteQuestion &question) {
     if (!question.csv.empty()) write_whole_file(question.csv, map_csv(survey));
     if (!question.pgm.empty()) write_whole_file(question.pgm, map_pgm(survey));
     return {question.as_json ? map_json(scenario, question.file, survey)
-                             : page(scenario, question, print_map(survey, question.brief)),
+                             : page(scenario, question, site, print_map(survey, question.show, question.brief)),
             holds(survey)};
 }
 
 SiteAnswer answer_walk(const SiteQuestion &question) {
     const Document document = read_json(question.file);
-    const Scenario scenario = read_scenario(document);
+    const Scenario scenario = open_scenario(document);
     const Site &site = site_of(scenario, question);
     if (site.walks.empty()) throw Refusal("the site " + in_quotes(site.name) + " has no walks");
     const Walk &walk = named(site.walks, question.walk, "walk");
     const WalkSurvey survey = survey_walk(document, scenario, site, walk);
     if (!question.csv.empty()) write_whole_file(question.csv, walk_csv(survey));
     return {question.as_json ? walk_json(scenario, question.file, survey)
-                             : page(scenario, question, print_walk(survey)),
+                             : page(scenario, question, site, print_walk(survey)),
             holds(survey)};
 }
 
 SiteAnswer answer_place(const SiteQuestion &question) {
     const Document document = read_json(question.file);
-    const Scenario scenario = read_scenario(document);
+    const Scenario scenario = open_scenario(document);
     const Site &site = site_of(scenario, question);
     const PlacingSurvey survey = survey_places(document, scenario, site, question.most);
     return {question.as_json ? place_json(scenario, question.file, survey)
-                             : page(scenario, question, print_places(survey)),
+                             : page(scenario, question, site, print_places(survey)),
             holds(survey)};
 }
 

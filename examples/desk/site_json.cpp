@@ -25,8 +25,8 @@ Json heading(const Scenario &scenario, const std::string &file, const Site &site
     return out;
 }
 
-std::string told(const Scenario &scenario, Json out) {
-    out["cautions"] = cautions(scenario);
+std::string told(const Scenario &scenario, const Site &site, Json out) {
+    out["cautions"] = cautions(scenario, links_of(scenario, site));
     return out.dump(2, ' ', false, Json::error_handler_t::replace) + "\n";
 }
 
@@ -105,7 +105,7 @@ std::string map_json(const Scenario &scenario, const std::string &file, const Su
     if (site.fading)
         out["fading"] = {{"wanted_outage", survey.wanted_outage()}, {"points_over_wanted", survey.over_outage()}};
     out["holds"] = holds(survey);
-    return told(scenario, std::move(out));
+    return told(scenario, *survey.site, std::move(out));
 }
 
 std::string walk_json(const Scenario &scenario, const std::string &file, const WalkSurvey &survey) {
@@ -125,7 +125,7 @@ std::string walk_json(const Scenario &scenario, const std::string &file, const W
     out["over_ceiling_s"] = survey.has_ceiling ? Json(result.over_ceiling_s) : Json(nullptr);
     out["over_ceiling"] = stretches_json(survey, survey.over_ceiling);
     out["holds"] = holds(survey);
-    return told(scenario, std::move(out));
+    return told(scenario, *survey.site, std::move(out));
 }
 
 std::string place_json(const Scenario &scenario, const std::string &file, const PlacingSurvey &survey) {
@@ -157,7 +157,7 @@ std::string place_json(const Scenario &scenario, const std::string &file, const 
         out["placements"].push_back(item);
     }
     out["holds"] = holds(survey);
-    return told(scenario, std::move(out));
+    return told(scenario, *survey.site, std::move(out));
 }
 
 } // namespace desk

@@ -55,7 +55,7 @@ std::int32_t tolerances_of(const std::string &word) {
     if (word.empty() || word == "none") return LVB_TOLERANCES_NONE;
     if (word == "worst") return LVB_TOLERANCES_WORST;
     if (word == "rss") return LVB_TOLERANCES_RSS;
-    throw Refusal(in_quotes(word) + " is no way to count tolerances; there are none, worst, rss");
+    throw Refusal(in_quotes(word) + " is no way to count tolerances; there are " + listed({"none", "worst", "rss"}));
 }
 
 // What is sought: a key of the link, or of one of its stages.
@@ -98,6 +98,9 @@ Unknown unknown_of(const Link &link, const SolveQuestion &question) {
         throw Refusal(in_quotes(question.unknown) + " belongs to a stage; say which one with --stage");
     std::vector<std::string> names;
     for (const NumberKey *key : keys) names.emplace_back(key->name);
+    if (question.unknown.empty())
+        throw Refusal("say with --unknown what is sought: of " + owner + " " + listed(names) +
+                      (question.stage.empty() ? "; with --stage a number of a stage" : ""));
     throw Refusal(owner + " has no " + in_quotes(question.unknown) + " to solve for" +
                   suggestion(question.unknown, names, "; there are " + listed(names)));
 }
@@ -190,7 +193,7 @@ std::string page(const Book &book, const Link &link, const Unknown &unknown, con
                                       two(solution.reached_entered) + " " + goal.unit));
     out += labelled("Wanted:", std::string(goal.words) + ": " + short_number(wanted) + " " + goal.unit + counted);
     out += labelled("Answer:", answer_words(link, unknown, goal, solution));
-    return out + print_cautions(book.scenario);
+    return out + print_cautions(book.scenario, {&link});
 }
 
 std::string json(const Book &book, const Link &link, const Unknown &unknown, const Goal &goal, double wanted,
@@ -220,7 +223,7 @@ std::string json(const Book &book, const Link &link, const Unknown &unknown, con
     out["highest"] = highest;
     const std::string bound = bound_words(link, unknown, solution);
     out["bound"] = bound.empty() ? Json(nullptr) : Json(bound);
-    return json_text(std::move(out), book);
+    return json_text(std::move(out), book, {&link});
 }
 
 } // namespace
@@ -237,7 +240,7 @@ const std::vector<std::pair<std::string, std::string>> &solve_goals() {
 
 Outcome answer_solve(const SolveQuestion &question) {
     const Book book(question.file);
-    const Link &link = link_named(book.scenario, question.link);
+    Link link = link_named(book.scenario, question.link);
     const Goal &goal = goal_of(question);
     const Unknown unknown = unknown_of(link, question);
     const bool distance =
@@ -245,6 +248,7 @@ Outcome answer_solve(const SolveQuestion &question) {
     if (!unknown.of_stage() && link.placed() && distance)
         book.document.refuse(*link.value, "the places of the antennas tell the distance, so it cannot be solved for");
     compute(book.document, link); // what is wrong with the link itself is told first
+    if (unknown.key->field == LVB_FIELD_FLOOR_DBM) link.needed_dbm.reset(); // the floor itself is sought
     const std::unique_ptr<Lent> lent = lend(book.document, link);
     lvb_solve solve = sized<lvb_solve>();
     solve.link = &lent->link();

@@ -166,7 +166,7 @@ std::string page(const Book &book, const Link &link, const SureQuestion &questio
                           two(drawn.near[i].level_dbm), format("%.3f", drawn.near[i].error_db)});
     out += "\n" + labelled("Counts:", "+- behind a figure is its standard error; every quantity is drawn by itself, "
                                       "which a walk test does not take for granted");
-    return out + print_cautions(book.scenario);
+    return out + print_cautions(book.scenario, {&link});
 }
 
 Json quantiles_json(const std::vector<lvb_quantile> &quantiles) {
@@ -205,7 +205,7 @@ std::string json(const Book &book, const Link &link, const SureQuestion &questio
     out["near_standard_deviation_db"] = sureness.near_standard_deviation_db;
     out["far_quantiles"] = quantiles_json(drawn.far);
     out["near_quantiles"] = quantiles_json(drawn.near);
-    return json_text(std::move(out), book);
+    return json_text(std::move(out), book, {&link});
 }
 
 } // namespace

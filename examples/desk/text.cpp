@@ -179,10 +179,20 @@ std::string suggestion(std::string_view name, const std::vector<std::string> &kn
 }
 
 std::string listed(const std::vector<std::string> &names) {
-    std::string list;
-    for (const std::string &name : names) list += (list.empty() ? "" : ", ") + name;
     constexpr std::size_t longest = 300;
-    return shorten(ascii(list), longest);
+    std::string list;
+    for (std::size_t i = 0; i < names.size(); ++i) {
+        const std::string name = (i == 0 ? "" : ", ") + in_quotes(names[i]);
+        if (list.size() + name.size() > longest) return list + " and " + std::to_string(names.size() - i) + " more";
+        list += name;
+    }
+    return list;
+}
+
+void refuse_name(const std::string &name, const std::vector<std::string> &known, const std::string &kind) {
+    const std::string all = "; there " + std::string(known.size() == 1 ? "is " : "are ") + listed(known);
+    if (name.empty()) throw Refusal("the name of a " + kind + " is missing" + all);
+    throw Refusal("no " + kind + " is named " + in_quotes(name) + suggestion(name, known, "") + all);
 }
 
 } // namespace desk

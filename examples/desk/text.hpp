@@ -76,8 +76,11 @@ bool is_near(std::string_view name, std::string_view candidate);
 /// "; the nearest is 'cable'" where something is near, or else the other words.
 std::string suggestion(std::string_view name, const std::vector<std::string> &known, const std::string &otherwise);
 
-/// Names with commas between, cut where there are very many.
+/// Names in quotes with commas between, and how many more there are where that would be very long.
 std::string listed(const std::vector<std::string> &names);
+
+/// Throws the Refusal of a name that is missing or unknown, with those that exist.
+[[noreturn]] void refuse_name(const std::string &name, const std::vector<std::string> &known, const std::string &kind);
 
 /// The one of that name among things of a kind, "link" or "site"; throws Refusal.
 template <class Named>
@@ -87,8 +90,7 @@ const Named &named(const std::vector<Named> &all, const std::string &name, const
         if (one.name == name) return one;
         names.push_back(one.name);
     }
-    throw Refusal("no " + kind + " is named " + in_quotes(name) +
-                  suggestion(name, names, "; there are " + listed(names)));
+    refuse_name(name, names, kind);
 }
 
 } // namespace desk

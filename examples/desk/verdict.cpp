@@ -55,7 +55,7 @@ std::string doubtful_words(const lvb_budget &budget) {
 }
 
 std::string outcome_words(const Link &link, const lvb_budget &budget) {
-    const lvb_stage &receiver = link.stages.back().entry;
+    const lvb_stage receiver = judged_receiver(link);
     const std::string far = "the far end lies " + floor_words(receiver, budget.far_end);
     const std::string near = "the near end lies " + ceiling_words(receiver, budget.near_end);
     switch (budget.verdict) {
@@ -80,6 +80,17 @@ bool has_window(const lvb_stage &receiver) {
 
 bool near_distance_missing(const lvb_budget &budget) { return (budget.notes & LVB_NOTE_NEAR_NOT_GIVEN) != 0; }
 
+std::string raised_floor_words(const Link &link) {
+    const lvb_stage &entered = link.stages.back().entry;
+    const double judged_dbm = judged_receiver(link).floor_dbm;
+    if (judged_dbm == entered.floor_dbm) return "";
+    std::string words = "the entered floor of " + plain(entered.floor_dbm) +
+                        " dBm lies below what noise and the needed C/N allow (" +
+                        two_decimals(hundredths(*link.needed_dbm)) + " dBm), and the level is judged against that";
+    if (judged_dbm < *link.needed_dbm) words += "; no level under the ceiling is enough";
+    return words;
+}
+
 std::vector<std::string> not_judged(const Link &link, const lvb_budget &budget) {
     std::vector<std::string> reasons;
     if (!stated(link, LVB_STATED_FLOOR)) reasons.emplace_back("the far end is not judged: no floor stated");
@@ -103,6 +114,7 @@ std::string verdict_words(const Link &link, const lvb_budget &budget) {
     if (budget.verdict == LVB_VERDICT_NOT_JUDGED)
         return "NOT JUDGED: no receiver with a floor or a ceiling ends this chain";
     std::string words = outcome_words(link, budget);
+    if (const std::string raised = raised_floor_words(link); !raised.empty()) words += "; " + raised;
     for (const std::string &reason : not_judged(link, budget)) words += "; " + reason;
     const bool rests_on_tolerances = budget.verdict == LVB_VERDICT_HOLDS || budget.verdict == LVB_VERDICT_DOUBTFUL;
     if (rests_on_tolerances && budget.guesses_without_tolerance > 0) words += "; " + bare_guesses(budget);
@@ -129,6 +141,16 @@ std::string noise_failure(const NoiseTerms &terms, const lvb_noise &noise) {
     }
 }
 
+// Without a needed carrier to noise nobody can say how far the floor must lie above the noise, but not below it.
+std::string buried_floor(const Link &link, const lvb_noise &noise) {
+    const lvb_stage &receiver = link.stages.back().entry;
+    const double noise_dbm = noise.receiver_noise_dbm + receiver.gain_db;
+    const bool asked = (link.noise->entry.stated & LVB_STATED_CARRIER_TO_NOISE) != 0;
+    if (asked || !stated(link, LVB_STATED_FLOOR) || !(receiver.floor_dbm < noise_dbm)) return "";
+    return "the floor of " + plain(receiver.floor_dbm) + " dBm lies BELOW THE NOISE (" +
+           two_decimals(hundredths(noise_dbm)) + " dBm): say which carrier_to_noise_db the receiver needs";
+}
+
 const char *limit_failure(std::int32_t verdict) {
     switch (verdict) {
     case LVB_LIMIT_HOLDS:
@@ -150,7 +172,10 @@ std::vector<std::string> further_failures(const Answer &answer) {
         const bool told = std::find(failures.begin(), failures.end(), words) != failures.end();
         if (!words.empty() && !told) failures.push_back(words);
     };
-    if (answer.computed.noise) add(noise_failure(*answer.link->noise, answer.computed.noise->noise));
+    if (answer.computed.noise) {
+        add(noise_failure(*answer.link->noise, answer.computed.noise->noise));
+        add(buried_floor(*answer.link, answer.computed.noise->noise));
+    }
     if (answer.computed.fade && answer.computed.fade->margin_db < answer.computed.fade->needed_db)
         add("FADES below the floor too often");
     for (const lvb_limit_result &limit : answer.computed.limits) add(limit_failure(limit.verdict));

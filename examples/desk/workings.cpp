@@ -112,7 +112,8 @@ std::string cable_words(const Link &link, const Stage &stage) {
     words += " = " + format("%.3f", loss.cable_loss_db) + " dB (" +
              attenuation_words(link, stage, loss.attenuation_db_per_100m) + ")";
     if (entry.connector_count == 0) return words + ", no connectors";
-    return words + ", " + std::to_string(entry.connector_count) + " connectors x " +
+    return words + ", " + std::to_string(entry.connector_count) +
+           (entry.connector_count == 1 ? " connector x " : " connectors x ") +
            format("%.4f", loss.connectors_loss_db / entry.connector_count) + " = " +
            format("%.3f", loss.connectors_loss_db) + " dB";
 }

@@ -6,6 +6,7 @@
 #include <gtest/gtest.h>
 #include <levelbook/levelbook.h>
 
+#include <algorithm>
 #include <cmath>
 #include <cstdlib>
 #include <sstream>
@@ -214,6 +215,15 @@ TEST(Convert, FunctionsByNameAgreeWithPublishedValues) {
          0.0892,
          0.00005,
          "sqrt(1 / (4 pi 10)), by hand"},
+        {{"lvb_combiner_loss_db", "ways=2", "excess_db=0"}, 3.01, 0.005, "10 log10(2), by its name in the header"},
+        {{"exposure_limit_w_per_m2", "exposure=1", "audience=1", "frequency_mhz=600"},
+         4.0,
+         1e-6,
+         "47 CFR 1.1310, table 1: f / 1500 = 0.4 mW/cm2 for the general population"},
+        {{"lvb_exposure_limit_w_per_m2", "exposure=1", "audience=2", "frequency_mhz=1500"},
+         50.0,
+         1e-6,
+         "47 CFR 1.1310, table 1: f / 300 = 5 mW/cm2 where people know of it"},
     };
     for (const Published &value : values) {
         SCOPED_TRACE(value.question[0] + ": " + value.source);
@@ -240,6 +250,11 @@ TEST(Convert, RefusesFunctionsThatItCannotAnswer) {
     expect_refused(run({"convert", "dbm_from_mw", "power_mw=1", "--at", "600"}), "no options");
     expect_refused(run({"convert", "1", "2", "3", "4"}), "convert takes a value with its unit");
     expect_refused(run({"convert", "dbm_from_mw"}), "");
+    expect_refused(run({"convert", "lvb_combiner_los_db", "ways=4", "excess_db=0"}),
+                   "no function 'lvb_combiner_los_db'; the nearest is 'combiner_loss_db'");
+    for (const char *exposure : {"exposure=3", "exposure=1.5", "exposure=0"})
+        expect_refused(run({"convert", "exposure_limit_w_per_m2", exposure, "audience=1", "frequency_mhz=600"}),
+                       "exposure 1 is 47 CFR 1.1310, 2 is ICNIRP 2020 (from memory); audience 1 is general public");
 }
 
 TEST(Cables, CatalogueNamesTheSourceOfEveryRow) {
@@ -257,6 +272,56 @@ TEST(Cables, CatalogueNamesTheSourceOfEveryRow) {
     }
     EXPECT_GE(rows, 70);
     EXPECT_EQ(told.out.find("appendix H"), told.out.rfind("appendix H"));
+}
+
+// The words of a page with single spaces between.
+std::string flat(const std::string &page) {
+    std::string text = page;
+    std::replace(text.begin(), text.end(), '\n', ' ');
+    while (text.find("  ") != std::string::npos) text.erase(text.find("  "), 1);
+    return text;
+}
+
+void expect_page(const Printout &told) {
+    EXPECT_EQ(told.code, 0) << told.err;
+    EXPECT_EQ(told.err, "");
+    for (const std::string &line : lines_of(told.out)) EXPECT_LE(line.size(), 100u) << line;
+}
+
+TEST(Published, RulesTellRangeFigureAndEdition) {
+    const Printout told = run({"rules"});
+    expect_page(told);
+    const std::string text = flat(told.out);
+    // 47 CFR 74.861(e)(1)(ii): 250 mW in the 470 to 608 MHz band at the transmitter's output; (i): 50 mW in VHF
+    EXPECT_NE(text.find("'47 CFR 74.861(e)(1)"), std::string::npos) << text;
+    EXPECT_NE(text.find(" at most 250 mW (23.98 dBm)"), std::string::npos) << text;
+    EXPECT_NE(text.find(" at most 50 mW (16.99 dBm)"), std::string::npos) << text;
+    for (std::uint32_t i = 0; i < lvb_limit_rule_count(); ++i) {
+        lvb_limit_rule rule{};
+        rule.size = sizeof rule;
+        ASSERT_EQ(lvb_describe_limit_rule(i, &rule, nullptr), LVB_OK);
+        for (const std::string words : {rule.citation, rule.edition, rule.remark, rule.country})
+            EXPECT_NE(text.find(flat(words)), std::string::npos) << words;
+    }
+    // 47 CFR 1.1310, table 1, at 600 MHz: 0.4 and 2 mW/cm2; at 100 MHz 0.2 and 1 mW/cm2
+    EXPECT_NE(text.find("'47 CFR 1.1310', general public 2 2 3.133 4 6 10 10 10 10 "), std::string::npos) << text;
+    EXPECT_NE(text.find("'47 CFR 1.1310', occupational 10 10 15.67 20 30 50 50 50 50 "), std::string::npos) << text;
+    EXPECT_NE(text.find("is from memory"), std::string::npos);
+}
+
+TEST(Published, AllowancesTellTheirSources) {
+    const Printout told = run({"allowances"});
+    expect_page(told);
+    const std::string text = flat(told.out);
+    // Vorobyov and Yarovoy, 2012, abstract: 10 to 35 dB at the torso, 5 to 10 dB at the head
+    EXPECT_NE(text.find("antenna worn at belt or torso: 10 to 35 dB; from: Vorobyov and Yarovoy"), std::string::npos)
+        << text;
+    EXPECT_NE(text.find("antenna worn at the head: 5 to 10 dB; from: "), std::string::npos) << text;
+    EXPECT_NE(text.find("one who holds a telephone, 900 MHz: 3 dB; from: Garg"), std::string::npos) << text;
+    EXPECT_NE(text.find("common practice, no source"), std::string::npos) << text;
+    EXPECT_EQ(text.find("nan"), std::string::npos) << text;
+    expect_refused(run({"allowance"}), "the nearest is 'allowances'");
+    expect_refused(run({"rules", "all"}), "all");
 }
 
 // Between the rows 450 MHz 16.3 and 850 MHz 24.7 dB/100 m, worked by hand from a sqrt(f) + b f:

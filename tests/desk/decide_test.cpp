@@ -214,6 +214,25 @@ TEST(DeskSolve, PowerLossAndHeadroomInThePersonsUnits) {
               "Answer: gain_dbi = 3 dBi gives 15.00 dBm");
 }
 
+// -120.96 dBm of noise in 200 kHz, 60 dB of noise figure, 15 dB that are needed: 24.04 dB over the entered floor.
+Chain noisy_chain() {
+    Chain chain;
+    chain.link = R"("noise": {"bandwidth_khz": 200, "carrier_to_noise_db": 15})";
+    chain.receiver = R"("floor_dbm": -70, "ceiling_dbm": -10, "noise_figure_db": 60)";
+    return chain;
+}
+const double raised_db = 10.0 * std::log10(1.380649e-23 * 290.0 * 200e3 * 1e3) + 75.0 + 70.0;
+
+TEST(DeskSolve, MarginStandsOverWhatTheNoiseAllows) {
+    const Json distance = told(noisy_chain(), solve("far_distance_m", {"--margin", "1"}));
+    EXPECT_NEAR(number(distance.at("value")), 20 * std::pow(10.0, (margin_db - raised_db - 1) / 20), 1e-3);
+    expect_in(page(noisy_chain(), solve("far_distance_m", {"--margin", "1"})),
+              "In link 'A' the entered floor of -70 dBm lies below");
+    // the floor itself is sought over what was entered
+    const Json floor = told(noisy_chain(), solve("floor_dbm", {"--stage", "rack", "--margin", "1"}));
+    EXPECT_EQ(number(floor.at("entered")), -70.0);
+}
+
 TEST(DeskSolve, OutOfReachSaysHowFarItFallsShort) {
     // An allowance loses nothing at best: the margin grows by its 10 dB.
     const Json answer = told({}, solve("loss_db", {"--stage", "body", "--margin", "60"}), 1);
@@ -230,13 +249,13 @@ TEST(DeskSolve, Refusals) {
         expect_refused(ask(chain, words), why);
     };
     refused({}, solve("length_m", {"--margin", "6"}), "'length_m' belongs to a stage; say which one with --stage");
-    refused({}, solve("far_distance_m", {}), "what is wanted is missing; say one of --margin, --headroom");
+    refused({}, solve("far_distance_m", {}), "what is wanted is missing; say one of '--margin', '--headroom'");
     refused({}, solve("far_distance_m", {"--margin", "6", "--headroom", "3"}),
             "one thing is solved for: give --margin or --headroom");
     refused({}, solve("far_distance_m", {"--far-level", "-50", "--tolerances", "worst"}),
             "tolerances do not count in --far-level");
     refused({}, solve("far_distance_m", {"--margin", "6", "--tolerances", "all"}),
-            "'all' is no way to count tolerances; there are none, worst, rss");
+            "'all' is no way to count tolerances; there are 'none', 'worst', 'rss'");
     refused({}, solve("far_distance_m", {"--margin", "5000"}), "5000 is out of range; allowed -1000 to 1000");
     refused({}, solve("far_distance", {"--margin", "6"}),
             "the link has no 'far_distance' to solve for; the nearest is");
@@ -397,6 +416,26 @@ TEST(DeskChoose, SaysByHowMuchItFallsShort) {
     const double best = 20 - 3 - 4 + 7 - free_space_db(600, 20) - 10 + 70; // thick run, panel
     EXPECT_NEAR(number(answer.at("misses").at(0).at("far_alone_db")), 50 - best, exact);
     expect_in(page(to_choose(R"({"margin_db": 50})"), {"choose"}, 1), "NO SET holds what is wanted");
+}
+
+// The search takes the floor from the chain as entered; what it chose must stand by its own noise: k 290 K in 200 kHz
+// is -120.96 dBm, and with a noise figure of 60 dB and 20 dB of C/N -40.96 dBm at the antenna are needed, where -54
+// arrive.
+TEST(DeskChoose, SetThatItsOwnNoiseCoversDoesNotStand) {
+    const auto text = [](const std::string &figure) {
+        return R"({"production": "T", "stock": {"booster": {"stage": {"kind": "amplifier", "gain_db": 20,
+ "noise_figure_db": )" +
+               figure + R"(}, "cost": 1}}, "links": [{"name": "A", "frequency_mhz": 600, "far_distance_m": 20,
+ "near_distance_m": 2, "noise": {"bandwidth_khz": 200, "carrier_to_noise_db": 20}, "stages": [
+ {"kind": "source", "power_dbm": 0}, {"kind": "antenna", "gain_dbi": 0}, {"kind": "air"}, {"kind": "antenna", "gain_dbi": 0},
+ {"kind": "amplifier", "label": "here", "gain_db": 20, "noise_figure_db": 3, "from_stock": ["booster"]},
+ {"kind": "receiver", "floor_dbm": -100, "ceiling_dbm": 20, "noise_figure_db": 3}]}]})";
+    };
+    const Printout quiet = run({"choose", TemporaryFile(text("4")).path()});
+    EXPECT_EQ(quiet.code, 0) << quiet.out << quiet.err;
+    const Printout loud = run({"choose", TemporaryFile(text("60")).path()});
+    EXPECT_EQ(loud.code, 1);
+    EXPECT_NE(loud.out.find("; drops out"), std::string::npos) << loud.out;
 }
 
 TEST(DeskChoose, LinksShareTheStock) {
@@ -656,7 +695,7 @@ TEST(DeskSure, Refusals) {
     chain.cable = R"("loss_db": 5, "tolerance_db": 1, "tolerance_law": "bell")";
     expect_refused(ask(chain, {"sure", "A"}),
                    "links[0].stages[2].tolerance_law: 'bell' is no law of a tolerance; there "
-                   "are rectangular, triangular, normal, arc sine");
+                   "are 'rectangular', 'triangular', 'normal', 'arc sine'");
     chain.cable = R"("loss_db": 5, "tolerance_db": 1, "coverage_factor": 2)";
     expect_refused(ask(chain, {"sure", "A"}), "a coverage_factor has a use only with the tolerance_law 'normal'");
     chain.cable = R"("loss_db": 5, "tolerance_db": 1, "tolerance_law": "normal", "coverage_factor": 20)";

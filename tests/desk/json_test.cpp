@@ -6,6 +6,7 @@
 #include <nlohmann/json.hpp>
 
 #include <set>
+#include <utility>
 
 namespace desk_test {
 namespace {
@@ -75,6 +76,20 @@ TEST(DeskJson, AgreesWithADirectCallOfTheLibraryToTheLastBit) {
     lvb_budget budget{};
     budget.size = sizeof budget;
     lvb_level levels[std::size(stages)] = {};
+    // The link's own noise asks for more than the entered floor of -95 dBm, and judges in its place.
+    for (const auto &[index, figure_db] : {std::pair{5, 3.0}, {7, 7.0}, {8, 8.0}}) {
+        stages[index].stated |= LVB_STATED_NOISE_FIGURE;
+        stages[index].noise_figure_db = figure_db;
+    }
+    lvb_noise_conditions conditions{};
+    conditions.size = sizeof conditions;
+    conditions.bandwidth_mhz = 0.2;
+    conditions.external_noise_figure_db = 10.1;
+    lvb_noise noise{};
+    noise.size = sizeof noise;
+    ASSERT_EQ(lvb_compute_noise(&link, &conditions, &noise, nullptr, 0, nullptr), LVB_OK);
+    stages[8].floor_dbm = noise.receiver_noise_dbm + 20.0;
+    ASSERT_GT(stages[8].floor_dbm, -95.0);
     ASSERT_EQ(lvb_compute_budget(&link, &budget, levels, sizeof levels[0], nullptr), LVB_OK);
 
     const Json told = budget_of(demo_file(), "Hand microphone, thrust").at("links").at(0);
@@ -104,6 +119,8 @@ TEST(DeskJson, AgreesWithADirectCallOfTheLibraryToTheLastBit) {
     EXPECT_EQ(told.at("basis").at("guess_worst_db").get<double>(), budget.guess_worst_db);
     EXPECT_EQ(told.at("basis").at("guess_share").get<double>(), budget.guess_share);
     EXPECT_EQ(told.at("window").at("ceiling_dbm").get<double>(), -20.0);
+    EXPECT_EQ(told.at("window").at("floor_dbm").get<double>(), -95.0);
+    EXPECT_EQ(told.at("window").at("judged_floor_dbm").get<double>(), stages[8].floor_dbm);
 }
 
 TEST(DeskJson, SaysNullWhereTheLibraryHasNoNumber) {

@@ -413,7 +413,7 @@ TEST(Readme, ItsQuestionsAreAnswered) {
         EXPECT_EQ(told.code, 0) << line << "\n" << told.err;
         ++asked;
     }
-    EXPECT_EQ(asked, 11);
+    EXPECT_EQ(asked, 12);
 }
 
 // The words of a command line; a double quote holds words together.
@@ -449,9 +449,83 @@ int run_commands_of(const std::string &document) {
     return commands;
 }
 
+// Units stand with figures, one thing has no plural, and names of lines end alike.
+TEST(Page, SmallWordsAreRight) {
+    const std::string tin = demo_file(), day = DESK_SOURCES "/demo/one_day.json";
+    const auto expect_in = [](const std::vector<std::string> &words, const std::string &wanted) {
+        const std::string text = run(words).out;
+        EXPECT_NE(text.find(wanted), std::string::npos) << "wanted: " << wanted << "\nin: " << text;
+    };
+    const std::vector<std::string> piece = {"cable", "RG-213/U", "--mhz", "600", "--m", "30"};
+    expect_in(piece, "0.000 dB (none)");
+    std::vector<std::string> with = piece;
+    with.insert(with.end(), {"--connectors", "2", "--connector-loss-db", "0.1"});
+    expect_in(with, "0.200 dB (2 of 0.100 dB)");
+    std::string one = read_file(DESK_TESTS "/good.json");
+    one.insert(one.find("\"length_m\": 10"), "\"connectors\": 1, ");
+    expect_in({"budget", TemporaryFile(one).path()}, " 1 connector x ");
+    expect_in({"place", tin, "arena, monitors A"}, "1 of them in place already");
+    expect_in({"place", tin, "arena, hand microphones"}, "none of them in place already");
+    for (const char *name : {"  Walk:     ", "  Worst:    ", "  Hottest:  ", "  Floor:    ", "  Ceiling:  "})
+        expect_in({"walk", tin, "arena, monitors A", "to the far platform"}, name);
+    expect_in({"rank", day, "Platform as built"}, "far dB     losses   variance   helps dB");
+    expect_in({"locate", day, "Platform as built"}, "due dBm   read dBm   apart dB");
+    expect_in({"locate", day, "Platform as built"}, "fault dB      +- dB");
+}
+
+// What the table of exit codes says of each command.
+TEST(Readme, ExitCodesAreThoseOfItsTable) {
+    const std::string tin = demo_file(), day = DESK_SOURCES "/demo/one_day.json";
+    const std::string built = "Platform as built", planned = "Platform as planned", arena = "arena, monitors A";
+    const struct {
+        int code;
+        std::vector<std::string> words;
+    } runs[] = {
+        {0, {"budget", tin, "--link", "Monitors A, main stage"}},
+        {1, {"budget", tin, "--link", "Monitors C, far platform"}}, // drops out
+        {1, {"budget", tin, "--link", "Monitors E, whole arena"}},  // doubtful
+        {1, {"budget", tin, "--link", "Hand microphone, thrust"}},  // compresses
+        {0, {"map", tin, arena}},
+        {0, {"map", tin, "arena, hand microphones"}},
+        {0, {"walk", tin, arena, "to the far platform"}},
+        {1, {"walk", tin, "arena, hand microphones", "past the left paddle"}}, // overloads
+        {0, {"place", tin, arena}},
+        {0, {"solve", day, built, "--unknown", "far_distance_m", "--margin", "6"}},
+        {1, {"solve", day, built, "--unknown", "temperature_degc", "--margin", "90"}}, // out of reach
+        {0, {"rank", day, planned}},
+        {0, {"compare", day, planned, built}},
+        {0, {"choose", day}},
+        {0, {"sure", day, planned}},
+        {0, {"sure", day, planned, "--at-least", "90"}},
+        {1, {"sure", day, planned, "--at-least", "99.9"}},
+        {1, {"locate", day, built}}, // the demo's fault: 8 dB too little behind the cable
+        {0, {"locate", day, built, "rack to platform=2.6"}},
+        {0, {"convert", "30mW", "dBm"}},
+        {0, {"units"}},
+        {0, {"cables"}},
+        {0, {"cable", "RG-213/U", "--mhz", "600", "--m", "30"}},
+        {0, {"rules"}},
+        {0, {"allowances"}},
+        {0, {"table", DESK_SOURCES "/demo/band_filter.ts"}},
+        {2, {"table", "nowhere.csv"}},
+        {2, {"budget", "nowhere.json"}},
+        {2, {"map", tin, "tent"}},
+        {2, {"solve", day, built, "--margin", "6"}},
+        {2, {"convert", "30mW", "m"}},
+    };
+    for (const auto &one : runs) {
+        std::string line;
+        for (const std::string &word : one.words) line += " " + word;
+        const Printout told = run(one.words);
+        EXPECT_EQ(told.code, one.code) << line << "\n" << told.err;
+        EXPECT_EQ(told.err.empty(), one.code < 2) << line;
+        EXPECT_EQ(told.out.empty(), one.code == 2) << line;
+    }
+}
+
 TEST(Readme, CommandLinesThatItPrintsWork) {
     EXPECT_EQ(run_commands_of(DESK_ROOT "/README.md"), 7);
-    EXPECT_EQ(run_commands_of(DESK_SOURCES "/README.md"), 20);
+    EXPECT_EQ(run_commands_of(DESK_SOURCES "/README.md"), 23);
 }
 
 } // namespace

@@ -53,7 +53,7 @@ const Bad bad[] = {
     {"infinity", 10, "links[0]: this is not JSON: syntax error while parsing value - invalid literal"},
     {"key_of_another_kind", 16,
      "links[0].stages[2].length_m: 'length_m' is no key of a stage of kind 'antenna', which has no length; length_m "
-     "belongs to cable"},
+     "belongs to 'cable'"},
     {"loss_that_gains", 15, "links[0].stages[1].loss_db: -3 is out of range; allowed 0 to 200"},
     {"near_beyond_far_in_feet", 12, "links[0].near_distance_ft: 200 lies beyond far_distance_m 40 (line 11)"},
     {"negative_connectors", 15,
@@ -156,19 +156,19 @@ void expect_slip(const std::string &right, const std::string &wrong, const std::
 
 TEST(Refusals, AWrongWordIsNeverSentTheWrongWay) {
     expect_slip("\"power_mw\": 30", "\"power\": 10",
-                "gear.tx.power: 'power' needs its unit: power_mw, power_w, power_dbm, power_dbw");
-    expect_slip("\"length_m\": 10", "\"length\": 100", "'length' needs its unit: length_m, length_ft");
-    expect_slip("\"length_m\": 10", "\"length_cm\": 100", "'length_cm' needs its unit: length_m, length_ft");
-    expect_slip("\"gain_dbi\": 0", "\"gain_db\": 0", "'gain_db' needs its unit: gain_dbi, gain_dbd");
-    expect_slip("\"frequency_mhz\": 600", "\"frequency\": 600", "needs its unit: frequency_mhz, frequency_ghz");
+                "gear.tx.power: 'power' needs its unit: 'power_mw', 'power_w', 'power_dbm', 'power_dbw'");
+    expect_slip("\"length_m\": 10", "\"length\": 100", "'length' needs its unit: 'length_m', 'length_ft'");
+    expect_slip("\"length_m\": 10", "\"length_cm\": 100", "'length_cm' needs its unit: 'length_m', 'length_ft'");
+    expect_slip("\"gain_dbi\": 0", "\"gain_db\": 0", "'gain_db' needs its unit: 'gain_dbi', 'gain_dbd'");
+    expect_slip("\"frequency_mhz\": 600", "\"frequency\": 600", "needs its unit: 'frequency_mhz', 'frequency_ghz'");
     expect_slip("\"kind\": \"air\"", "\"kind\": \"splitter\"", "passive (splitter, combiner, filter, pad)");
     expect_slip("\"kind\": \"air\"", "\"kind\": \"air\", \"frequency_mhz\": 600", "frequency_mhz belongs to the link");
-    expect_slip(
-        "\"kind\": \"air\"", "\"kind\": \"air\", \"colour\": 600",
-        "its keys are kind, label, basis, note, gain_table, tolerance_law, coverage_factor, gear, from_stock, path, "
-        "beyond_free_space_db, tolerance_db");
-    expect_slip("\"gear\": \"tx\"", "\"gear\": \"mixer\"", "it holds tx, ant");
-    expect_slip("RG-213/U", "garden hose", "it holds RG-58C/U, RG-174/U");
+    expect_slip("\"kind\": \"air\"", "\"kind\": \"air\", \"colour\": 600",
+                "its keys are 'kind', 'label', 'basis', 'note', 'gain_table', 'tolerance_law', 'coverage_factor', "
+                "'gear', 'from_stock', 'path', "
+                "'beyond_free_space_db', 'tolerance_db'");
+    expect_slip("\"gear\": \"tx\"", "\"gear\": \"mixer\"", "it holds 'tx', 'ant'");
+    expect_slip("RG-213/U", "garden hose", "it holds 'RG-58C/U', 'RG-174/U'");
 }
 
 TEST(Refusals, OrderNamesBothSides) {
@@ -335,11 +335,41 @@ TEST(Refusals, WrongUsage) {
     expect_refused(run({"budget"}), "scenario is required");
     expect_refused(run({"budget", demo_file(), "--jsn"}), "--jsn");
     expect_refused(run({"cable", "RG-213/U", "--mhz", "600"}), "--m or --ft");
+    expect_refused(run({"cable", "RG-213/U", "--m", "3"}), "cable needs a frequency: --mhz");
     expect_refused(run({"cable", "RG-213/U", "--mhz", "600", "--m", "3", "--ft", "3"}), "excludes");
     expect_refused(run({"cable", "rg21", "--mhz", "600", "--m", "3"}), "the nearest is 'RG-213/U'");
     expect_refused(run({"cable", "RG-213/U", "--mhz", "nan", "--m", "3"}), "frequency_mhz is not a number");
     expect_refused(run({"cable", "RG-213/U", "--mhz", "9000", "--m", "3"}), "allowed 5 to 4800");
     expect_refused(run({"cable", "RG-213/U", "--mhz", "600", "--m", "0"}), "length_m is missing");
+}
+
+// Who leaves a name out, or does not know it, is told those that exist, each in quotes.
+TEST(Refusals, NamesThatExistAreListed) {
+    const std::string links = "; there are 'Monitors A, main stage', 'Monitors B, thrust', ";
+    for (const char *command : {"rank", "solve", "compare", "sure", "locate"})
+        expect_refused(run({command, demo_file()}), "the name of a link is missing" + links);
+    expect_refused(run({"compare", demo_file(), "Monitors B, thrust"}), "the name of a link is missing" + links);
+    expect_refused(run({"budget", demo_file(), "--link", "Tuba"}), "no link is named 'Tuba'" + links);
+    expect_refused(run({"rank", demo_file(), "Tuba"}), "' and 1 more\n"); // of eleven, more than a line should hold
+    expect_refused(run({"rank", demo_file(), "Monitors B"}),
+                   "the nearest is 'Monitors B, thrust'; there are 'Monitors A, main stage', ");
+    const std::string sites = "; there are 'arena, monitors A', 'arena, hand microphones'";
+    for (const char *command : {"map", "walk", "place"}) {
+        expect_refused(run({command, demo_file()}), "the name of a site is missing" + sites);
+        expect_refused(run({command, demo_file(), "arena", "x"}), command == std::string("walk") ? sites : "x");
+    }
+    expect_refused(run({"map", demo_file(), "tent"}), "no site is named 'tent'" + sites);
+    const std::string walks = "; there is 'to the far platform'";
+    expect_refused(run({"walk", demo_file(), "arena, monitors A"}), "the name of a walk is missing" + walks);
+    expect_refused(run({"walk", demo_file(), "arena, monitors A", "home"}), "no walk is named 'home'" + walks);
+    expect_refused(run({"solve", demo_file(), "Line check, rack to paddle", "--margin", "3"}),
+                   "say with --unknown what is sought: of the link 'frequency_mhz', ");
+    expect_refused(run({"solve", demo_file(), "Line check, rack to paddle", "--margin", "3", "--unknown", "length_m",
+                        "--stage", "paddle"}),
+                   "has no stage 'paddle'; the nearest is 'rack to paddle'; it has 'line generator', 'rack to "
+                   "paddle', 'power meter'");
+    expect_refused(run({"cable"}), "the name of a cable is missing; there are 'RG-58C/U', 'RG-174/U', ");
+    expect_refused(run({"tune"}), "there are 'budget', 'convert', ");
 }
 
 TEST(Refusals, HelpAndVersionAreNoErrors) {

@@ -107,6 +107,30 @@ TEST(Map, CsvHoldsFreeSpaceAtEveryPoint) {
     }
 }
 
+// k 290 K in 200 kHz is -120.96 dBm; a noise figure of 60 dB and a needed C/N of 20 dB ask for -40.96 dBm.
+TEST(Map, FloorIsNeverBelowWhatAChainsNoiseAllows) {
+    const auto noisy = [](std::string text) {
+        text.insert(text.find("\"stages\""), R"("noise": {"bandwidth_khz": 200, "carrier_to_noise_db": 20}, )");
+        return text.replace(text.rfind("\"floor_dbm\""), 0, "\"noise_figure_db\": 60, ");
+    };
+    const double needed_dbm = 10.0 * std::log10(1.380649e-23 * 290.0 * 200e3 * 1e3) + 80.0;
+    const std::string antennas = R"([{"label": "a", "link": "A", "place": {"x_m": 1, "y_m": 2, "z_m": 3}},
+        {"label": "b", "link": "B", "place": {"x_m": 50, "y_m": 2, "z_m": 3}}])";
+    // one receiver: the chain without noise is judged as the one with it
+    for (const std::string &links :
+         {noisy(chain("A")) + "," + chain("B"), noisy(chain("A")) + "," + noisy(chain("B"))}) {
+        const TemporaryFile file(scenario(R"("areas": )" + square + R"(, "antennas": )" + antennas, links));
+        const Json told = json_of({"map", file.path(), "S"});
+        EXPECT_NEAR(told.at("worst").at("margin_db").get<double>(), far_dbm(4.5, 1.5, 2.0) - needed_dbm, 1e-3);
+        EXPECT_EQ(told.at("holds"), false);
+        EXPECT_NE(
+            told.at("cautions").at(0).get<std::string>().find("In link 'A' the entered floor of -60 dBm lies below"),
+            std::string::npos);
+        const Printout brief = run({"map", file.path(), "S", "--brief"});
+        EXPECT_NE(brief.out.find("In link 'A' the entered floor of -60 dBm"), std::string::npos) << brief.out;
+    }
+}
+
 TEST(Map, GraymapHoldsTheMarginInHalfDecibels) {
     // Two areas with a gap: columns 0, 1 and 4, 5.
     const TemporaryFolder folder;
@@ -190,6 +214,72 @@ TEST(Map, DrawsEverySquareWhereItIs) {
     EXPECT_NE(page.out.find("|......H.| stage front\n"), std::string::npos) << page.out;
     EXPECT_NE(page.out.find("b  b at x -9 m, y 0.5 m, z 3 m, off the map"), std::string::npos) << page.out;
     EXPECT_NE(page.out.find("ahead (y) is up the page"), std::string::npos);
+}
+
+// The shares that a page tells behind each mark.
+double share_of(const std::string &page, const std::string &mark) {
+    const std::size_t at = page.find("\n  " + mark + " ");
+    EXPECT_NE(at, std::string::npos) << mark << " in " << page;
+    return at == std::string::npos ? std::nan("") : std::stod(page.substr(at + 5));
+}
+
+TEST(Map, ShowsMarginInStepsOfThreeDecibels) {
+    // 60 m along one line: from 30 dB over the floor to below it
+    const TemporaryFile file(scenario(R"("areas": [{"name": "run", "corners_m": [[0, 0], [40, 0], [40, 1], [0, 1]]}],
+ "antennas": [{"label": "a", "link": "A", "place": {"x_m": 0.5, "y_m": 0.5, "z_m": 2}}])"));
+    const Printout page = run({"map", file.path(), "S", "--show", "margin"});
+    std::string expected;
+    std::map<std::string, int> squares;
+    for (int i = 0; i < 40; ++i) {
+        const double margin = far_dbm(i, 0.0, 1.0) - floor_dbm;
+        const char mark = margin < 0.0 ? '#' : static_cast<char>('0' + std::min(9, static_cast<int>(margin / 3.0)));
+        expected += std::string(2, mark);
+        ++squares[std::string(2, mark)];
+    }
+    expected.replace(0, 1, "H"); // the nearest point
+    expected.replace(78, 1, "W");
+    ASSERT_GE(squares.size(), 5u);
+    EXPECT_EQ(drawing_of(page.out), std::vector<std::string>{expected}) << page.out;
+    for (const auto &[mark, count] : squares) EXPECT_NEAR(share_of(page.out, mark), 100.0 * count / 40.0, 0.051);
+    EXPECT_NE(page.out.find("3 to 6 dB above the floor"), std::string::npos);
+    for (const std::string &line : lines_of(page.out)) EXPECT_LE(line.size(), 100u) << line;
+    EXPECT_EQ(page.code, run({"map", file.path(), "S"}).code); // what is drawn does not change what holds
+    EXPECT_EQ(run({"map", file.path(), "S", "--show", "zones"}).out, run({"map", file.path(), "S"}).out);
+}
+
+TEST(Map, ShowsOutageInDecades) {
+    const TemporaryFile file(scenario(R"("fading": {"model": "Rayleigh", "outage_percent": 20},
+ "areas": [{"name": "run", "corners_m": [[0, 0], [40, 0], [40, 1], [0, 1]]}],
+ "antennas": [{"label": "a", "link": "A", "place": {"x_m": 0.5, "y_m": 0.5, "z_m": 2}}])"));
+    const Printout page = run({"map", file.path(), "S", "--show", "outage"});
+    std::string expected;
+    std::set<char> seen;
+    for (int i = 0; i < 40; ++i) {
+        // Rayleigh: the power is exponential about its mean (Parsons, The Mobile Radio Propagation Channel, 5.4)
+        const double outage = 1.0 - std::exp(-std::pow(10.0, (floor_dbm - far_dbm(i, 0.0, 1.0)) / 10.0));
+        char mark = '0';
+        for (const double bound : {1e-5, 1e-4, 1e-3, 1e-2, 1e-1}) mark = static_cast<char>(mark + (outage > bound));
+        if (outage > 0.2) mark = '#';
+        seen.insert(mark);
+        expected += std::string(2, mark);
+    }
+    expected.replace(0, 1, "H");
+    expected.replace(78, 1, "W");
+    ASSERT_GE(seen.size(), 3u);
+    EXPECT_EQ(drawing_of(page.out), std::vector<std::string>{expected}) << page.out;
+    EXPECT_NE(page.out.find("more often below the floor than the wanted 20 %"), std::string::npos) << page.out;
+}
+
+TEST(Map, RefusesToShowWhatTheSiteDoesNotHave) {
+    const TemporaryFile file(plain_site());
+    expect_refused(run({"map", file.path(), "S", "--show", "outage"}), "the site has no fading");
+    expect_refused(run({"map", file.path(), "S", "--show", "margn"}),
+                   "the nearest is 'margin'; it shows 'zones', 'margin', 'outage'");
+    expect_refused(run({"map", file.path(), "S", "--show", "margin", "--json"}), "excludes");
+    std::string open = chain("A");
+    open.erase(open.find("\"floor_dbm\": -60, "), 17);
+    const TemporaryFile without(scenario(R"("areas": )" + square + R"(, "antennas": )" + one_antenna, open));
+    expect_refused(run({"map", without.path(), "S", "--show", "margin"}), "receivers of this site state none");
 }
 
 TEST(Map, LargeAreasAreDrawnByTheirWorstSquares) {
@@ -415,7 +505,7 @@ TEST(SiteRefusals, NameTheKey) {
     EXPECT_EQ(run({"map", folder.write("good.json", good), "S"}).code, 0);
     const BadSite bad[] = {
         {R"("step_m": 1)", R"("step_m": 0)", "sites[0].step_m: 0 is out of range; allowed 0.01 to 1000"},
-        {R"("step_m": 1)", R"("step": 1)", "sites[0].step: 'step' needs its unit: step_m, step_ft"},
+        {R"("step_m": 1)", R"("step": 1)", "sites[0].step: 'step' needs its unit: 'step_m', 'step_ft'"},
         {R"("pack_height_m": 1, )", "", "sites[0]: pack_height_m or pack_height_ft is missing"},
         {R"("pack_height_m": 1,)", R"("pack_height_m": 5000,)", "sites[0].pack_height_m: 5000 is out of range"},
         {R"("combining": "best of")", R"("combining": "vote")", "sites[0].combining: 'vote' is no way of combining"},

@@ -503,7 +503,7 @@ TEST(Touchstone2, MalformedFiles) {
         {"x.ts",
          "[Version] 2.0\n# MHz S DB R 50\n[Number of Ports] 2\n[Two-Port Data Order] 21-12\n[Number of Frequencies] "
          "1\n[Network Data]\n1 -1 0 -2 0 -3 0 -4 0\n",
-         "4:23: '21-12' is no order; there are 21_12 and 12_21"},
+         "4:23: '21-12' is no order; there are '21_12' and '12_21'"},
         {"x.ts",
          "[Version] 2.0\n# MHz S DB R 50\n[Number of Ports] 2\n[Number of Frequencies] 1\n[Network Data]\n1 -1 0 -2 0 "
          "-3 0 -4 0\n",
@@ -529,7 +529,7 @@ TEST(Touchstone2, MalformedFiles) {
          "70000\n[Network Data]\n1 -1 0 -2 0 -3 0 -4 0\n",
          "5:25: '70000' is no whole number from 1 to 65536"},
         {"x.ts", head + "[Matrix Format] Half\n[Network Data]\n1 -1 0 -2 0 -3 0 -4 0\n",
-         "6:17: 'Half' is no matrix format; there are Full, Lower and Upper"},
+         "6:17: 'Half' is no matrix format; there are 'Full', 'Lower' and 'Upper'"},
         {"x.ts", head + "[Matrix Format] Lower\n[Network Data]\n1 -1 0 -2 0 -3 0 -4 0\n",
          "8:18: from here on there are more than the 7 numbers of one frequency"},
         {"x.ts", head + "[Mixed-Mode Order] D2,3 C2,3\n[Network Data]\n1 -1 0 -2 0 -3 0 -4 0\n",
@@ -598,10 +598,10 @@ TEST(Csv, MalformedFiles) {
         {"x.csv", "# nothing\n", "2:1: this file has no header"},
         {"x.csv", "frequency_mhz,gain_db\n", "2:1: no row follows the header"},
         {"x.csv", "470,1\n480,2\n",
-         "1:1: 470: '470' is no key of this table; its keys are frequency_mhz, frequency_hz, frequency_khz, "
-         "frequency_ghz, azimuth_deg, elevation_deg, facing_deg, gain_db, loss_db, gain_dbi, gain_dbd, "
-         "beyond_free_space_db, attenuation_db_per_100m, "
-         "attenuation_db_per_100ft, note"},
+         "1:1: 470: '470' is no key of this table; its keys are 'frequency_mhz', 'frequency_hz', 'frequency_khz', "
+         "'frequency_ghz', 'azimuth_deg', 'elevation_deg', 'facing_deg', 'gain_db', 'loss_db', 'gain_dbi', 'gain_dbd', "
+         "'beyond_free_space_db', 'attenuation_db_per_100m', "
+         "'attenuation_db_per_100ft', 'note'"},
         {"x.csv", "frequency_mhz;gain_db\n470;1\n",
          "1:1: commas separate the columns here, and a point the decimals; this file has other separators"},
         {"x.csv", "frequency_mhz\tgain_db\n470\t1\n",
@@ -611,15 +611,18 @@ TEST(Csv, MalformedFiles) {
          "attenuation_db_per_100ft is missing"},
         {"x.csv", "gain_db\n1\n", "1:1: frequency_mhz or frequency_hz or frequency_khz or frequency_ghz is missing"},
         {"x.csv", "frequency,gain_db\n470,1\n",
-         "1:1: frequency: 'frequency' needs its unit: frequency_mhz, frequency_hz, frequency_khz, frequency_ghz"},
-        {"x.csv", "frequency_mhz,gain\n470,1\n", "1:15: gain: 'gain' needs its unit: gain_db, gain_dbi, gain_dbd"},
+         "1:1: frequency: 'frequency' needs its unit: 'frequency_mhz', 'frequency_hz', 'frequency_khz', "
+         "'frequency_ghz'"},
+        {"x.csv", "frequency_mhz,gain\n470,1\n",
+         "1:15: gain: 'gain' needs its unit: 'gain_db', 'gain_dbi', 'gain_dbd'"},
         {"x.csv", "Frequency_MHz,gain_db\n470,1\n",
          "1:1: Frequency_MHz: 'Frequency_MHz' is no key of this table; the nearest is 'frequency_mhz'"},
         {"x.csv", "frequency_mhz,phase_deg\n470,1\n",
-         "1:15: phase_deg: 'phase_deg' is no key of this table; its keys are frequency_mhz, frequency_hz, "
-         "frequency_khz, frequency_ghz, azimuth_deg, elevation_deg, facing_deg, gain_db, loss_db, gain_dbi, gain_dbd, "
-         "beyond_free_space_db, "
-         "attenuation_db_per_100m, attenuation_db_per_100ft, note"},
+         "1:15: phase_deg: 'phase_deg' is no key of this table; its keys are 'frequency_mhz', 'frequency_hz', "
+         "'frequency_khz', 'frequency_ghz', 'azimuth_deg', 'elevation_deg', 'facing_deg', 'gain_db', 'loss_db', "
+         "'gain_dbi', 'gain_dbd', "
+         "'beyond_free_space_db', "
+         "'attenuation_db_per_100m', 'attenuation_db_per_100ft', 'note'"},
         {"x.csv", "frequency_mhz,gain_db,loss_db\n470,1,-1\n",
          "1:23: loss_db: this column stands here as gain_db too; give one of them"},
         {"x.csv", "frequency_mhz,frequency_hz,gain_db\n470,470e6,1\n",
@@ -648,10 +651,10 @@ TEST(Csv, MalformedFiles) {
          "4:1: frequency_mhz[1]: 470 stands in the row before it too"},
         {"x.csv", "frequency_mhz,gain_db,note\n470,1,\"a\nb\nc\"\n480,x,\n", "5:5: gain_db[1]: 'x' is no number"},
         {"x.csv", std::string("\0\n", 2),
-         "1:1: '?': '?' is no key of this table; its keys are frequency_mhz, frequency_hz, frequency_khz, "
-         "frequency_ghz, azimuth_deg, elevation_deg, facing_deg, gain_db, loss_db, gain_dbi, gain_dbd, "
-         "beyond_free_space_db, attenuation_db_per_100m, "
-         "attenuation_db_per_100ft, note"},
+         "1:1: '?': '?' is no key of this table; its keys are 'frequency_mhz', 'frequency_hz', 'frequency_khz', "
+         "'frequency_ghz', 'azimuth_deg', 'elevation_deg', 'facing_deg', 'gain_db', 'loss_db', 'gain_dbi', 'gain_dbd', "
+         "'beyond_free_space_db', 'attenuation_db_per_100m', "
+         "'attenuation_db_per_100ft', 'note'"},
     });
 }
 

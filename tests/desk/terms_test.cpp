@@ -448,10 +448,91 @@ TEST(DeskNoise, OutsideNoiseAndWhatWasMeasured) {
     expect_words(measured, "as measured at the receiver");
     expect_words(measured, "with interference of -95.00 dBm there");
     expect_words(measured, "dB TOO LITTLE");
-    expect_words(measured, "guesses carry no tolerance; TOO NOISY at the far end");
+    // twice -95 dBm and 60 dB: no level between that and the entered floor of -100 dBm will do
+    expect_words(measured,
+                 "DROPS OUT: the far end lies 26.04 dB BELOW the floor; the entered floor of -100 dBm lies below what "
+                 "noise and the needed C/N allow (-31.99 dBm), and the level is judged against that; TOO NOISY at the "
+                 "far end");
     EXPECT_EQ(page_of(measured).code, 1);
     EXPECT_EQ(link_of(measured).at("holds"), false);
     EXPECT_EQ(link_of(measured).at("failures"), Json::array({"TOO NOISY at the far end"}));
+}
+
+// A floor that was typed in does not make a level receivable that the link's own noise covers: the higher of both
+// judges.
+TEST(DeskNoise, FloorBelowWhatNoiseAndTheNeededRatioAllowIsRaised) {
+    const double needed = thermal_dbm_per_hz + db(200e3) + 3.0 + 20.0; // k T B, noise figure, needed C/N: -97.96 dBm
+    const std::string terms = R"("bandwidth_khz": 200, "carrier_to_noise_db": 20)";
+    Pieces between = noisy("", R"("noise_figure_db": 3)", terms);
+    const double level = -99.0; // over the entered floor of -100 dBm
+    between.source = "\"power_dbm\": " + std::to_string(level + free_space_db(600, 20));
+    const Json told = link_of(between);
+    EXPECT_EQ(told.at("verdict"), "drops out");
+    EXPECT_EQ(told.at("holds"), false);
+    EXPECT_NEAR(near_to(told.at("far_end").at("margin_db")), level - needed, exact);
+    EXPECT_NEAR(near_to(told.at("far_end").at("margin_db")), near_to(told.at("noise").at("margin_db")), exact);
+    EXPECT_EQ(told.at("far_end").at("zone"), "dropout");
+    EXPECT_EQ(near_to(told.at("window").at("floor_dbm")), -100.0); // as it was entered
+    EXPECT_NEAR(near_to(told.at("window").at("judged_floor_dbm")), needed, exact);
+    EXPECT_NEAR(near_to(told.at("noise").at("needed_level_dbm")), needed, exact);
+    EXPECT_EQ(page_of(between).code, 1);
+    const std::string raised = "the entered floor of -100 dBm lies below what noise and the needed C/N allow (-97.96 "
+                               "dBm), and the level is judged against that";
+    expect_words(between, "Verdict: DROPS OUT: the far end lies 1.04 dB BELOW the floor; " + raised);
+    expect_words(between, "F floor -97.96");
+    expect_words(between, "Cautions - In link 'A' " + raised + ".");
+
+    Pieces over = between; // half a decibel over the noise, and one of tolerance
+    over.source = "\"power_dbm\": " + std::to_string(needed + 0.5 + free_space_db(600, 20)) + ", \"tolerance_db\": 1";
+    EXPECT_EQ(link_of(over).at("verdict"), "doubtful");
+    expect_words(over, raised);
+
+    // What fades below the floor fades into the noise: Rayleigh, 1 - exp(-1 / margin).
+    over.link += R"(, "fading": {"model": "Rayleigh", "outage_percent": 99})";
+    EXPECT_NEAR(near_to(link_of(over).at("fading").at("outage")), 1.0 - std::exp(-ratio(-0.5)), 1e-4);
+
+    // The noise stands at the receiver's input, the window behind its gain.
+    Pieces gain = between;
+    gain.receiver += R"(, "gain_db": 5)";
+    EXPECT_NEAR(near_to(link_of(gain).at("window").at("judged_floor_dbm")), needed + 5.0, exact);
+    EXPECT_NEAR(near_to(link_of(gain).at("far_end").at("margin_db")), level - needed, exact);
+
+    // The wanted band gives way; so does the ceiling's room, of which nothing is left.
+    Pieces band = between;
+    band.receiver = R"("floor_dbm": -100, "wanted_low_dbm": -99.5, "wanted_high_dbm": -98.5, "ceiling_dbm": -10,
+        "noise_figure_db": 3)";
+    EXPECT_EQ(link_of(band).at("verdict"), "drops out");
+    EXPECT_EQ(near_to(link_of(band).at("window").at("wanted_low_dbm")), -99.5);
+    Pieces ceiling = between;
+    ceiling.receiver = R"("floor_dbm": -100, "ceiling_dbm": -98.5, "noise_figure_db": 3)";
+    expect_words(ceiling, raised + "; no level under the ceiling is enough");
+    EXPECT_EQ(page_of(ceiling).code, 1);
+}
+
+TEST(DeskNoise, FloorAboveTheNoiseStaysAsEntered) {
+    const Pieces pieces = noisy("", R"("noise_figure_db": 3)", R"("bandwidth_khz": 200, "carrier_to_noise_db": 10)");
+    const Json told = link_of(pieces);
+    EXPECT_EQ(near_to(told.at("window").at("judged_floor_dbm")), -100.0);
+    EXPECT_NEAR(near_to(told.at("far_end").at("margin_db")), 100.0 - free_space_db(600, 20), exact);
+    EXPECT_EQ(words_of_page(pieces).find("entered floor"), std::string::npos);
+    // what is needed is not known where no ratio, or no noise figure, is given
+    EXPECT_TRUE(link_of(noisy("", R"("noise_figure_db": 3)", R"("bandwidth_khz": 200)"))
+                    .at("noise")
+                    .at("needed_level_dbm")
+                    .is_null());
+}
+
+// Without a needed ratio a floor above the noise is believed, one below it is not.
+TEST(DeskNoise, FloorBelowTheNoiseItselfFails) {
+    Pieces pieces = noisy("", R"("noise_figure_db": 3)", R"("bandwidth_khz": 200)");
+    EXPECT_EQ(link_of(pieces).at("failures"), Json::array());
+    pieces.receiver = R"("floor_dbm": -125, "ceiling_dbm": -10, "noise_figure_db": 3)";
+    const std::string failure = "the floor of -125 dBm lies BELOW THE NOISE (-117.96 dBm): say which "
+                                "carrier_to_noise_db the receiver needs";
+    EXPECT_EQ(link_of(pieces).at("failures"), Json::array({failure}));
+    EXPECT_EQ(link_of(pieces).at("holds"), false);
+    expect_words(pieces, failure);
+    EXPECT_EQ(page_of(pieces).code, 1);
 }
 
 TEST(DeskNoise, ProductsOfTwoAndOfManyCarriers) {
@@ -687,8 +768,17 @@ TEST(DeskExposure, TellsTheDistanceToKeep) {
         "Exposure: people must keep 3.20 m or more away from the transmit antenna: 4 W/m2 for the general public "
         "by 47 CFR 1.1310 at 600 MHz, 53.01 dBm e.i.r.p. with every tolerance upwards, of 4 such transmitters "
         "together, reflections x 2.56; computed for the far field Guesses:");
-    expect_words(exposed(general + R"(, "reflection_factor": 1)", R"("power_mw": 50)"),
-                 "this lies nearer than a wavelength (0.50 m), where it does not hold: keep that distance");
+    EXPECT_EQ(link_of(pieces).at("exposure").at("near_field"), false);
+    EXPECT_EQ(link_of(pieces).at("exposure").at("keep_distance_m"), link_of(pieces).at("exposure").at("distance_m"));
+    // sqrt(0.05 / (4 pi 4)) = 0.0315 m, under the wavelength of 0.49965 m: the larger one is told first
+    const Pieces close = exposed(general + R"(, "reflection_factor": 1)", R"("power_mw": 50)");
+    expect_words(close, "Exposure: people must keep 0.50 m or more away from the transmit antenna: 4 W/m2");
+    expect_words(close, "computed for the far field, which would allow 0.04 m but does not hold nearer than a "
+                        "wavelength; the antenna's maker may ask for more");
+    const Json near_told = link_of(close).at("exposure");
+    EXPECT_EQ(near_told.at("near_field"), true);
+    EXPECT_NEAR(near_to(near_told.at("keep_distance_m")), 299.792458 / 600.0, exact);
+    EXPECT_NEAR(near_to(near_told.at("distance_m")), std::sqrt(0.05 / (four_pi * 4.0)), exact);
     expect_words(
         exposed(R"("rule": "ICNIRP 2020", "audience": "occupational", "reflection_factor": 1)", R"("power_w": 50)"),
         "15 W/m2 for occupational exposure by ICNIRP 2020 at 600 MHz");
@@ -875,7 +965,7 @@ TEST(DeskTerms, RefusalsNameLineAndKey) {
         {misplaced(&Pieces::receive, R"("gain_dbi": 0, "place": {"x_m": 0, "y_m": 9})"),
          "stages[3].place: z_m or z_ft is missing"},
         {misplaced(&Pieces::receive, R"("gain_dbi": 0, "place": {"x_m": 0, "y_m": 9, "z": 3})"),
-         "'z' needs its unit: z_m, z_ft"},
+         "'z' needs its unit: 'z_m', 'z_ft'"},
         {misplaced(&Pieces::receive, R"("gain_dbi": 0, "place": {"x_m": 0, "y_m": 9, "z_m": 0, "tilt_deg": 95})"),
          "place.tilt_deg: 95 is out of range; allowed -90 to 90"},
         {misplaced(&Pieces::receive, R"("gain_dbi": 0, "place": {"x_m": 0, "y_m": 0.001, "z_m": 0})"),
@@ -955,7 +1045,7 @@ TEST(DeskTerms, RefusalsNameLineAndKey) {
         {link(R"("noise": {"bandwidth_khz": 200, "interference_at": "antenna"})"),
          "noise: interference_dbm is missing"},
         {link(R"("noise": {"bandwidth_khz": 200, "noise_dbm": -90, "noise_at": "mast"})"),
-         "'mast' is no place of a measured level; there are antenna, receiver"},
+         "'mast' is no place of a measured level; there are 'antenna', 'receiver'"},
         {link(R"("noise": {"bandwidth_khz": 200, "carrier_to_noise_db": 500})"),
          "carrier_to_noise_db: 500 is out of range; allowed -100 to 100"},
         {link(R"("noise": 200)"), "links[0].noise: this must be an object, not a number"},
@@ -964,7 +1054,7 @@ TEST(DeskTerms, RefusalsNameLineAndKey) {
         {with(&Pieces::receiver, R"("noise_figure_db": 1, "noise_temperature_k": 70)"),
          "the same quantity stands on line 11 as noise_figure_db"},
         {with(&Pieces::transmit, R"("gain_dbi": 0, "noise_figure_db": 3)"),
-         "noise_figure_db belongs to amplifier, receiver"},
+         "noise_figure_db belongs to 'amplifier', 'receiver'"},
         // fading
         {link(R"("fading": {"model": "Rayleigh"})"), "fading: outage_percent is missing"},
         {link(R"("fading": {"outage_percent": 1})"), "fading: model is missing"},
@@ -998,7 +1088,7 @@ TEST(DeskTerms, RefusalsNameLineAndKey) {
         {link(R"("limits": [{"label": "x", "quantity": "e.i.r.p."}])"),
          "limits[0]: limit_dbm or limit_mw or limit_w is missing"},
         {link(R"("limits": [{"label": "x", "quantity": "e.i.r.p.", "limit": 3}])"),
-         "'limit' needs its unit: limit_dbm, limit_mw, limit_w"},
+         "'limit' needs its unit: 'limit_dbm', 'limit_mw', 'limit_w'"},
         {link(R"("limits": [{"label": "x", "quantity": "e.i.r.p.", "limit_dbm": 300}])"),
          "limit_dbm: 300 is out of range; allowed -200 to 150"},
         {link(
@@ -1009,7 +1099,7 @@ TEST(DeskTerms, RefusalsNameLineAndKey) {
          "exposure: rule, limit_w_per_m2 or limit_mw_per_cm2 is missing"},
         {link(R"("exposure": {"rule": "47 CFR 1.1310", "reflection_factor": 1})"), "exposure: audience is missing"},
         {link(R"("exposure": {"rule": "47 CFR 1.1310", "audience": "crew", "reflection_factor": 1})"),
-         "'crew' is no audience; there are general public, occupational"},
+         "'crew' is no audience; there are 'general public', 'occupational'"},
         {link(R"("exposure": {"rule": "47 CFR 1.1307", "audience": "occupational", "reflection_factor": 1})"),
          "'47 CFR 1.1307' is no exposure rule that the library knows"},
         {link(R"("exposure": {"limit_w_per_m2": 10})"), "exposure: reflection_factor is missing"},
