@@ -31,7 +31,7 @@ endfunction()
 # optimization is enough speed.
 function(levelbook_quick name)
   if(CMAKE_CXX_COMPILER_ID MATCHES "GNU|Clang")
-    target_compile_options(${name} PRIVATE -g1 $<$<NOT:$<CONFIG:Debug>>:-O1>)
+    target_compile_options(${name} PRIVATE -g1 -O1)
   endif()
   if(CMAKE_CXX_COMPILER_ID STREQUAL "GNU") # out of precompiled headers GCC 12 sees std::string overstep its bounds
     target_compile_options(${name} PRIVATE -Wno-array-bounds -Wno-restrict -Wno-stringop-overflow -Wno-stringop-overread)

@@ -59,8 +59,21 @@ TEST(Names, OfEveryStatus) {
     EXPECT_EQ(known, static_cast<int>(all.size()) + 1); // no name without a constant
 }
 
+/// Every word of the header before a semicolon, a comma or a bracket: its members and arguments, and other words.
+std::set<std::string> members_and_arguments() {
+    std::set<std::string> found;
+    std::string word;
+    for (const char c : header()) {
+        if (c == ';' || c == ',' || c == ')') found.insert(word);
+        if (std::isalnum(static_cast<unsigned char>(c)) == 0 && c != '_') word.clear();
+        else word += c;
+    }
+    return found;
+}
+
 TEST(Names, OfEveryField) {
     const auto all = constants("LVB_FIELD_");
+    const std::set<std::string> told = members_and_arguments();
     EXPECT_GE(all.size(), 55u);
     each_value_once(all);
     for (const auto &[name, value] : all) {
@@ -70,7 +83,7 @@ TEST(Names, OfEveryField) {
         }
         // it is a member or an argument of the header
         if (value != LVB_FIELD_NONE) {
-            EXPECT_TRUE(std::regex_search(header(), std::regex("\\*?\\b" + field + "[;,)]"))) << field;
+            EXPECT_TRUE(told.contains(field)) << field;
         }
     }
     int known = 0;
