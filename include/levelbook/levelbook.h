@@ -2968,7 +2968,7 @@ LVB_API double lvb_exposure_distance_m(double eirp_dbm, double limit_w_per_m2, d
 /** Exposure rules that lvb_exposure_limit_w_per_m2 knows. */
 enum {
     LVB_EXPOSURE_47_CFR_1_1310 = 1, /**< United States; read in the published text; 6 min (occupational), 30 min (general) */
-    LVB_EXPOSURE_ICNIRP_2020 = 2    /**< ICNIRP 2020, whole body, 30 min; FROM MEMORY: check it against the guideline */
+    LVB_EXPOSURE_ICNIRP_2020 = 2    /**< ICNIRP 2020, whole body, 30 min; read where others quote it: check the guideline */
 };
 
 /** Whom an exposure limit protects. */
@@ -2983,7 +2983,7 @@ enum {
  *  f1 and f2 are 300 and 1500 MHz in 47 CFR 1.1310, 400 and 2000 MHz in ICNIRP 2020.
  *  Source: 47 CFR 1.1310, table 1 (limits for maximum permissible exposure, printed in mW/cm2; of 1996, the same in the
  *  edition of 1 October 2009); ICNIRP, Health Physics 118 (5), 483-524, 2020, table 5, reference levels for the whole body
- *  (the table itself was not read: from memory, see LVB_EXPOSURE_ICNIRP_2020).
+ *  (read in quotations of the table and in the standard of a country that adopts it, not in the guideline itself).
  *  Range: frequency_mhz [30, 300000].
  *  Refused: outside the range, above 100000 MHz in 47 CFR 1.1310, an unknown rule or audience, and NaN, gives NaN.
  *  Accuracy: 0.5 ULP. Since: 0.1. */
