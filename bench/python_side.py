@@ -200,8 +200,8 @@ measure("draw_tallied", "levelbook", 65536, "lvb.lvb_compute_trials(request, tal
 
 
 # Maps: the sites of sites.hpp. Values are points times antennas. NumPy computes them in two ways: as one writes it, with
-# an array for everything, and with arrays that are used again and again and nothing computed twice. Each is measured for
-# the level alone, and for all that lvb_compute_map tells without a law of fading.
+# an array for everything, and in place, with arrays that are used again and nothing computed twice. Each is measured
+# for the level alone, and for all that lvb_compute_map tells without a law of fading.
 PACK_M, STEP_M, ANTENNA_Y_M, ANTENNA_Z_M = 1.25, 0.02, -2.0, 3.0
 SIDE = 1000
 FLOOR_DBM, LOW_DBM, HIGH_DBM, CEILING_DBM = -27.0, -25.0, -20.0, -18.0  # every zone comes up

@@ -3046,9 +3046,10 @@ typedef struct lvb_area {
 
 /** A vertical rectangle that shades: a set piece, a wall of screens, a riser. An element of an array.
  *  Without a loss it is opaque and waves bend around its edges: each edge leaves what lvb_knife_edge_loss_db says, with
- *  its distance from the line of sight where that meets the screen's plane; the powers add, to 1 at most (ITU-R P.526-15,
- *  5.1, screen of finite width: the average loss, its formula from memory). An edge at the floor or under it is not free. With a loss whatever
- *  passes through it loses that, and nothing bends. Only ways that cross the screen's plane (widened without end) between
+ *  its distance from the line of sight where that meets the screen's plane; the powers add, to 1 at most. For top and sides
+ *  and a point in the shadow that is the average loss of ITU-R P.526-15, 5.1, -10 log10(sum of 10^(-J / 10)); that a
+ *  lower edge counts alike, and what holds beside the shadow, is common practice, no source. A lower edge at the floor or
+ *  under it is not free. With a loss whatever passes through it loses that, and nothing bends. Only ways that cross the screen's plane (widened without end) between
  *  antenna and point are affected; a point in that plane is before it. Losses of several screens add. */
 typedef struct lvb_screen {
     double x1_m;     /**< one end in plan, -1000000 to 1000000 m */
