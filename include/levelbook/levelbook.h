@@ -1859,8 +1859,10 @@ typedef struct lvb_range {
 
 /** Tells the range of a numeric field, so that a program can set up its controls from the same figures that the
  *  checks use. structure is LVB_STRUCT_LINK, LVB_STRUCT_STAGE, LVB_STRUCT_CABLE_RUN, LVB_STRUCT_COAXIAL_LINE,
- *  LVB_STRUCT_NEIGHBOURS, LVB_STRUCT_LIMIT, LVB_STRUCT_PATH, LVB_STRUCT_EDGE, LVB_STRUCT_ANTENNA, LVB_STRUCT_PATTERN
- *  or LVB_STRUCT_NOISE_CONDITIONS; kind is the LVB_KIND_ for a stage, the LVB_PATTERN_ for a pattern and otherwise 0;
+ *  LVB_STRUCT_NEIGHBOURS, LVB_STRUCT_LIMIT, LVB_STRUCT_PATH, LVB_STRUCT_EDGE, LVB_STRUCT_ANTENNA, LVB_STRUCT_PATTERN,
+ *  LVB_STRUCT_NOISE_CONDITIONS, LVB_STRUCT_SITE, LVB_STRUCT_AREA, LVB_STRUCT_SCREEN, LVB_STRUCT_MAP, LVB_STRUCT_WALK or
+ *  LVB_STRUCT_PLACE; kind is the LVB_KIND_ for a stage, the LVB_PATTERN_ for a pattern, the LVB_FADING_ for a map and
+ *  otherwise 0; of an array the range is that of each value.
  *  field is an LVB_FIELD_ value. fault may be null.
  *  Refused: a null range or a wrong size; a field that this structure or kind does not use (LVB_E_NOT_FOUND).
  *  Since: 0.1. */
