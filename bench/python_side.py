@@ -197,68 +197,195 @@ for task, law, fading, more, numpy in (
 request, tally = trials_of(lvb.LVB_LAW_NORMAL, NONE, True)
 measure("draw_tallied", "levelbook", 65536, "lvb.lvb_compute_trials(request, tally, ffi.NULL)", request=request,
         tally=tally)
-# Maps: the sites of sites.hpp. Values are points times antennas.
+
+
+# Maps: the sites of sites.hpp. Values are points times antennas. NumPy computes them in two ways: as one writes it, with
+# an array for everything, and in place, with arrays that are used again and nothing computed twice. Each is measured
+# for the level alone, and for all that lvb_compute_map tells without a law of fading.
 PACK_M, STEP_M, ANTENNA_Y_M, ANTENNA_Z_M = 1.25, 0.02, -2.0, 3.0
-x_m = STEP_M * np.arange(1000)
-y_m = STEP_M * np.arange(1000)[:, None]
-square, ahead, power, strongest = (aligned((1000, 1000)) for _ in range(4))
+SIDE = 1000
+FLOOR_DBM, LOW_DBM, HIGH_DBM, CEILING_DBM = -27.0, -25.0, -20.0, -18.0  # every zone comes up
+x_m, y_m = np.meshgrid(STEP_M * np.arange(SIDE), STEP_M * np.arange(SIDE))
 
 
-def numpy_map(antennas, exponent, level_at_1m_dbm, out):
-    """The level of the strongest antenna at each point, with one logarithm and without arrays of its own."""
-    for i in range(antennas):
-        dx, dy, dz = x_m - (2.0 + 2.0 * i), y_m - ANTENNA_Y_M, PACK_M - ANTENNA_Z_M
-        np.add(dx * dx, dy * dy + dz * dz, out=square)
-        np.divide(10.0 ** (level_at_1m_dbm / 10.0), square, out=power)
-        if exponent > 0.0:
-            azimuth = math.radians(-10.0 + 5.0 * i)
-            np.add(dx * math.sin(azimuth), dy * math.cos(azimuth), out=ahead)
-            np.maximum(ahead, 0.0, out=ahead)
-            np.multiply(ahead, ahead, out=ahead)
-            np.divide(ahead, square, out=ahead)
-            if exponent == 4.0:
+class Placed:
+    """Place, aim and exponent of an antenna; cos^exponent in power, or isotropic."""
+    def __init__(self, i, exponent):
+        self.x, self.y, self.z = 2.0 + 2.0 * i, ANTENNA_Y_M, ANTENNA_Z_M
+        self.azimuth_deg, self.exponent = -10.0 + 5.0 * i, exponent
+        self.aim = math.sin(math.radians(self.azimuth_deg)), math.cos(math.radians(self.azimuth_deg)), 0.0
+
+
+class Summary:
+    """Points, by zone and overloaded; the worst and the hottest."""
+    def __init__(self, level, margin, headroom, zone, serving):
+        self.points, self.in_zone = level.size, np.bincount(zone.ravel(), minlength=6)
+        self.overloaded = np.count_nonzero(headroom < 0.0)
+        self.worst, self.hottest = np.argmin(level), np.argmax(level)
+        self.worst_level_dbm, self.hottest_level_dbm = level.flat[self.worst], level.flat[self.hottest]
+        self.worst_margin_db, self.hottest_headroom_db = margin.flat[self.worst], headroom.flat[self.hottest]
+        self.worst_serving, self.hottest_serving = serving.flat[self.worst], serving.flat[self.hottest]
+
+
+def power_mw(antenna, level_at_1m_dbm):
+    dx, dy, dz = x_m - antenna.x, y_m - antenna.y, PACK_M - antenna.z
+    distance = np.sqrt(dx ** 2 + dy ** 2 + dz ** 2)
+    power = 10.0 ** (level_at_1m_dbm / 10.0) / distance ** 2
+    if antenna.exponent == 0.0:
+        return power
+    cosine = (dx * antenna.aim[0] + dy * antenna.aim[1] + dz * antenna.aim[2]) / distance
+    return power * np.maximum(cosine, 0.0) ** antenna.exponent
+
+
+def numpy_level(antennas, level_at_1m_dbm):
+    powers = np.array([power_mw(antenna, level_at_1m_dbm) for antenna in antennas])
+    return 10.0 * np.log10(powers.max(axis=0)), powers
+
+
+def numpy_map(antennas, level_at_1m_dbm):
+    level, powers = numpy_level(antennas, level_at_1m_dbm)
+    serving = powers.argmax(axis=0)
+    margin, headroom = level - FLOOR_DBM, CEILING_DBM - level
+    zone = np.select([margin < 0.0, headroom < 0.0, level < LOW_DBM, level > HIGH_DBM],
+                     [lvb.LVB_ZONE_DROPOUT, lvb.LVB_ZONE_OVERLOAD, lvb.LVB_ZONE_LOW, lvb.LVB_ZONE_HIGH],
+                     lvb.LVB_ZONE_WANTED)
+    return level, margin, headroom, zone, serving, Summary(level, margin, headroom, zone, serving)
+
+
+square, ahead, power, strongest = (aligned((SIDE, SIDE)) for _ in range(4))
+better = np.zeros((SIDE, SIDE), bool)
+row_x_m, column_y_m = x_m[:1], y_m[:, :1]
+
+
+class InPlace:
+    """The same with arrays of its own, which it does not make anew."""
+    def __init__(self):
+        self.level, self.margin, self.headroom = (aligned((SIDE, SIDE)) for _ in range(3))
+        self.zone, self.serving = np.zeros((SIDE, SIDE), np.int32), np.zeros((SIDE, SIDE), np.int32)
+
+    def take_level(self, antennas, level_at_1m_dbm, serving=None):
+        for i, antenna in enumerate(antennas):
+            dx, dy, dz = row_x_m - antenna.x, column_y_m - antenna.y, PACK_M - antenna.z
+            np.add(dx * dx, dy * dy + dz * dz, out=square)
+            np.divide(10.0 ** (level_at_1m_dbm / 10.0), square, out=power)
+            if antenna.exponent > 0.0:
+                np.add(dx * antenna.aim[0], dy * antenna.aim[1] + dz * antenna.aim[2], out=ahead)
+                np.maximum(ahead, 0.0, out=ahead)
                 np.multiply(ahead, ahead, out=ahead)
-            else:
-                np.power(ahead, exponent / 2.0, out=ahead)
-            np.multiply(power, ahead, out=power)
-        if i == 0:
-            strongest[:] = power
-        else:
+                np.divide(ahead, square, out=ahead)
+                if antenna.exponent == 4.0:
+                    np.multiply(ahead, ahead, out=ahead)
+                else:
+                    np.power(ahead, antenna.exponent / 2.0, out=ahead)
+                np.multiply(power, ahead, out=power)
+            if i == 0:
+                strongest[:] = power
+                continue
+            if serving is not None:
+                np.greater(power, strongest, out=better)
+                np.copyto(serving, i, where=better)
             np.maximum(strongest, power, out=strongest)
-    np.log10(strongest, out=out)
-    np.multiply(out, 10.0, out=out)
+        np.log10(strongest, out=self.level)
+        np.multiply(self.level, 10.0, out=self.level)
+
+    def take_zones(self):
+        self.zone.fill(lvb.LVB_ZONE_WANTED)
+        for comparison, values, limit, zone in ((np.greater, self.level, HIGH_DBM, lvb.LVB_ZONE_HIGH),
+                                                (np.less, self.level, LOW_DBM, lvb.LVB_ZONE_LOW),
+                                                (np.less, self.headroom, 0.0, lvb.LVB_ZONE_OVERLOAD),
+                                                (np.less, self.margin, 0.0, lvb.LVB_ZONE_DROPOUT)):
+            comparison(values, limit, out=better)
+            np.copyto(self.zone, zone, where=better)
+
+    def take(self, antennas, level_at_1m_dbm):
+        self.serving.fill(0)
+        self.take_level(antennas, level_at_1m_dbm, self.serving)
+        np.subtract(self.level, FLOOR_DBM, out=self.margin)
+        np.subtract(CEILING_DBM, self.level, out=self.headroom)
+        self.take_zones()
+        return (self.level, self.margin, self.headroom, self.zone, self.serving,
+                Summary(self.level, self.margin, self.headroom, self.zone, self.serving))
 
 
-def bare_link():
-    made = ffi.new("lvb_stage[]", [
-        {"kind": lvb.LVB_KIND_SOURCE, "level_dbm": 14.77}, {"kind": lvb.LVB_KIND_ANTENNA, "gain_db": 6.0},
-        {"kind": lvb.LVB_KIND_AIR}, {"kind": lvb.LVB_KIND_ANTENNA}, {"kind": lvb.LVB_KIND_RECEIVER}])
-    return made, ffi.new("lvb_link *", {"size": ffi.sizeof("lvb_link"), "stages": made, "stage_count": 5,
-                                        "stage_size": ffi.sizeof("lvb_stage"), "frequency_mhz": 610.0})
+class Ours:
+    """A site, and a map of it with everything or with the level alone."""
+    def __init__(self, antennas, gain_dbi):
+        self.stages = ffi.new("lvb_stage[]", [
+            {"kind": lvb.LVB_KIND_SOURCE, "level_dbm": 14.77}, {"kind": lvb.LVB_KIND_ANTENNA, "gain_db": 6.0},
+            {"kind": lvb.LVB_KIND_AIR}, {"kind": lvb.LVB_KIND_ANTENNA},
+            {"kind": lvb.LVB_KIND_RECEIVER, "floor_dbm": FLOOR_DBM, "wanted_low_dbm": LOW_DBM,
+             "stated": lvb.LVB_STATED_FLOOR | lvb.LVB_STATED_WANTED | lvb.LVB_STATED_CEILING,
+             "wanted_high_dbm": HIGH_DBM, "ceiling_dbm": CEILING_DBM}])
+        self.link = ffi.new("lvb_link *", {"size": ffi.sizeof("lvb_link"), "stages": self.stages, "stage_count": 5,
+                                           "stage_size": ffi.sizeof("lvb_stage"), "frequency_mhz": 610.0})
+        self.pattern = ffi.new("lvb_pattern *", {"size": ffi.sizeof("lvb_pattern"), "kind": lvb.LVB_PATTERN_COSINE,
+                                                 "gain_dbi": gain_dbi})
+        self.placed = [ffi.new("lvb_antenna *", {
+            "size": ffi.sizeof("lvb_antenna"), "x_m": one.x, "y_m": one.y, "z_m": one.z,
+            "azimuth_deg": one.azimuth_deg, "pattern": self.pattern if one.exponent > 0.0 else ffi.NULL})
+            for one in antennas]
+        self.antennas = ffi.new("lvb_site_antenna[]", [{"antenna": one, "link": self.link} for one in self.placed])
+        self.site = ffi.new("lvb_site *", {
+            "size": ffi.sizeof("lvb_site"), "antennas": self.antennas, "antenna_count": len(antennas),
+            "antenna_size": ffi.sizeof("lvb_site_antenna"), "pack_height_m": PACK_M})
+        self.level, self.margin, self.headroom = (aligned((SIDE, SIDE)) for _ in range(3))
+        self.zone, self.serving = np.zeros((SIDE, SIDE), np.int32), np.zeros((SIDE, SIDE), np.int32)
+        self.summary = ffi.new("lvb_map_summary *", {"size": ffi.sizeof("lvb_map_summary")})
+
+    def call(self, **more):
+        return ffi.new("lvb_map *", {
+            "size": ffi.sizeof("lvb_map"), "instructions": best, "site": self.site, "column_count": SIDE,
+            "row_count": SIDE, "step_x_m": STEP_M, "step_y_m": STEP_M, "level_dbm": pointer(self.level), **more})
+
+    def call_with_everything(self):
+        return self.call(margin_db=pointer(self.margin), headroom_db=pointer(self.headroom),
+                         zone=ffi.from_buffer("int32_t[]", self.zone),
+                         serving=ffi.from_buffer("int32_t[]", self.serving))
+
+    def expect(self, level, margin, headroom, zone, serving, summary, powers):
+        """Whether NumPy found the same, to 1e-9 dB; of antennas that are equal to that, either may serve."""
+        told, near = self.summary, 1e-9
+        for theirs, ours in (level, self.level), (margin, self.margin), (headroom, self.headroom):
+            check(np.abs(theirs - ours).max() <= near)
+        check(np.array_equal(zone, self.zone))
+        chosen, our_choice = (np.take_along_axis(powers, which[None], 0) for which in (serving, self.serving))
+        check(np.abs(10.0 * np.log10(chosen / our_choice)).max() <= near)
+        in_zone = [told.not_judged, told.dropout, told.low, told.wanted, told.high, told.overload]
+        check(in_zone == list(summary.in_zone) and min(in_zone[1:]) > 0)
+        check(told.points == summary.points and told.overloaded == summary.overloaded)
+        for name in "worst_level_dbm", "worst_margin_db", "hottest_level_dbm", "hottest_headroom_db":
+            check(abs(getattr(told, name) - getattr(summary, name)) <= near)
+        check(abs(level[told.worst_row, told.worst_column] - summary.worst_level_dbm) <= near)
+        check(abs(level[told.hottest_row, told.hottest_column] - summary.hottest_level_dbm) <= near)
 
 
-def measure_map(task, antennas, exponent):
-    kept, chain = bare_link()
+def check(holds):
+    if not holds:
+        sys.exit("NumPy and levelbook do not agree on a map")
+
+
+in_place = InPlace()
+
+
+def measure_map(task, count, exponent):
+    antennas = [Placed(i, exponent) for i in range(count)]
     gain_dbi = lvb.lvb_gain_dbi_from_cosine_exponent(exponent) if exponent > 0.0 else 6.0
-    pattern = ffi.new("lvb_pattern *", {"size": ffi.sizeof("lvb_pattern"), "kind": lvb.LVB_PATTERN_COSINE,
-                                        "gain_dbi": gain_dbi})
-    placed = [ffi.new("lvb_antenna *", {"size": ffi.sizeof("lvb_antenna"), "x_m": 2.0 + 2.0 * i, "y_m": ANTENNA_Y_M,
-                                        "z_m": ANTENNA_Z_M, "azimuth_deg": -10.0 + 5.0 * i,
-                                        "pattern": pattern if exponent > 0.0 else ffi.NULL}) for i in range(antennas)]
-    lent = ffi.new("lvb_site_antenna[]", [{"antenna": one, "link": chain} for one in placed])
-    site = ffi.new("lvb_site *", {"size": ffi.sizeof("lvb_site"), "antennas": lent, "antenna_count": antennas,
-                                  "antenna_size": ffi.sizeof("lvb_site_antenna"), "pack_height_m": PACK_M})
-    call = ffi.new("lvb_map *", {"size": ffi.sizeof("lvb_map"), "instructions": best, "site": site,
-                                 "column_count": 1000, "row_count": 1000, "step_x_m": STEP_M, "step_y_m": STEP_M,
-                                 "level_dbm": pointer(ours)})
-    assert lvb.lvb_compute_map(call, ffi.NULL, ffi.NULL) == lvb.LVB_OK
-    level_at_1m_dbm = 14.77 + gain_dbi - lvb.lvb_free_space_loss_db(610.0, 1.0)
-    numpy_map(antennas, exponent, level_at_1m_dbm, levels)
-    same(levels, ours)
-    measure(task, "numpy", antennas * 1000000, "numpy_map(antennas, exponent, level, levels)", antennas=antennas,
-            exponent=exponent, level=level_at_1m_dbm)
-    measure("python_" + task, "levelbook", antennas * 1000000, "lvb.lvb_compute_map(call, ffi.NULL, ffi.NULL)",
-            call=call)
+    level = 14.77 + gain_dbi - lvb.lvb_free_space_loss_db(610.0, 1.0)
+    ours = Ours(antennas, gain_dbi)
+    everything, only_level = ours.call_with_everything(), ours.call()
+    powers = numpy_level(antennas, level)[1]
+    assert lvb.lvb_compute_map(everything, ours.summary, ffi.NULL) == lvb.LVB_OK
+    ours.expect(*numpy_map(antennas, level), powers)
+    ours.expect(*in_place.take(antennas, level), powers)
+    names = {"antennas": antennas, "level": level, "map": everything, "only_level": only_level, "told": ours.summary}
+    for contender, statement in (("numpy", "numpy_level(antennas, level)"),
+                                 ("numpy_in_place", "in_place.take_level(antennas, level)"),
+                                 ("levelbook", "lvb.lvb_compute_map(only_level, ffi.NULL, ffi.NULL)")):
+        measure(task, contender, count * SIDE * SIDE, statement, **names)
+    for contender, statement in (("numpy", "numpy_map(antennas, level)"),
+                                 ("numpy_in_place", "in_place.take(antennas, level)"),
+                                 ("levelbook", "lvb.lvb_compute_map(map, told, ffi.NULL)")):
+        measure(task + "_whole", contender, count * SIDE * SIDE, statement, **names)
 
 
 measure_map("map_isotropic", 4, 0.0)

@@ -82,7 +82,7 @@ struct Contender {
     }
 };
 
-enum class Kind { logarithm, exponential, grid, draw, draw_by_counter, map, other };
+enum class Kind { logarithm, exponential, grid, draw, draw_by_counter, map, whole_map, map_in_place, other };
 
 struct Row {
     const char *task, *instructions;
@@ -333,28 +333,61 @@ void add_grid(Table &table, const bench::Chain &chain, const bench::plain::Link 
     }
 }
 
-// Values are points times antennas.
-void add_map(Table &table, const char *name, const std::string &task, Kind kind, std::size_t antennas,
-             double exponent) {
+// Everything that a map tells, where it goes.
+struct WholeMap {
+    Values margin{line_length * line_length}, headroom{line_length * line_length};
+    std::vector<std::int32_t> zone = std::vector<std::int32_t>(line_length * line_length), serving = zone;
+    lvb_map_summary summary{};
+
+    void take(lvb_map &map) {
+        summary.size = sizeof summary;
+        map.margin_db = margin.data();
+        map.headroom_db = headroom.data();
+        map.zone = zone.data();
+        map.serving = serving.data();
+    }
+};
+
+// Maps of the level alone, and of everything. NumPy computes each as one writes it, and working in place. Values are
+// points times antennas.
+struct MapTask {
+    const char *name, *whole_name;
+    std::string python_task;
+    bool is_judged;
+    std::size_t antennas;
+    double exponent;
+};
+void add_map(Table &table, const MapTask &task) {
     static std::deque<bench::Site> kept;
     static const Values levels(line_length * line_length);
-    const bench::Site &site = kept.emplace_back(antennas, exponent);
+    static WholeMap whole;
+    const bench::Site &site = kept.emplace_back(task.antennas, task.exponent);
     std::vector<bench::plain::Antenna> plain;
-    for (std::size_t i = 0; i < antennas; ++i) {
+    for (std::size_t i = 0; i < task.antennas; ++i) {
         const double azimuth = bench::Site::azimuth_of(i) * std::acos(-1.0) / 180.0;
         plain.push_back({bench::Site::x_of(i), bench::Site::y_m, bench::Site::z_m, std::sin(azimuth), std::cos(azimuth),
                          site.level_at_1m_dbm()});
     }
-    const std::size_t values = antennas * levels.size();
-    Contender *loop = table.add(values, [=] {
+    const std::size_t values = task.antennas * levels.size();
+    Contender *loop = table.add(values, [=, exponent = task.exponent] {
         bench::plain::map(plain, exponent, bench::Site::pack_m, bench::Site::step_m, line_length, line_length,
                           levels.data());
     });
-    Contender *numpy = table.from_python(task, "numpy");
+    const auto add = [&](const char *name, const char *set, Kind kind, Contender *ours, Contender *other,
+                         const std::string &python_task) {
+        Contender *numpy = table.from_python(python_task, "numpy");
+        table.add({name, set, kind, ours, other, numpy, nullptr, nullptr}, levels.all());
+        table.add({"  NumPy in place", set, task.is_judged ? Kind::map_in_place : Kind::other, ours, nullptr,
+                   table.from_python(python_task, "numpy_in_place"), nullptr, nullptr});
+    };
     for (const Set &set : sets()) {
-        const lvb_map map = site.map(line_length, line_length, set.value | LVB_INSTRUCTIONS_ASKED, levels.data());
-        Contender *ours = table.add(values, [=] { accept(lvb_compute_map(&map, nullptr, nullptr)); });
-        table.add({name, set.name, kind, ours, loop, numpy, nullptr, nullptr}, levels.all());
+        lvb_map map = site.map(line_length, line_length, set.value | LVB_INSTRUCTIONS_ASKED, levels.data());
+        add(task.name, set.name, task.is_judged ? Kind::map : Kind::other,
+            table.add(values, [=] { accept(lvb_compute_map(&map, nullptr, nullptr)); }), loop, task.python_task);
+        whole.take(map);
+        add(task.whole_name, set.name, task.is_judged ? Kind::whole_map : Kind::other,
+            table.add(values, [=] { accept(lvb_compute_map(&map, &whole.summary, nullptr)); }), nullptr,
+            task.python_task + "_whole");
     }
 }
 
@@ -439,10 +472,10 @@ int main(int argc, char **argv) {
     const bench::Chain chain(12);
     const plain::Link link = plain_link(cable);
     add_grid(table, chain, link);
-    add_map(table, "map, 4 isotropic antennas", "map_isotropic", Kind::map, 4, 0.0);
-    add_map(table, "map, 4 antennas of cos^4", "map_even", Kind::map, 4, 4.0);
-    add_map(table, "map, 4 antennas of cos^2.97", "map_any", Kind::other, 4, 2.97);
-    add_map(table, "map, 1 isotropic antenna", "map_single", Kind::other, 1, 0.0);
+    add_map(table, {"map, 4 isotropic antennas", "  with all that it tells", "map_isotropic", true, 4, 0.0});
+    add_map(table, {"map, 4 antennas of cos^4", "  with all that it tells", "map_even", true, 4, 4.0});
+    add_map(table, {"map, 4 antennas of cos^2.97", "  with all that it tells", "map_any", false, 4, 2.97});
+    add_map(table, {"map, 1 isotropic antenna", "  with all that it tells", "map_single", false, 1, 0.0});
     add_single(table, chain, link, near_m, near);
     if (!python_command.empty()) add_python(table);
 
@@ -456,7 +489,9 @@ int main(int argc, char **argv) {
     table.judge("draws: 4 times as fast as NumPy by counter", {Kind::draw_by_counter}, &Row::numpy, 4.0, false);
     table.judge("draws: 4 times as fast as NumPy", {Kind::draw}, &Row::numpy, 4.0, false);
     table.judge("budget grid: faster than NumPy", {Kind::grid}, &Row::numpy, 1.0, false);
-    table.judge("maps, AVX2 and up: 12 times as fast as NumPy", {Kind::map}, &Row::numpy, 12.0, true);
-    table.limit("maps: at most 1.2 ns for a point and antenna", {Kind::map}, "AVX-512", 1.2);
+    table.judge("maps of levels, AVX2 and up: 12 times as fast as NumPy", {Kind::map}, &Row::numpy, 12.0, true);
+    table.judge("maps with all that they tell, AVX2 and up: the same", {Kind::whole_map}, &Row::numpy, 12.0, true);
+    table.judge("maps, AVX2 and up: faster than NumPy in place", {Kind::map_in_place}, &Row::numpy, 1.0, true);
+    table.limit("maps of levels: at most 1.2 ns for a point and antenna", {Kind::map}, "AVX-512", 1.2);
     return 0;
 }

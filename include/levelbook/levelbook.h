@@ -1863,8 +1863,10 @@ typedef struct lvb_range {
 
 /** Tells the range of a numeric field, so that a program can set up its controls from the same figures that the
  *  checks use. structure is LVB_STRUCT_LINK, LVB_STRUCT_STAGE, LVB_STRUCT_CABLE_RUN, LVB_STRUCT_COAXIAL_LINE,
- *  LVB_STRUCT_NEIGHBOURS, LVB_STRUCT_LIMIT, LVB_STRUCT_PATH, LVB_STRUCT_EDGE, LVB_STRUCT_ANTENNA, LVB_STRUCT_PATTERN
- *  or LVB_STRUCT_NOISE_CONDITIONS; kind is the LVB_KIND_ for a stage, the LVB_PATTERN_ for a pattern and otherwise 0;
+ *  LVB_STRUCT_NEIGHBOURS, LVB_STRUCT_LIMIT, LVB_STRUCT_PATH, LVB_STRUCT_EDGE, LVB_STRUCT_ANTENNA, LVB_STRUCT_PATTERN,
+ *  LVB_STRUCT_NOISE_CONDITIONS, LVB_STRUCT_SITE, LVB_STRUCT_AREA, LVB_STRUCT_SCREEN, LVB_STRUCT_MAP, LVB_STRUCT_WALK or
+ *  LVB_STRUCT_PLACE; kind is the LVB_KIND_ for a stage, the LVB_PATTERN_ for a pattern, the LVB_FADING_ for a map and
+ *  otherwise 0; of an array the range is that of each value.
  *  field is an LVB_FIELD_ value. fault may be null.
  *  Refused: a null range or a wrong size; a field that this structure or kind does not use (LVB_E_NOT_FOUND).
  *  Since: 0.1. */
@@ -3062,9 +3064,10 @@ typedef struct lvb_area {
 
 /** A vertical rectangle that shades: a set piece, a wall of screens, a riser. An element of an array.
  *  Without a loss it is opaque and waves bend around its edges: each edge leaves what lvb_knife_edge_loss_db says, with
- *  its distance from the line of sight where that meets the screen's plane; the powers add, to 1 at most (ITU-R P.526-15,
- *  5.1, screen of finite width: the average loss, its formula from memory). An edge at the floor or under it is not free. With a loss whatever
- *  passes through it loses that, and nothing bends. Only ways that cross the screen's plane (widened without end) between
+ *  its distance from the line of sight where that meets the screen's plane; the powers add, to 1 at most. For top and sides
+ *  and a point in the shadow that is the average loss of ITU-R P.526-15, 5.1, -10 log10(sum of 10^(-J / 10)); that a
+ *  lower edge counts alike, and what holds beside the shadow, is common practice, no source. A lower edge at the floor or
+ *  under it is not free. With a loss whatever passes through it loses that, and nothing bends. Only ways that cross the screen's plane (widened without end) between
  *  antenna and point are affected; a point in that plane is before it. Losses of several screens add. */
 typedef struct lvb_screen {
     double x1_m;     /**< one end in plan, -1000000 to 1000000 m */

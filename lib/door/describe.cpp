@@ -26,9 +26,33 @@ bool has_ranges(std::int32_t structure) noexcept {
     case LVB_STRUCT_PATH:
     case LVB_STRUCT_EDGE:
     case LVB_STRUCT_NOISE_CONDITIONS:
+    case LVB_STRUCT_SITE:
+    case LVB_STRUCT_AREA:
+    case LVB_STRUCT_SCREEN:
+    case LVB_STRUCT_MAP:
+    case LVB_STRUCT_WALK:
+    case LVB_STRUCT_PLACE:
         return true;
     default:
         return false;
+    }
+}
+
+// What the fields of a struct depend on: its kinds, and the range of a field for each; one kind without a range of its own.
+struct Kinds {
+    std::int32_t first, last;
+    const Range *(*range)(std::int32_t kind, std::int32_t field) noexcept;
+};
+Kinds kinds_of(std::int32_t structure) noexcept {
+    switch (structure) {
+    case LVB_STRUCT_STAGE:
+        return {LVB_KIND_SOURCE, LVB_KIND_RECEIVER, stage_range};
+    case LVB_STRUCT_PATTERN:
+        return {LVB_PATTERN_ISOTROPIC, LVB_PATTERN_HELIX, pattern_range};
+    case LVB_STRUCT_MAP:
+        return {LVB_FADING_NONE, LVB_FADING_SUZUKI, map_range};
+    default:
+        return {0, 0, nullptr};
     }
 }
 
@@ -36,13 +60,10 @@ bool describe_field(Refusal &refusal, std::int32_t structure, std::int32_t kind,
                     lvb_range *range) noexcept {
     if (!check_result(refusal, range, LVB_STRUCT_RANGE, LVB_FIELD_RANGE)) return false;
     if (!has_ranges(structure)) return refuse(refusal, LVB_E_NOT_FOUND, {}, LVB_FIELD_STRUCTURE, structure);
-    const bool stage = structure == LVB_STRUCT_STAGE, pattern = structure == LVB_STRUCT_PATTERN;
-    const std::int32_t first = stage ? LVB_KIND_SOURCE : 0;
-    const std::int32_t last = stage ? LVB_KIND_RECEIVER : pattern ? LVB_PATTERN_HELIX : 0;
-    if (kind < first || kind > last) return refuse(refusal, LVB_E_NOT_FOUND, {}, LVB_FIELD_KIND, kind, first, last);
-    const Range *found = stage     ? stage_range(kind, field)
-                         : pattern ? pattern_range(kind, field)
-                                   : struct_range(structure, field);
+    const Kinds kinds = kinds_of(structure);
+    if (kind < kinds.first || kind > kinds.last)
+        return refuse(refusal, LVB_E_NOT_FOUND, {}, LVB_FIELD_KIND, kind, kinds.first, kinds.last);
+    const Range *found = kinds.range != nullptr ? kinds.range(kind, field) : struct_range(structure, field);
     if (found == nullptr) return refuse(refusal, LVB_E_NOT_FOUND, {}, LVB_FIELD_FIELD, field);
     lvb_range out{};
     out.required = found->required ? 1 : 0;

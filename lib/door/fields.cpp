@@ -1,6 +1,7 @@
 #include "antenna/cosine.hpp"
 #include "antenna/helix.hpp"
 #include "door/paths.hpp"
+#include "door/site_fields.hpp"
 #include "door/struct_fields.hpp"
 
 namespace lvb::door {
@@ -62,6 +63,12 @@ const Range *noise_conditions_range(std::int32_t field) noexcept {
     default:
         return nullptr;
     }
+}
+
+const Range *site_range(std::int32_t structure, std::int32_t field) noexcept {
+    for (const FieldOfSite &each : site_fields)
+        if (each.structure == structure && each.field == field) return &each.range;
+    return nullptr;
 }
 
 } // namespace
@@ -146,6 +153,10 @@ const Range *pattern_range(std::int32_t kind, std::int32_t field) noexcept {
     }
 }
 
+const Range *map_range(std::int32_t fading, std::int32_t field) noexcept {
+    return field == LVB_FIELD_FADING_PARAMETER ? fading_range(fading) : site_range(LVB_STRUCT_MAP, field);
+}
+
 const Range *struct_range(std::int32_t structure, std::int32_t field) noexcept {
     static constexpr Range stage_count{1.0, LVB_MAX_STAGES, true};
     if (structure == LVB_STRUCT_ANTENNA) return antenna_range(field);
@@ -157,7 +168,7 @@ const Range *struct_range(std::int32_t structure, std::int32_t field) noexcept {
     if (structure == LVB_STRUCT_NOISE_CONDITIONS) return noise_conditions_range(field);
     const bool link = structure == LVB_STRUCT_LINK;
     const bool run = structure == LVB_STRUCT_CABLE_RUN;
-    if (!link && !run) return nullptr;
+    if (!link && !run) return site_range(structure, field);
     switch (field) {
     case LVB_FIELD_FREQUENCY_MHZ:
         return &frequency_range;

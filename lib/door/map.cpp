@@ -3,6 +3,7 @@
 #include "door/instructions.hpp"
 #include "door/many.hpp"
 #include "door/site.hpp"
+#include "door/site_fields.hpp"
 #include "fading/multipath.hpp"
 #include "fading/shadowing.hpp"
 #include "map/survey.hpp"
@@ -17,20 +18,14 @@ struct Map {
     map::Outputs out;
 };
 
-struct Law {
-    double (*outage)(double margin_db, double parameter) noexcept;
-    bool has_parameter;
-    Range range;
-};
+using Outage = double (*)(double margin_db, double parameter) noexcept;
 double rayleigh_outage(double margin_db, double) noexcept { return fading::rayleigh_outage_below_mean(margin_db); }
-constexpr Law laws[] = {
-    {nullptr, false, {}},
-    {rayleigh_outage, false, {}},
-    {fading::rice_outage_below_mean, true, {-100.0, 40.0, false}},
-    {fading::nakagami_outage_below_mean, true, {0.5, 100.0, true}},
-    {fading::lognormal_outage_below_median, true, {0.0, 100.0, false}},
-    {fading::suzuki_outage_below_median_of_means, true, {0.0, 30.0, false}},
-};
+constexpr Outage laws[] = {nullptr,
+                           rayleigh_outage,
+                           fading::rice_outage_below_mean,
+                           fading::nakagami_outage_below_mean,
+                           fading::lognormal_outage_below_median,
+                           fading::suzuki_outage_below_median_of_means};
 static_assert(sizeof laws / sizeof laws[0] == LVB_FADING_SUZUKI + 1);
 
 bool check_outputs(Refusal &refusal, const lvb_map &in, std::uint64_t values, Place place) noexcept {
@@ -72,17 +67,15 @@ bool take_fading(Refusal &refusal, const lvb_map &in, const chain::Window &windo
     if (in.fading < LVB_FADING_NONE || in.fading > LVB_FADING_SUZUKI)
         return refuse(refusal, LVB_E_UNKNOWN_VALUE, place, LVB_FIELD_FADING, in.fading, LVB_FADING_NONE,
                       LVB_FADING_SUZUKI);
-    const Law &law = laws[in.fading];
     if (in.outage == nullptr && in.fading != LVB_FADING_NONE)
         return refuse(refusal, LVB_E_UNUSED, place, LVB_FIELD_FADING, in.fading);
-    if (!check_used(refusal, in.fading_parameter, law.has_parameter ? &law.range : nullptr, place,
-                    LVB_FIELD_FADING_PARAMETER))
+    if (!check_used(refusal, in.fading_parameter, fading_range(in.fading), place, LVB_FIELD_FADING_PARAMETER))
         return false;
     if (in.outage == nullptr) return true;
     if (in.fading == LVB_FADING_NONE)
         return refuse(refusal, LVB_E_MISSING, place, LVB_FIELD_FADING, 0.0, LVB_FADING_RAYLEIGH, LVB_FADING_SUZUKI);
     if (!window.has_floor) return refuse(refusal, LVB_E_MISSING, place, LVB_FIELD_FLOOR_DBM, 0.0);
-    fading = {law.outage, in.fading_parameter};
+    fading = {laws[in.fading], in.fading_parameter};
     return true;
 }
 

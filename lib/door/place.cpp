@@ -4,6 +4,7 @@
 #include "door/instructions.hpp"
 #include "door/patterns.hpp"
 #include "door/site.hpp"
+#include "door/site_fields.hpp"
 
 namespace lvb::door {
 namespace {
@@ -39,7 +40,6 @@ std::uint64_t room_of(const lvb_place &in) noexcept {
 }
 
 bool check_place(Refusal &refusal, const lvb_place &in) noexcept {
-    static constexpr Range headroom{0.0, 100.0, false};
     const Place place{LVB_STRUCT_PLACE};
     if (in.site == nullptr) return refuse(refusal, LVB_E_NULL, place, LVB_FIELD_SITE);
     if (in.candidates == nullptr) return refuse(refusal, LVB_E_NULL, place, LVB_FIELD_CANDIDATES);
@@ -50,7 +50,7 @@ bool check_place(Refusal &refusal, const lvb_place &in) noexcept {
                       math::infinity);
     return check_size(refusal, in.candidate_size, sizeof(lvb_site_antenna), LVB_E_ELEMENT_SIZE, place,
                       LVB_FIELD_CANDIDATE_SIZE) &&
-           check_field(refusal, in.least_headroom_db, headroom, place, LVB_FIELD_LEAST_HEADROOM_DB);
+           check_field(refusal, in.least_headroom_db, least_headroom_range, place, LVB_FIELD_LEAST_HEADROOM_DB);
 }
 
 // Where results go.
@@ -170,12 +170,11 @@ bool tell_scratch(Refusal &refusal, const lvb_place *lent, std::uint64_t *scratc
 bool spread(Refusal &refusal, const lvb_antenna *lent, const map::Vector &to, std::uint32_t count,
             lvb_antenna *antennas) noexcept {
     const Place place{LVB_STRUCT_ANTENNA};
-    static constexpr Range position{-1e6, 1e6, false};
     lvb_antenna in;
     if (!take(refusal, lent, in, place, LVB_FIELD_ANTENNA) || !check_antenna(refusal, in, place) ||
-        !check_field(refusal, to.x, position, {}, LVB_FIELD_TO_X_M) ||
-        !check_field(refusal, to.y, position, {}, LVB_FIELD_TO_Y_M) ||
-        !check_field(refusal, to.z, position, {}, LVB_FIELD_TO_Z_M))
+        !check_field(refusal, to.x, position_range, {}, LVB_FIELD_TO_X_M) ||
+        !check_field(refusal, to.y, position_range, {}, LVB_FIELD_TO_Y_M) ||
+        !check_field(refusal, to.z, position_range, {}, LVB_FIELD_TO_Z_M))
         return false;
     if (count < 2 || count > LVB_MAX_CANDIDATES)
         return refuse(refusal, LVB_E_COUNT, {}, LVB_FIELD_ANTENNA_COUNT, count, 2.0, LVB_MAX_CANDIDATES);

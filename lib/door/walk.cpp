@@ -4,17 +4,14 @@
 #include "door/instructions.hpp"
 #include "door/many.hpp"
 #include "door/site.hpp"
+#include "door/site_fields.hpp"
 #include "map/survey.hpp"
 
 namespace lvb::door {
 namespace {
 
-constexpr Range position{-1e6, 1e6, false};
-constexpr Range height{-1000.0, 1000.0, false};
-
 // Corners, speed and step; the number of points is known then.
 bool take_way(Refusal &refusal, const lvb_walk *lent, lvb_walk &in, map::Walk &walk, double &points) noexcept {
-    static constexpr Range speed{0.001, 1000.0, true}, step{0.001, 1e6, true};
     const Place place{LVB_STRUCT_WALK};
     if (!take(refusal, lent, in, place, LVB_FIELD_WALK)) return false;
     if (in.reserved != 0) return refuse(refusal, LVB_E_RESERVED, place, LVB_FIELD_RESERVED, in.reserved, 0.0, 0.0);
@@ -24,14 +21,14 @@ bool take_way(Refusal &refusal, const lvb_walk *lent, lvb_walk &in, map::Walk &w
     if (in.y_m == nullptr) return refuse(refusal, LVB_E_NULL, place, LVB_FIELD_Y_M);
     for (std::uint32_t i = 0; i < in.corner_count; ++i) {
         const Place corner{LVB_STRUCT_WALK, -1, static_cast<std::int32_t>(i)};
-        if (!check_range(refusal, in.x_m[i], position.minimum, position.maximum, corner, LVB_FIELD_X_M) ||
-            !check_range(refusal, in.y_m[i], position.minimum, position.maximum, corner, LVB_FIELD_Y_M) ||
+        if (!check_range(refusal, in.x_m[i], position_range.minimum, position_range.maximum, corner, LVB_FIELD_X_M) ||
+            !check_range(refusal, in.y_m[i], position_range.minimum, position_range.maximum, corner, LVB_FIELD_Y_M) ||
             (in.z_m != nullptr &&
-             !check_range(refusal, in.z_m[i], height.minimum, height.maximum, corner, LVB_FIELD_Z_M)))
+             !check_range(refusal, in.z_m[i], height_range.minimum, height_range.maximum, corner, LVB_FIELD_Z_M)))
             return false;
     }
-    if (!check_field(refusal, in.speed_m_per_s, speed, place, LVB_FIELD_SPEED_M_PER_S) ||
-        !check_field(refusal, in.step_m, step, place, LVB_FIELD_STEP_M))
+    if (!check_field(refusal, in.speed_m_per_s, speed_range, place, LVB_FIELD_SPEED_M_PER_S) ||
+        !check_field(refusal, in.step_m, walk_step_range, place, LVB_FIELD_STEP_M))
         return false;
     walk = {in.x_m, in.y_m, in.z_m, in.corner_count, in.speed_m_per_s, in.step_m};
     const double length = map::length_m(walk);

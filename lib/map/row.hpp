@@ -18,6 +18,7 @@ struct Vector {
 
 struct Points {
     alignas(64) double x[piece], y[piece], z[piece];
+    bool on_row = false; ///< y and z are the same for all: the loops, which then read the first ones, take less time
 };
 
 /// Nearer than this a point counts as so far away.
@@ -72,10 +73,8 @@ struct RowLoops {
     void (*columns)(double first, double origin, double step, double *x);
     /// share[i] of free space
     void (*free_space)(const Points &points, const Vector &from, double *share);
-    /// the same times the pattern, whose half_exponent is a whole number up to most_whole_exponent
+    /// the same times the pattern; whole half exponents up to most_whole_exponent take no logarithm
     void (*cosine)(const Points &points, const Vector &from, const Cosine &pattern, double *share);
-    /// free space, and the square of the cosine between the aim and the point, 0 behind
-    void (*squared_cosine)(const Points &points, const Vector &from, const Vector &aim, double *share, double *squared);
     /// share[i] *= factor[i] or `least`, whichever is greater
     void (*multiply)(double *share, const double *factor, double least);
     /// share[i] is multiplied by what the screen leaves

@@ -31,21 +31,6 @@ void multiply_by_pattern(const Site &site, const Antenna &antenna, const Points 
     site.row->multiply(share, gain, 0.0);
 }
 
-// Any exponent of a cosine, with a logarithm and an exponential over the piece.
-void multiply_by_power(const Site &site, const Cosine &pattern, const double *squared, double *share) noexcept {
-    constexpr double least = 1e-100, least_db = -3000.0; // what the loops take; the power of less is nothing
-    alignas(64) double gain[piece];
-    for (std::size_t i = 0; i < piece; ++i) gain[i] = squared[i] > least ? squared[i] : least;
-    site.loops->decibels(gain, gain, 1.0, 0.0);
-    for (std::size_t i = 0; i < piece; ++i) {
-        const double db = pattern.half_exponent * gain[i];
-        gain[i] = db > least_db ? db : least_db;
-    }
-    site.loops->ratio(gain, gain, 1.0, 0.0);
-    for (std::size_t i = 0; i < piece; ++i) gain[i] = squared[i] > 0.0 ? gain[i] : 0.0; // nothing behind
-    site.row->multiply(share, gain, pattern.back);
-}
-
 // A path whose heights are those of the site, and the distance that its model takes.
 double take_way(const Antenna &antenna, const antenna::Vector &way, double z, path::Path &path) noexcept {
     const double along = math::sqrt(way.x * way.x + way.y * way.y);
@@ -74,15 +59,8 @@ void spread_over_path(const Site &site, const Antenna &antenna, const Points &po
 void spread(const Site &site, const Antenna &antenna, const Points &points, double *mask, double *share) noexcept {
     const bool is_cosine = antenna.has_pattern && antenna.pattern.shape == antenna::Shape::cosine;
     if (antenna.has_path) spread_over_path(site, antenna, points, mask, share);
-    else if (is_cosine) {
-        const double exponent = antenna.cosine.half_exponent;
-        const bool whole =
-            exponent <= most_whole_exponent && exponent == static_cast<double>(static_cast<std::uint32_t>(exponent));
-        if (whole) return site.row->cosine(points, antenna.at, antenna.cosine, share);
-        alignas(64) double squared[piece];
-        site.row->squared_cosine(points, antenna.at, antenna.cosine.aim, share, squared);
-        return multiply_by_power(site, antenna.cosine, squared, share);
-    } else site.row->free_space(points, antenna.at, share);
+    else if (is_cosine) return site.row->cosine(points, antenna.at, antenna.cosine, share);
+    else site.row->free_space(points, antenna.at, share);
     if (!is_even(antenna)) multiply_by_pattern(site, antenna, points, share);
 }
 

@@ -102,6 +102,7 @@ void survey(const Site &site, const Grid &grid, const Fading &fading, const Outp
     Points points;
     Heard heard;
     alignas(64) double mask[piece], zone[piece];
+    points.on_row = true;
     for (double &z : points.z) z = site.height_m;
     Summary summary;
     for (std::uint64_t r = 0; r < grid.rows; ++r) {

@@ -42,9 +42,6 @@ inline double with_sign_of(double x, double size) noexcept {
     return from_bits(bits_of(size) | (bits_of(x) & 0x8000000000000000));
 }
 
-/// Decibels of power in a natural logarithm: 10 / ln(10).
-inline constexpr double per_neper = 0x1.15f2ced384f29p+2;
-
 /// ln(x) of a normal x > 0, within 1e-14 (1 + |ln x|).
 inline double natural_log(const Reduced &x) noexcept {
     const double s = x.s, z = s * s, w = z * z;

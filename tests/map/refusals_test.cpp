@@ -330,6 +330,212 @@ TEST(MapRefusals, OfTheWearersFacing) {
     sound.refused({LVB_E_TABLE_EMPTY, LVB_STRUCT_BODY_TABLE, LVB_FIELD_ROW_COUNT, -1, -1, 0.0, 1.0, LVB_MAX_ROWS});
 }
 
+// ---- Numbers at their bounds and beyond, which lvb_describe_field must tell alike.
+
+/// A walk and a placement beside the map, and a wearer who faces a point or an azimuth.
+struct Everything : Sound {
+    const double angle = 0.0, loss = 0.0;
+    lvb_body_table body = sized<lvb_body_table>();
+    std::vector<double> x = {0.0, 3.0}, y = {0.0, 4.0}, z = {1.0, 1.5};
+    lvb_walk walk = sized<lvb_walk>();
+    lvb_place place = sized<lvb_place>();
+    std::vector<double> scratch = std::vector<double>(1 << 16);
+
+    Everything() {
+        body.row_count = 1;
+        body.facing_deg = &angle;
+        body.loss_db = &loss;
+        walk.corner_count = 2;
+        walk.speed_m_per_s = walk.step_m = 1.0;
+        place.place_count = 1;
+        place.candidate_count = 2;
+        place.candidate_size = sizeof(lvb_site_antenna);
+        place.column_count = place.row_count = 2;
+        place.step_x_m = place.step_y_m = 1.0;
+        place.scratch_count = scratch.size();
+    }
+    void face(std::int32_t facing) {
+        stage.site.body_table = &body;
+        stage.site.facing = facing;
+    }
+    /// What the call that takes a struct says.
+    lvb_status ask(std::int32_t structure) {
+        walk.x_m = x.data();
+        walk.y_m = y.data();
+        walk.z_m = z.data();
+        walk.site = place.site = stage.lent();
+        place.candidates = stage.antennas.data();
+        place.scratch = scratch.data();
+        lvb_placement placements[1];
+        std::uint32_t found = 0;
+        switch (structure) {
+        case LVB_STRUCT_WALK:
+            return lvb_compute_walk(&walk, nullptr, &stage.fault);
+        case LVB_STRUCT_PLACE:
+            return lvb_compute_placements(&place, placements, sizeof(lvb_placement), 1, &found, &stage.fault);
+        default:
+            return mapped.compute(stage.fault);
+        }
+    }
+};
+
+struct Bounded {
+    std::int32_t structure, field;
+    void (*set)(Everything &all, double value);
+    bool ends = true; ///< a value at either end is sound by itself
+};
+const Bounded bounded[] = {
+    {LVB_STRUCT_SITE, LVB_FIELD_PACK_HEIGHT_M, [](Everything &e, double v) { e.stage.site.pack_height_m = v; }},
+    {LVB_STRUCT_SITE, LVB_FIELD_FACING_AZIMUTH_DEG,
+     [](Everything &e, double v) {
+         e.face(LVB_FACING_AZIMUTH);
+         e.stage.site.facing_azimuth_deg = v;
+     }},
+    {LVB_STRUCT_SITE, LVB_FIELD_FACING_X_M,
+     [](Everything &e, double v) {
+         e.face(LVB_FACING_POINT);
+         e.stage.site.facing_x_m = v;
+     }},
+    {LVB_STRUCT_SITE, LVB_FIELD_FACING_Y_M,
+     [](Everything &e, double v) {
+         e.face(LVB_FACING_POINT);
+         e.stage.site.facing_y_m = v;
+     }},
+    {LVB_STRUCT_AREA, LVB_FIELD_X_M, [](Everything &e, double v) { e.stage.corners[0][0] = v; }},
+    {LVB_STRUCT_AREA, LVB_FIELD_Y_M, [](Everything &e, double v) { e.stage.corners[1][2] = v; }},
+    {LVB_STRUCT_SCREEN, LVB_FIELD_X1_M, [](Everything &e, double v) { e.stage.screens[0].x1_m = v; }},
+    {LVB_STRUCT_SCREEN, LVB_FIELD_Y1_M, [](Everything &e, double v) { e.stage.screens[0].y1_m = v; }},
+    {LVB_STRUCT_SCREEN, LVB_FIELD_X2_M, [](Everything &e, double v) { e.stage.screens[0].x2_m = v; }},
+    {LVB_STRUCT_SCREEN, LVB_FIELD_Y2_M, [](Everything &e, double v) { e.stage.screens[0].y2_m = v; }},
+    {LVB_STRUCT_SCREEN, LVB_FIELD_BOTTOM_M, [](Everything &e, double v) { e.stage.screens[0].bottom_m = v; }, false},
+    {LVB_STRUCT_SCREEN, LVB_FIELD_TOP_M, [](Everything &e, double v) { e.stage.screens[0].top_m = v; }, false},
+    {LVB_STRUCT_SCREEN, LVB_FIELD_LOSS_DB, [](Everything &e, double v) { e.stage.screens[0].loss_db = v; }},
+    // at the highest position the second column would lie beyond
+    {LVB_STRUCT_MAP, LVB_FIELD_X_M, [](Everything &e, double v) { e.mapped.map.x_m = v; }, false},
+    {LVB_STRUCT_MAP, LVB_FIELD_Y_M, [](Everything &e, double v) { e.mapped.map.y_m = v; }, false},
+    {LVB_STRUCT_MAP, LVB_FIELD_STEP_X_M, [](Everything &e, double v) { e.mapped.map.step_x_m = v; }, false},
+    {LVB_STRUCT_MAP, LVB_FIELD_STEP_Y_M, [](Everything &e, double v) { e.mapped.map.step_y_m = v; }},
+    {LVB_STRUCT_WALK, LVB_FIELD_X_M, [](Everything &e, double v) { e.x[1] = v; }, false}, // too long a way
+    {LVB_STRUCT_WALK, LVB_FIELD_Y_M, [](Everything &e, double v) { e.y[0] = v; }, false},
+    {LVB_STRUCT_WALK, LVB_FIELD_Z_M, [](Everything &e, double v) { e.z[1] = v; }},
+    {LVB_STRUCT_WALK, LVB_FIELD_SPEED_M_PER_S, [](Everything &e, double v) { e.walk.speed_m_per_s = v; }},
+    {LVB_STRUCT_WALK, LVB_FIELD_STEP_M, [](Everything &e, double v) { e.walk.step_m = v; }},
+    {LVB_STRUCT_PLACE, LVB_FIELD_X_M, [](Everything &e, double v) { e.place.x_m = v; }, false},
+    {LVB_STRUCT_PLACE, LVB_FIELD_Y_M, [](Everything &e, double v) { e.place.y_m = v; }, false},
+    {LVB_STRUCT_PLACE, LVB_FIELD_STEP_X_M, [](Everything &e, double v) { e.place.step_x_m = v; }, false},
+    {LVB_STRUCT_PLACE, LVB_FIELD_STEP_Y_M, [](Everything &e, double v) { e.place.step_y_m = v; }, false},
+    {LVB_STRUCT_PLACE, LVB_FIELD_LEAST_HEADROOM_DB, [](Everything &e, double v) { e.place.least_headroom_db = v; }},
+};
+
+void expect_refusal(const Bounded &number, double value, lvb_status status, const lvb_range &range) {
+    Everything all;
+    number.set(all, value);
+    EXPECT_EQ(all.ask(number.structure), status) << value;
+    EXPECT_EQ(all.stage.fault.structure, number.structure);
+    EXPECT_EQ(all.stage.fault.field, number.field);
+    EXPECT_EQ(all.stage.fault.minimum, range.minimum);
+    EXPECT_EQ(all.stage.fault.maximum, range.maximum);
+}
+
+TEST(MapRefusals, NumbersKeepToTheRangesThatAreTold) {
+    for (const Bounded &number : bounded) {
+        SCOPED_TRACE(std::to_string(number.structure) + "." + lvb_field_name(number.field));
+        auto range = sized<lvb_range>();
+        ASSERT_EQ(lvb_describe_field(number.structure, 0, number.field, &range, nullptr), LVB_OK);
+        const double under = std::nextafter(range.minimum, -infinity);
+        if (under != 0.0) expect_refusal(number, under, LVB_E_BELOW_RANGE, range);
+        expect_refusal(number, std::nextafter(range.maximum, infinity), LVB_E_ABOVE_RANGE, range);
+        expect_refusal(number, none, LVB_E_NAN, range);
+        expect_refusal(number, infinity, LVB_E_INFINITE, range);
+        if (range.required == 1) expect_refusal(number, 0.0, LVB_E_MISSING, range);
+        if (!number.ends) continue;
+        for (const double end : {range.minimum, range.maximum}) {
+            Everything all;
+            number.set(all, end);
+            EXPECT_EQ(all.ask(number.structure), LVB_OK) << end << lvb_field_name(all.stage.fault.field);
+        }
+    }
+}
+
+TEST(MapRefusals, EveryLawHasItsParameterAsToldOrNone) {
+    for (std::int32_t law = LVB_FADING_RAYLEIGH; law <= LVB_FADING_SUZUKI; ++law) {
+        Everything all;
+        all.mapped.fade(law, 1e6);
+        auto range = sized<lvb_range>();
+        const bool has_parameter =
+            lvb_describe_field(LVB_STRUCT_MAP, law, LVB_FIELD_FADING_PARAMETER, &range, nullptr) == LVB_OK;
+        EXPECT_EQ(has_parameter, law != LVB_FADING_RAYLEIGH);
+        EXPECT_EQ(all.ask(LVB_STRUCT_MAP), has_parameter ? LVB_E_ABOVE_RANGE : LVB_E_UNUSED);
+        if (!has_parameter) continue;
+        EXPECT_EQ(all.stage.fault.minimum, range.minimum);
+        EXPECT_EQ(all.stage.fault.maximum, range.maximum);
+        for (const double end : {range.minimum, range.maximum}) {
+            all.mapped.map.fading_parameter = end;
+            EXPECT_EQ(all.ask(LVB_STRUCT_MAP), LVB_OK) << law;
+        }
+    }
+    auto range = sized<lvb_range>();
+    EXPECT_EQ(lvb_describe_field(LVB_STRUCT_MAP, LVB_FADING_NONE, LVB_FIELD_FADING_PARAMETER, &range, nullptr),
+              LVB_E_NOT_FOUND);
+    EXPECT_EQ(lvb_describe_field(LVB_STRUCT_MAP, 6, LVB_FIELD_X_M, &range, nullptr), LVB_E_NOT_FOUND);
+}
+
+struct Counted {
+    std::int32_t structure, field;
+    void (*set)(Everything &all, std::uint64_t value);
+};
+const Counted counted[] = {
+    {LVB_STRUCT_SITE, LVB_FIELD_ANTENNA_COUNT,
+     [](Everything &e, std::uint64_t n) { e.stage.antennas.resize(n, e.stage.antennas[0]); }},
+    {LVB_STRUCT_SITE, LVB_FIELD_AREA_COUNT,
+     [](Everything &e, std::uint64_t n) { e.stage.areas.resize(n, e.stage.areas[0]); }},
+    {LVB_STRUCT_SITE, LVB_FIELD_SCREEN_COUNT,
+     [](Everything &e, std::uint64_t n) { e.stage.screens.resize(n, e.stage.screens[0]); }},
+    {LVB_STRUCT_AREA, LVB_FIELD_CORNER_COUNT,
+     [](Everything &e, std::uint64_t n) { e.stage.areas[0].corner_count = static_cast<std::uint32_t>(n); }},
+    {LVB_STRUCT_MAP, LVB_FIELD_COLUMN_COUNT, [](Everything &e, std::uint64_t n) { e.mapped.map.column_count = n; }},
+    {LVB_STRUCT_MAP, LVB_FIELD_ROW_COUNT,
+     [](Everything &e, std::uint64_t n) {
+         e.mapped.map.column_count = 1;
+         e.mapped.map.row_count = n;
+     }},
+    {LVB_STRUCT_MAP, LVB_FIELD_FIRST_ROW, [](Everything &e, std::uint64_t n) { e.mapped.map.first_row = n; }},
+    {LVB_STRUCT_WALK, LVB_FIELD_CORNER_COUNT,
+     [](Everything &e, std::uint64_t n) { e.walk.corner_count = static_cast<std::uint32_t>(n); }},
+    {LVB_STRUCT_PLACE, LVB_FIELD_PLACE_COUNT,
+     [](Everything &e, std::uint64_t n) { e.place.place_count = static_cast<std::uint32_t>(n); }},
+    {LVB_STRUCT_PLACE, LVB_FIELD_CANDIDATE_COUNT,
+     [](Everything &e, std::uint64_t n) { e.place.candidate_count = static_cast<std::uint32_t>(n); }},
+    {LVB_STRUCT_PLACE, LVB_FIELD_COLUMN_COUNT, [](Everything &e, std::uint64_t n) { e.place.column_count = n; }},
+    {LVB_STRUCT_PLACE, LVB_FIELD_ROW_COUNT,
+     [](Everything &e, std::uint64_t n) {
+         e.place.column_count = 1;
+         e.place.row_count = n;
+     }},
+};
+
+TEST(MapRefusals, CountsKeepToTheRangesThatAreTold) {
+    for (const Counted &count : counted) {
+        SCOPED_TRACE(std::to_string(count.structure) + "." + lvb_field_name(count.field));
+        auto range = sized<lvb_range>();
+        ASSERT_EQ(lvb_describe_field(count.structure, 0, count.field, &range, nullptr), LVB_OK);
+        std::vector<double> beyond = {range.maximum + 1.0};
+        if (range.minimum > 0.0) beyond.push_back(range.minimum - 1.0);
+        for (const double value : beyond) {
+            Everything all;
+            count.set(all, static_cast<std::uint64_t>(value));
+            EXPECT_EQ(all.ask(count.structure), LVB_E_COUNT) << value;
+            EXPECT_EQ(all.stage.fault.structure, count.structure);
+            EXPECT_EQ(all.stage.fault.field, count.field);
+            EXPECT_EQ(all.stage.fault.minimum, range.minimum);
+            EXPECT_EQ(all.stage.fault.maximum, range.maximum);
+        }
+    }
+    auto range = sized<lvb_range>();
+    ASSERT_EQ(lvb_describe_field(LVB_STRUCT_SITE, 0, LVB_FIELD_FACING_ANTENNA, &range, nullptr), LVB_OK);
+    EXPECT_EQ(range.maximum, LVB_MAX_SITE_ANTENNAS - 1);
+}
+
 TEST(MapRefusals, OfSummaries) {
     auto fault = sized<lvb_fault>();
     auto summary = sized<lvb_map_summary>();
