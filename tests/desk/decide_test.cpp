@@ -435,7 +435,101 @@ TEST(DeskChoose, SetThatItsOwnNoiseCoversDoesNotStand) {
     EXPECT_EQ(quiet.code, 0) << quiet.out << quiet.err;
     const Printout loud = run({"choose", TemporaryFile(text("60")).path()});
     EXPECT_EQ(loud.code, 1);
-    EXPECT_NE(loud.out.find("; drops out"), std::string::npos) << loud.out;
+    EXPECT_NE(loud.out.find("; DROPS OUT:"), std::string::npos) << loud.out;
+}
+
+// Free space at 700 MHz costs 20 log10(700/600) dB more than at 600 MHz; the sets are judged there too.
+TEST(DeskChoose, SetsAreJudgedOverTheTuning) {
+    const std::string band = R"(, "lowest_mhz": 550, "highest_mhz": 650})";
+    Chain chain = to_choose(R"({"margin_db": 2})");
+    const std::string thick = "\"cost\": 60}";
+    chain.stock.replace(chain.stock.find(thick), thick.size(), "\"cost\": 60" + band);
+    const auto sets_of = [&](const std::string &tuning, int code) {
+        Chain tuned = chain;
+        tuned.link += ", \"tuning\": " + tuning;
+        return told(tuned, {"choose", "--sets", "9"}, code);
+    };
+    const auto takes_thick = [](const Json &answer) {
+        return answer.at("sets").dump().find("thick") != std::string::npos;
+    };
+    EXPECT_TRUE(takes_thick(sets_of(R"({"first_mhz": 550, "last_mhz": 650, "count": 3})", 0)));
+    const Json outside = sets_of(R"({"channels_mhz": [651, 600]})", 0);
+    EXPECT_FALSE(takes_thick(outside));
+    EXPECT_EQ(outside.at("left_out").at(0).at("item"), "thick");
+
+    // The cheapest set, thin and whip, keeps 2 dB at 600 MHz; at 2 GHz it lies 20 log10(2000/600) = 10.46 dB lower.
+    const double margin = 20 - 3 - 12 + 2 - free_space_db(600, 20) - 10 + 70;
+    const double there = 20 - 3 - 12 + 2 - free_space_db(2000, 20) - 10 + 70;
+    ASSERT_GT(margin, 2);
+    chain.receiver = "\"floor_dbm\": " + std::to_string(-70 + there + 0.5) + R"(, "ceiling_dbm": -10)";
+    ASSERT_GT(margin - there - 0.5, 2); // still kept at 600 MHz
+    const Json answer = sets_of(R"({"channels_mhz": [600, 2000]})", 1);
+    const Json &first = answer.at("sets").at(0);
+    EXPECT_EQ(first.at("cost"), 15);
+    EXPECT_EQ(first.at("holds"), false);
+    EXPECT_EQ(answer.at("holds"), false);
+    EXPECT_NE(first.at("links").at(0).at("failures").dump().find("over its tuning DROPS OUT at 2000 MHz"),
+              std::string::npos)
+        << first;
+    Chain tuned = chain;
+    tuned.link += R"(, "tuning": {"channels_mhz": [600, 2000]})";
+    expect_in(page(tuned, {"choose"}, 1), "Set 1, cost 15: DOES NOT HOLD");
+}
+
+TEST(DeskChoose, LimitsOfTheLinkAndTolerancesMarkASet) {
+    Chain chain = to_choose(R"({"margin_db": 25})");
+    chain.link += R"(, "limits": [{"label": "ours", "quantity": "e.i.r.p.", "limit_dbm": 18}])";
+    // 20 - 3 - 4 + 7 = 20 dBm with thick and panel, +-0.7 dB
+    const Json answer = told(chain, {"choose"}, 1);
+    EXPECT_EQ(answer.at("sets").at(0).at("links").at(0).at("failures"), Json::array({"a limit of power is EXCEEDED"}));
+    expect_in(page(chain, {"choose"}, 1), "a limit of power is EXCEEDED");
+    // Kept as entered, but 0.2 + 0.5 + 3 dB of tolerance are more than the margin.
+    Chain narrow = to_choose("{}");
+    const double best = 20 - 3 - 4 + 7 - free_space_db(600, 20) - 10;
+    narrow.receiver = "\"floor_dbm\": " + std::to_string(best - 3.6) + R"(, "ceiling_dbm": -10)";
+    const std::string words = page(narrow, {"choose"}, 1);
+    expect_in(words, "DOUBTFUL: inside as entered, but the tolerances together can push the far end below the floor");
+}
+
+TEST(DeskChoose, SaysWhatIsShort) {
+    Chain chain = to_choose("{}");
+    chain.cable = R"("loss_db": 5, "from_stock": ["thin"])";
+    chain.more_links = ",\n" + link_text(chain, "B");
+    const Json answer = told(chain, {"choose"}, 1);
+    EXPECT_EQ(answer.at("outcome"), "short of stock");
+    EXPECT_EQ(answer.at("short_of"),
+              Json::array({"'run' of 'A', 'run' of 'B' want 2 of 'thin', of which 1 is left: 1 more is needed"}));
+    expect_in(page(chain, {"choose"}, 1), "Short: 'run' of 'A', 'run' of 'B' want 2 of 'thin'");
+    Chain untuned = to_choose("{}");
+    untuned.link += R"(, "tuning": {"channels_mhz": [600, 700]})";
+    untuned.stock = R"({"thin": {"stage": {"kind": "cable", "loss_db": 3}, "cost": 1, "highest_mhz": 650}})";
+    untuned.cable = R"("loss_db": 5, "from_stock": ["thin"])";
+    untuned.transmit = R"("gain_dbi": 0)";
+    expect_in(page(untuned, {"choose"}, 1), "Short: 'run' of 'A': no item of the stock serves its frequencies");
+}
+
+// Either link could have the only panel, and neither keeps 21 dB of margin without it.
+TEST(DeskChoose, SaysWhatLinksCompeteFor) {
+    Chain chain = to_choose(R"({"margin_db": 21})");
+    for (const char *run : {"\"cost\": 10}", "\"cost\": 25}", "\"cost\": 60}"}) {
+        const std::size_t at = chain.stock.find(run);
+        chain.stock.insert(at + std::string(run).size() - 1, ", \"count\": 2");
+    }
+    chain.more_links = ",\n" + link_text(chain, "B");
+    const Json answer = told(chain, {"choose"}, 1);
+    ASSERT_EQ(answer.at("outcome"), "infeasible");
+    EXPECT_TRUE(answer.at("misses").at(0).at("out_of_reach").empty());
+    expect_in(page(chain, {"choose"}, 1), "they would take 2 of 'panel' where 1 is left");
+}
+
+TEST(DeskChoose, SaysHowFarPowerIsOverItsLimit) {
+    // The least e.i.r.p. of all sets is 20 - 3 - 12 - 2 = 3 dBm.
+    const Chain chain = to_choose(R"({"eirp_limit_dbm": -1.6})");
+    expect_in(page(chain, {"choose"}, 1), "the e.i.r.p. is 4.60 dB over its limit");
+    const Json answer = told(to_choose(R"({"eirp_limit_dbm": -1.6, "margin_db": 50})"), {"choose"}, 1);
+    const Json &miss = answer.at("misses").at(0);
+    EXPECT_TRUE(miss.at("far_besides_db").is_null()); // no set holds all else, and so it says
+    EXPECT_EQ(miss.at("out_of_reach"), Json::array({"far_besides_db", "near_besides_db", "eirp_besides_db"}));
 }
 
 TEST(DeskChoose, LinksShareTheStock) {
