@@ -122,10 +122,10 @@ std::string range_words(const Tuning &tuning) {
     return (lowest == highest ? "" : plain(lowest) + " to ") + plain(highest) + " MHz";
 }
 
-std::string print_untuned(const Link &link) {
+std::string print_untuned(const Link &link, const char *what) {
     if (!link.tuning) return "";
-    return labelled("Tuning:", "at " + plain(link.frequency_mhz) + " MHz only; the link's tuning " +
-                                   range_words(*link.tuning) + " is not considered");
+    return labelled("Tuning:", std::string(what) + " at " + plain(link.frequency_mhz) +
+                                   " MHz only; the link's tuning " + range_words(*link.tuning) + " is not considered");
 }
 
 Tuned tune(const Document &document, const Link &link, const Lent &lent) {
