@@ -249,7 +249,10 @@ TEST(DeskSolve, TellsTheVerdictOfTheLinkWithTheAnswerInIt) {
     EXPECT_EQ(told(chain, words, 1).at("failures"), Json::array({"a limit of power is EXCEEDED"}));
     chain.link = R"("tuning": {"channels_mhz": [600, 60000]})"; // 40 dB more loss at 60 GHz
     expect_in(page(chain, words, 1), "over its tuning DROPS OUT at 60000 MHz");
-    expect_in(page(chain, words, 1), "Tuning: solved at 600 MHz only; the link's tuning 600 to 60000 MHz is not");
+    expect_in(page(chain, words, 1), "(over its tuning 600 to 60000 MHz too)");
+    chain.link = R"("tuning": {"channels_mhz": [590, 610]})";
+    expect_in(page(chain, solve("loss_db", {"--stage", "body", "--margin", "60"}), 1),
+              "Tuning: sought at 600 MHz only; the link's tuning 590 to 610 MHz is not considered");
 }
 
 TEST(DeskSolve, OutOfReachSaysHowFarItFallsShort) {
