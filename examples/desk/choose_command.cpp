@@ -4,6 +4,8 @@
 #include "faults.hpp"
 #include "print_budget.hpp"
 #include "read_decisions.hpp"
+#include "shortage.hpp"
+#include "tuning.hpp"
 #include "verdict.hpp"
 
 #include <algorithm>
@@ -22,6 +24,16 @@ struct Sought {
 struct Place {
     std::size_t sought;
     std::size_t stage;
+    std::vector<std::uint32_t> items;    // that may stand there
+    std::vector<std::uint32_t> left_out; // that do not serve every frequency of the link's tuning
+};
+
+// What is said of a link with a set's items in it.
+struct Judged {
+    lvb_budget budget{};
+    std::string verdict; // in words
+    std::vector<std::string> failures;
+    bool holds = false;
 };
 
 bool has_slot(const Link &link) {
@@ -58,7 +70,8 @@ struct Answered {
     std::vector<Place> places;                    ///< of each slot
     std::vector<std::vector<std::uint32_t>> sets; ///< the items of each set, slot by slot
     std::vector<std::uint64_t> costs;
-    std::vector<lvb_miss> misses; ///< of each link, where no set was found
+    std::vector<lvb_miss> misses;            ///< of each link, where no set was found
+    std::vector<std::vector<Judged>> judged; ///< of each set, link by link
 };
 
 // A part of an item that the library names by the item's index in `stage`; `row` is then a row of the table.
@@ -118,6 +131,32 @@ void check_kinds(const Book &book, const Link &link) {
         }
 }
 
+// Whether an item serves all frequencies from the lowest to the highest, by its own band and by its table.
+bool serves(const StockItem &item, double lowest_mhz, double highest_mhz) {
+    const bool band = (item.lowest_mhz == 0.0 || item.lowest_mhz <= lowest_mhz) &&
+                      (item.highest_mhz == 0.0 || item.highest_mhz >= highest_mhz);
+    if (!band || item.stage.gain_table == nullptr || item.stage.gain_table->points.empty()) return band;
+    const std::vector<double> &table_mhz = item.stage.gain_table->points;
+    return table_mhz.front() <= lowest_mhz && table_mhz.back() >= highest_mhz;
+}
+
+std::vector<Place> places_of(const Book &book, const std::vector<Sought> &sought) {
+    std::vector<Place> places;
+    for (std::size_t n = 0; n < sought.size(); ++n) {
+        const Link &link = *sought[n].link;
+        for (std::size_t s = 0; s < link.stages.size(); ++s) {
+            if (link.stages[s].candidates.empty()) continue;
+            Place &place = places.emplace_back(Place{n, s, {}, {}});
+            for (const std::uint32_t candidate : link.stages[s].candidates) {
+                const bool tuned = !link.tuning || serves(book.scenario.stock[candidate], ends_of(*link.tuning).first,
+                                                          ends_of(*link.tuning).second);
+                (tuned ? place.items : place.left_out).push_back(candidate);
+            }
+        }
+    }
+    return places;
+}
+
 Answered choose(const Book &book, const std::vector<Sought> &sought, const ChooseQuestion &question) {
     Answered answered;
     const Link chain = stock_as_link(book.scenario.stock);
@@ -129,20 +168,25 @@ Answered choose(const Book &book, const std::vector<Sought> &sought, const Choos
             {&lent.stage(i), nullptr, nullptr, item.cost, item.count, 0, item.lowest_mhz, item.highest_mhz});
     }
     std::vector<lvb_need> needs;
-    std::vector<lvb_slot> slots;
-    for (std::size_t n = 0; n < sought.size(); ++n) {
-        const Link &link = *sought[n].link;
-        check_kinds(book, link);
-        lvb_need need = link.wanted ? link.wanted->entry : lvb_need{};
-        need.link = &sought[n].lent->link();
+    for (const Sought &one : sought) {
+        check_kinds(book, *one.link);
+        lvb_need need = one.link->wanted ? one.link->wanted->entry : lvb_need{};
+        need.link = &one.lent->link();
         needs.push_back(need);
-        for (std::size_t s = 0; s < link.stages.size(); ++s) {
-            const std::vector<std::uint32_t> &candidates = link.stages[s].candidates;
-            if (candidates.empty()) continue;
-            slots.push_back({static_cast<std::uint32_t>(n), static_cast<std::uint32_t>(s),
-                             static_cast<std::uint32_t>(candidates.size()), 0, candidates.data()});
-            answered.places.push_back({n, s});
+    }
+    answered.places = places_of(book, sought);
+    std::vector<lvb_slot> slots;
+    std::vector<std::uint32_t>
+        nothing; // the library wants an item in every slot: what is entered, of which none is left
+    nothing.reserve(answered.places.size());
+    for (const Place &place : answered.places) {
+        const std::uint32_t *first = place.items.data();
+        if (place.items.empty()) {
+            first = &nothing.emplace_back(static_cast<std::uint32_t>(items.size()));
+            items.push_back({&sought[place.sought].lent->stage(place.stage), nullptr, nullptr, 0, 0, 0, 0.0, 0.0});
         }
+        slots.push_back({static_cast<std::uint32_t>(place.sought), static_cast<std::uint32_t>(place.stage),
+                         static_cast<std::uint32_t>(std::max<std::size_t>(place.items.size(), 1)), 0, first});
     }
     std::vector<std::uint32_t> sets(std::size_t{question.sets} * slots.size());
     answered.costs.resize(question.sets);
@@ -179,9 +223,70 @@ Answered choose(const Book &book, const std::vector<Sought> &sought, const Choos
     return answered;
 }
 
-// The book of a link with a set's items in its slots.
-Computed with_set(const Book &book, const std::vector<Sought> &sought, const Answered &answered,
-                  const std::vector<std::uint32_t> &set, std::size_t n) {
+std::string label_of(const std::vector<Sought> &sought, const Place &place) {
+    const Link &link = *sought[place.sought].link;
+    return in_quotes(link.stages[place.stage].label) + " of " + in_quotes(link.name);
+}
+
+std::string names_of(const Book &book, const std::vector<std::uint32_t> &items) {
+    std::vector<std::string> names;
+    for (const std::uint32_t item : items) names.push_back(book.scenario.stock[item].name);
+    return listed(names);
+}
+
+std::string missing_words(std::uint64_t count) {
+    return std::to_string(count) + " more " + (count == 1 ? "is" : "are") + " needed";
+}
+
+// What of the stock is too little to fill the places, one sentence each.
+std::vector<std::string> shortage_words(const Book &book, const std::vector<Sought> &sought, const Answered &answered) {
+    std::vector<std::uint32_t> counts;
+    for (const StockItem &item : book.scenario.stock) counts.push_back(item.count);
+    std::vector<std::vector<std::uint32_t>> candidates;
+    for (const Place &place : answered.places) {
+        const double mhz = sought[place.sought].link->frequency_mhz;
+        std::vector<std::uint32_t> &serving = candidates.emplace_back();
+        std::copy_if(place.items.begin(), place.items.end(), std::back_inserter(serving),
+                     [&](std::uint32_t item) { return serves(book.scenario.stock[item], mhz, mhz); });
+    }
+    std::vector<std::string> sentences;
+    for (const Shortage &shortage : shortages(candidates, counts)) {
+        std::string places;
+        for (const std::size_t place : shortage.places)
+            places += (places.empty() ? "" : ", ") + label_of(sought, answered.places[place]);
+        sentences.push_back(shortage.items.empty()
+                                ? places + ": no item of the stock serves its frequencies"
+                                : places + " want " + std::to_string(shortage.places.size()) + " of " +
+                                      names_of(book, shortage.items) + ", of which " + std::to_string(shortage.left) +
+                                      (shortage.left == 1 ? " is" : " are") +
+                                      " left: " + missing_words(shortage.places.size() - shortage.left));
+    }
+    return sentences;
+}
+
+// What the links, each by itself with the whole stock, would take more of than there is.
+std::string contest_words(const Book &book, const std::vector<Sought> &sought) {
+    std::vector<std::uint32_t> taken(book.scenario.stock.size());
+    ChooseQuestion one_set;
+    one_set.sets = 1;
+    for (const Sought &one : sought) {
+        const std::vector<Sought> alone = sought_links(book, {one.link->name});
+        for (const std::vector<std::uint32_t> &set : choose(book, alone, one_set).sets)
+            for (const std::uint32_t item : set) ++taken[item];
+    }
+    std::string words;
+    for (std::size_t i = 0; i < taken.size(); ++i)
+        if (const StockItem &item = book.scenario.stock[i]; taken[i] > item.count)
+            words += (words.empty() ? "" : ", ") + std::to_string(taken[i]) + " of " + in_quotes(item.name) +
+                     " where " + std::to_string(item.count) + (item.count == 1 ? " is" : " are") + " left";
+    return words.empty() ? "the links compete for the stock"
+                         : "the links compete for the stock: each by itself at its cheapest, they would take " + words;
+}
+
+// A link with a set's items in its slots, judged as `budget` judges it: by its own noise, which the search took from
+// the chain as it was entered, under its limits, and over its tuning.
+Judged judge(const Book &book, const std::vector<Sought> &sought, const Answered &answered,
+             const std::vector<std::uint32_t> &set, std::size_t n) {
     Link link = *sought[n].link;
     for (std::size_t slot = 0; slot < set.size(); ++slot) {
         if (answered.places[slot].sought != n) continue;
@@ -194,17 +299,18 @@ Computed with_set(const Book &book, const std::vector<Sought> &sought, const Ans
         stage.cable_table = item.cable_table;
         stage.pattern = item.pattern;
     }
-    link.needed_dbm = needed_level(book.document, link); // its noise is its own
-    link.tuning.reset();                                 // a set is sought for the link's own frequency
-    return compute(book.document, link);
+    link.needed_dbm = needed_level(book.document, link);
+    const Answer answer{&link, compute(book.document, link), std::nullopt};
+    return {answer.computed.budget, whole_verdict(answer), further_failures(answer), holds(answer)};
 }
 
-// Whether the cheapest set stands by its own noise too: the search took the floor from the chain as it was entered.
-bool stands(const Book &book, const std::vector<Sought> &sought, const Answered &answered) {
-    if (answered.sets.empty()) return false;
-    for (std::size_t n = 0; n < sought.size(); ++n)
-        if (with_set(book, sought, answered, answered.sets[0], n).budget.far_end.margin_db < 0.0) return false;
-    return true;
+bool all_hold(const std::vector<Judged> &links) {
+    return std::all_of(links.begin(), links.end(), [](const Judged &link) { return link.holds; });
+}
+
+// Whether there is a set, and every one that is printed holds.
+bool stands(const Answered &answered) {
+    return !answered.judged.empty() && std::all_of(answered.judged.begin(), answered.judged.end(), all_hold);
 }
 
 std::string wanted_words(const Link &link) {
@@ -234,29 +340,41 @@ std::string outcome_words(const lvb_chosen &chosen) {
 
 struct MissName {
     double lvb_miss::*value;
-    const char *words;
+    const char *what;
+    const char *how;
+    const char *among;
     const char *name;
 };
 
+constexpr const char *alone = "if nothing else were asked", *besides = "among sets that hold all else",
+                     *is_short = "short", *is_over = "over its limit";
 constexpr MissName miss_names[] = {
-    {&lvb_miss::far_alone_db, "the margin, if nothing else were asked", "far_alone_db"},
-    {&lvb_miss::near_alone_db, "the headroom, if nothing else were asked", "near_alone_db"},
-    {&lvb_miss::eirp_alone_db, "the e.i.r.p., if nothing else were asked", "eirp_alone_db"},
-    {&lvb_miss::noise_alone_db, "the noise figure, if nothing else were asked", "noise_alone_db"},
-    {&lvb_miss::far_besides_db, "the margin, among sets that hold all else", "far_besides_db"},
-    {&lvb_miss::near_besides_db, "the headroom, among sets that hold all else", "near_besides_db"},
-    {&lvb_miss::eirp_besides_db, "the e.i.r.p., among sets that hold all else", "eirp_besides_db"},
-    {&lvb_miss::noise_besides_db, "the noise figure, among sets that hold all else", "noise_besides_db"},
+    {&lvb_miss::far_alone_db, "the margin", is_short, alone, "far_alone_db"},
+    {&lvb_miss::near_alone_db, "the headroom", is_short, alone, "near_alone_db"},
+    {&lvb_miss::eirp_alone_db, "the e.i.r.p.", is_over, alone, "eirp_alone_db"},
+    {&lvb_miss::noise_alone_db, "the noise figure", is_over, alone, "noise_alone_db"},
+    {&lvb_miss::far_besides_db, "the margin", is_short, besides, "far_besides_db"},
+    {&lvb_miss::near_besides_db, "the headroom", is_short, besides, "near_besides_db"},
+    {&lvb_miss::eirp_besides_db, "the e.i.r.p.", is_over, besides, "eirp_besides_db"},
+    {&lvb_miss::noise_besides_db, "the noise figure", is_over, besides, "noise_besides_db"},
 };
+
+// Whether a link misses nothing by itself.
+bool held_alone(const lvb_miss &miss) {
+    return std::all_of(std::begin(miss_names), std::end(miss_names),
+                       [&](const MissName &name) { return miss.*name.value == 0.0; });
+}
 
 std::string miss_words(const lvb_miss &miss) {
     std::string words;
     for (const MissName &name : miss_names) {
         const double value = miss.*name.value;
         if (!(value > 0.0) || std::isinf(value)) continue; // held, not asked, or told by the others
-        words += (words.empty() ? "" : "; ") + two(value) + " dB are missing of " + name.words;
+        words += (words.empty() ? "" : "; ") + std::string(name.what) + " is " + two(value) + " dB " + name.how + ", " +
+                 name.among;
     }
-    return words.empty() ? "taken by itself it can be held: the links compete for the stock" : words;
+    if (!words.empty()) return words;
+    return held_alone(miss) ? "by itself it can be held" : "the search for what it misses did not end";
 }
 
 Links links_of(const std::vector<Sought> &sought) {
@@ -265,19 +383,48 @@ Links links_of(const std::vector<Sought> &sought) {
     return links;
 }
 
-std::string page(const Book &book, const std::vector<Sought> &sought, const Answered &answered) {
+std::string tuning_words(const Link &link) {
+    return link.tuning ? "; sought at " + plain(link.frequency_mhz) + " MHz, with items that serve all of " +
+                             range_words(*link.tuning) + ", and the sets are judged over that"
+                       : "";
+}
+
+// Why there is no set.
+std::string reasons(const Book &book, const std::vector<Sought> &sought, const Answered &answered,
+                    const std::vector<std::string> &short_of) {
+    std::string out;
+    for (const std::string &sentence : short_of) out += labelled("Short:", ascii(sentence));
+    if (answered.chosen.outcome != LVB_OUTCOME_INFEASIBLE) return out;
+    for (std::size_t n = 0; n < sought.size(); ++n)
+        out += labelled("Missed:", ascii("'" + sought[n].link->name + "': " + miss_words(answered.misses[n])));
+    if (std::all_of(answered.misses.begin(), answered.misses.end(), held_alone))
+        out += labelled("Contest:", ascii(contest_words(book, sought)));
+    return out;
+}
+
+std::string page(const Book &book, const std::vector<Sought> &sought, const Answered &answered,
+                 const std::vector<std::string> &short_of) {
     std::string out = page_title(
         "CHOOSE", std::to_string(sought.size()) + (sought.size() == 1 ? " link" : " links") + ", from the stock", book);
     for (const Sought &one : sought)
-        out += labelled("Wanted:", ascii("'" + one.link->name + "': " + wanted_words(*one.link)));
+        out += labelled("Wanted:",
+                        ascii("'" + one.link->name + "': " + wanted_words(*one.link) + tuning_words(*one.link)));
+    for (const Place &place : answered.places)
+        if (!place.left_out.empty())
+            out +=
+                labelled("Left out:", ascii("for " + label_of(sought, place) + ": " + names_of(book, place.left_out)));
     out += labelled("Answer:", outcome_words(answered.chosen));
+    if (!answered.sets.empty() && !stands(answered))
+        out += labelled("BUT:", "what is wanted is kept by every set, but one that is marked DOES NOT HOLD as budget "
+                                "judges it; --sets tells more of them");
     for (std::size_t i = 0; i < answered.sets.size(); ++i) {
-        out += "\n  Set " + std::to_string(i + 1) + ", cost " + std::to_string(answered.costs[i]) + "\n";
+        out += "\n  Set " + std::to_string(i + 1) + ", cost " + std::to_string(answered.costs[i]) +
+               (all_hold(answered.judged[i]) ? "\n" : ": DOES NOT HOLD\n");
         for (std::size_t n = 0; n < sought.size(); ++n) {
-            const Computed told = with_set(book, sought, answered, answered.sets[i], n);
+            const Judged &told = answered.judged[i][n];
             out += wrap(ascii("'" + sought[n].link->name + "': margin " + two(told.budget.far_end.margin_db) +
                               " dB, headroom " + two(told.budget.near_end.headroom_db) + " dB, e.i.r.p. " +
-                              two(told.budget.eirp_dbm) + " dBm; " + lvb_verdict_name(told.budget.verdict)),
+                              two(told.budget.eirp_dbm) + " dBm; " + told.verdict),
                         page_columns, "    ", "      ");
             for (std::size_t slot = 0; slot < answered.places.size(); ++slot)
                 if (answered.places[slot].sought == n)
@@ -286,30 +433,38 @@ std::string page(const Book &book, const std::vector<Sought> &sought, const Answ
                                 page_columns, "      ", "        ");
         }
     }
-    if (answered.chosen.outcome == LVB_OUTCOME_INFEASIBLE)
-        for (std::size_t n = 0; n < sought.size(); ++n)
-            out += labelled("Missed:", ascii("'" + sought[n].link->name + "': " + miss_words(answered.misses[n])));
-    return out + print_cautions(book.scenario, links_of(sought));
+    return out + reasons(book, sought, answered, short_of) + print_cautions(book.scenario, links_of(sought));
 }
 
-std::string json(const Book &book, const std::vector<Sought> &sought, const Answered &answered) {
+std::string json(const Book &book, const std::vector<Sought> &sought, const Answered &answered,
+                 const std::vector<std::string> &short_of) {
     Json out = json_head("choose", book, nullptr);
     out["outcome"] = lvb_outcome_name(answered.chosen.outcome);
     out["lower_bound"] = answered.chosen.lower_bound;
     out["steps"] = answered.chosen.steps;
+    out["holds"] = stands(answered);
+    out["left_out"] = Json::array();
+    for (const Place &place : answered.places)
+        for (const std::uint32_t item : place.left_out)
+            out["left_out"].push_back({{"link", sought[place.sought].link->name},
+                                       {"stage", sought[place.sought].link->stages[place.stage].label},
+                                       {"item", book.scenario.stock[item].name}});
     out["sets"] = Json::array();
     for (std::size_t i = 0; i < answered.sets.size(); ++i) {
         Json set;
         set["cost"] = answered.costs[i];
+        set["holds"] = all_hold(answered.judged[i]);
         set["links"] = Json::array();
         for (std::size_t n = 0; n < sought.size(); ++n) {
-            const Computed told = with_set(book, sought, answered, answered.sets[i], n);
+            const Judged &told = answered.judged[i][n];
             Json link;
             link["name"] = sought[n].link->name;
             link["margin_db"] = told.budget.far_end.margin_db;
             link["headroom_db"] = told.budget.near_end.headroom_db;
             link["eirp_dbm"] = told.budget.eirp_dbm;
             link["verdict"] = lvb_verdict_name(told.budget.verdict);
+            link["holds"] = told.holds;
+            link["failures"] = told.failures;
             link["chosen"] = Json::array();
             for (std::size_t slot = 0; slot < answered.places.size(); ++slot)
                 if (answered.places[slot].sought == n)
@@ -319,12 +474,20 @@ std::string json(const Book &book, const std::vector<Sought> &sought, const Answ
         }
         out["sets"].push_back(set);
     }
+    out["short_of"] = short_of;
     out["misses"] = Json::array();
     if (answered.chosen.outcome == LVB_OUTCOME_INFEASIBLE)
         for (std::size_t n = 0; n < sought.size(); ++n) {
             Json miss;
             miss["link"] = sought[n].link->name;
-            for (const MissName &name : miss_names) miss[name.name] = answered.misses[n].*name.value;
+            miss["out_of_reach"] = Json::array();
+            miss["not_searched"] = Json::array();
+            for (const MissName &name : miss_names) {
+                const double value = answered.misses[n].*name.value;
+                miss[name.name] = value;
+                if (std::isinf(value)) miss["out_of_reach"].push_back(name.name);
+                if (std::isnan(value)) miss["not_searched"].push_back(name.name);
+            }
             out["misses"].push_back(miss);
         }
     return json_text(std::move(out), book, links_of(sought));
@@ -339,11 +502,16 @@ Outcome answer_choose(const ChooseQuestion &question) {
     if (book.scenario.stock.empty())
         book.document.refuse(book.document.root(), "stock is missing: the gear to choose from");
     const std::vector<Sought> sought = sought_links(book, question.links);
-    const Answered answered = choose(book, sought, question);
-    const bool found =
-        answered.chosen.outcome == LVB_OUTCOME_PROVEN || answered.chosen.outcome == LVB_OUTCOME_NOT_PROVEN;
-    return {question.as_json ? json(book, sought, answered) : page(book, sought, answered),
-            found && stands(book, sought, answered) ? exit_holds : exit_does_not_hold};
+    Answered answered = choose(book, sought, question);
+    for (const std::vector<std::uint32_t> &set : answered.sets) {
+        std::vector<Judged> &links = answered.judged.emplace_back();
+        for (std::size_t n = 0; n < sought.size(); ++n) links.push_back(judge(book, sought, answered, set, n));
+    }
+    const std::vector<std::string> short_of = answered.chosen.outcome == LVB_OUTCOME_SHORT_OF_STOCK
+                                                  ? shortage_words(book, sought, answered)
+                                                  : std::vector<std::string>();
+    const auto write = question.as_json ? json : page;
+    return {write(book, sought, answered, short_of), stands(answered) ? exit_holds : exit_does_not_hold};
 }
 
 } // namespace desk

@@ -2,6 +2,7 @@
 #include "decide_common.hpp"
 
 #include "print_budget.hpp"
+#include "tuning.hpp"
 
 #include <cmath>
 
@@ -36,9 +37,28 @@ std::string pair_name(const Link &first, const Link &second, const lvb_pair &pai
     return from == to ? from : from + " > " + to;
 }
 
-std::string page(const Book &book, const Link &first, const Link &second, const lvb_comparison &told,
+// "566 MHz, far 28 m, near 3 m"
+std::string walk_words(const Link &link, const Computed &computed) {
+    std::string words = plain(link.frequency_mhz) + " MHz";
+    const lvb_budget &budget = computed.budget;
+    if (budget.far_end.distance_m > 0.0)
+        words += ", far " + short_number(budget.far_end.distance_m) + " m, near " +
+                 short_number(budget.near_end.distance_m) + " m";
+    if (link.tuning) words += "; its tuning " + range_words(*link.tuning) + " is not considered";
+    return words;
+}
+
+struct Compared {
+    const Link *link;
+    Computed computed;
+};
+
+std::string page(const Book &book, const Compared &one, const Compared &other, const lvb_comparison &told,
                  const Pairs &pairs) {
+    const Link &first = *one.link, &second = *other.link;
     std::string out = page_title("COMPARE", "'" + second.name + "' with '" + first.name + "'", book);
+    out += labelled("First:", ascii("'" + first.name + "': " + walk_words(first, one.computed)));
+    out += labelled("Second:", ascii("'" + second.name + "': " + walk_words(second, other.computed))) + "\n";
     out += table_row("Stage", {"far", "near", "tolerance", "far after"}, "stands");
     for (const lvb_pair &pair : pairs)
         out += table_row(pair_name(first, second, pair),
@@ -115,8 +135,8 @@ Outcome answer_compare(const CompareQuestion &question) {
     const Book other(second_file);
     const Link &first = link_named(book.scenario, question.link);
     const Link &second = link_named(other.scenario, question.other);
-    compute(book.document, first); // what is wrong with a link is told at its line; the comparison does not say whose
-    compute(other.document, second);
+    // What is wrong with a link is told at its line; the comparison does not say whose.
+    const Compared one{&first, compute(book.document, first)}, another{&second, compute(other.document, second)};
     const std::unique_ptr<Lent> first_lent = lend(book.document, first);
     const std::unique_ptr<Lent> second_lent = lend(other.document, second);
     const std::vector<lvb_stage> first_stages = with_labels(first, *first_lent);
@@ -138,7 +158,7 @@ Outcome answer_compare(const CompareQuestion &question) {
     if (lvb_compute_comparison(&compare, &told, &fault) != LVB_OK) throw Refusal(fault_words(fault));
     pairs.resize(told.pair_count);
     return {question.as_json ? json(book, second_file, first, second, told, pairs)
-                             : page(book, first, second, told, pairs)};
+                             : page(book, one, another, told, pairs)};
 }
 
 } // namespace desk

@@ -4,6 +4,7 @@
 #include "faults.hpp"
 #include "print_budget.hpp"
 #include "read_decisions.hpp"
+#include "tuning.hpp"
 
 #include <algorithm>
 #include <cmath>
@@ -108,6 +109,15 @@ std::string suspect_words(const Link &link, const lvb_locate_result &result) {
            percent(result.span_probability) + " altogether; these readings cannot tell them apart; if so, " + size;
 }
 
+// Readings that fit a healthy chain leave no suspect, however likely the likeliest stage is.
+std::string fit_words(const Link &link, const lvb_locate_result &result) {
+    const std::string odds =
+        format(", which reads so far off or farther with a probability of %.3g %%", 100.0 * result.p_value);
+    if (result.consistent == 1) return labelled("Suspect:", "none: the readings fit a healthy chain" + odds);
+    return labelled("Suspect:", suspect_words(link, result)) +
+           labelled("Fits:", "the readings DO NOT FIT a healthy chain" + odds);
+}
+
 std::string page(const Book &book, const Link &link, const std::vector<Reading> &readings, double uncertainty_db,
                  const Found &found) {
     const lvb_locate_result &result = found.result;
@@ -121,7 +131,7 @@ std::string page(const Book &book, const Link &link, const std::vector<Reading> 
             {two(found.expected_dbm[i]), two(reading.level_dbm), signed_two(reading.level_dbm - found.expected_dbm[i])},
             distance);
     }
-    if (!readings.empty()) out += "\n";
+    if (!readings.empty()) out += "\n" + fit_words(link, result) + "\n";
     out += table_row("Suspect", {"probable", "fault dB", "+- dB"}, "span of stages that look alike");
     for (std::size_t i = 0; i < found.suspects.size(); ++i) {
         const lvb_suspect &suspect = found.suspects[i];
@@ -130,22 +140,16 @@ std::string page(const Book &book, const Link &link, const std::vector<Reading> 
                          std::to_string(suspect.span + 1));
     }
     out += table_row("no stage at all", {percent(result.none_probability)}) + "\n";
-    if (!readings.empty()) {
-        const std::string odds =
-            format(", which reads so far off or farther with a probability of %.3g %%", 100.0 * result.p_value);
-        out += labelled("Fits:", result.consistent == 1 ? "the readings fit a healthy chain" + odds
-                                                        : "the readings DO NOT FIT a healthy chain" + odds);
-        out += labelled("Suspect:", suspect_words(link, result));
-    }
     constexpr double hardly = 0.05; // bits: not worth the walk
     if (result.expected_bits < hardly) out += labelled("Next:", "one more reading would hardly tell more");
-    else
-        out += labelled("Next:", "measure after " + label_of(link, result.next_stage) + ", which should tell most (" +
-                                     format("%.2f", result.expected_bits) + " bits)");
+    else out += labelled("Next:", "measure after " + label_of(link, result.next_stage) + ", which should tell most");
+    out += print_untuned(link, "expected");
     out += labelled("Counts:", "a reading is taken as certain to +-" + short_number(uncertainty_db) +
                                    " dB (standard uncertainty), and at most one stage as faulty; where the walk "
                                    "fades, take means; a meter that reads all levels alike too high looks like a "
-                                   "fault of the source");
+                                   "fault of the source; what is due behind the air holds every allowance, near the "
+                                   "antenna too, as with the body in between, where the near end of budget takes "
+                                   "none");
     return out + print_cautions(book.scenario, {&link});
 }
 

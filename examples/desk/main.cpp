@@ -149,9 +149,7 @@ class Program {
     Outcome run(int argc, char **argv) {
         app_.require_subcommand(1);
         app_.set_version_flag("--version", std::string("levelbook ") + lvb_version_text() + "\n");
-        app_.footer(
-            "Exit codes: 0 what was asked for holds or is answered, 1 some link does not hold or was not judged "
-            "at every end, or what was sought was not found, 2 bad input or usage.");
+        app_.footer(exit_codes("answered"));
         declare_budget();
         declare_convert();
         declare_cables();
@@ -159,6 +157,9 @@ class Program {
         declare_table();
         declare_sites();
         decide_.declare(app_);
+        app_.footer(exit_codes("what was asked for holds or is answered",
+                               "some link does not hold or was not judged at every end, or what was sought was not "
+                               "found"));
         check_command(argc, argv);
         try {
             app_.parse(argc, argv);
@@ -186,6 +187,7 @@ class Program {
     }
     void declare_budget() {
         budget_ = app_.add_subcommand("budget", "print the level book of every link of a scenario");
+        budget_->footer(exit_codes("every link holds", "some link does not, or was not judged at every end"));
         budget_->add_option("scenario", file_, "scenario file (JSON)")->required();
         budget_->add_option("--link", link_, "only the link of this name");
         auto *json = budget_->add_flag("--json", as_json_, "print JSON");
@@ -253,6 +255,11 @@ class Program {
             ->excludes("--json");
         for (CLI::App *command : {map_, walk_})
             command->add_option("--csv", site_.csv, "write every point to this CSV file");
+        for (CLI::App *command : {map_, walk_})
+            command->footer(exit_codes("every point is over the floor and under the ceiling",
+                                       "some point is not, or is doubtful or not judged"));
+        place_->footer(exit_codes("a placement that serves every point was found", "none was, or not every end is "
+                                                                                   "judged"));
         constexpr int most_placements = 1000;
         place_->add_option("--most", site_.most, "placements to tell (left out: 5)")
             ->check(CLI::Range(1, most_placements));

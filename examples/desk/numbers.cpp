@@ -114,6 +114,17 @@ Parameter parameter_of(const Checks &checks, const Value &table, bool touchstone
     return *parameter;
 }
 
+// A table's file, named from the scenario's folder.
+std::string path_from(const Document &scenario, const std::string &file) {
+    return (std::filesystem::path(scenario.file()).parent_path() / file).string();
+}
+
+void collect_files(const Document &scenario, const Value &value, std::vector<std::string> &files) {
+    if (const Value *file = value.find("file"); file != nullptr && file->kind == Value::Kind::text)
+        files.push_back(path_from(scenario, file->text));
+    for (const Value *item : value.items) collect_files(scenario, *item, files);
+}
+
 // A table whose columns stand in a file beside the scenario.
 Table read_table_in_file(const Checks &checks, const Value &value, const Columns &columns) {
     const Document &scenario = checks.document();
@@ -122,7 +133,7 @@ Table read_table_in_file(const Checks &checks, const Value &value, const Columns
             scenario.refuse_key(*column, "the columns of this table stand in its file; give one of them");
     checks.check_keys(value, {"file", "parameter", "source"}, "a table that stands in a file");
     const Value &file = *value.find("file");
-    const std::string path = (std::filesystem::path(scenario.file()).parent_path() / checks.text(file)).string();
+    const std::string path = path_from(scenario, checks.text(file));
     TableFile read;
     try {
         const bool touchstone = is_touchstone(path);
@@ -160,6 +171,12 @@ Table read_table(const Checks &checks, const Value &value, const Columns &column
     }
     table.value = &value;
     return table;
+}
+
+std::vector<std::string> table_files(const Document &scenario) {
+    std::vector<std::string> files;
+    collect_files(scenario, scenario.root(), files);
+    return files;
 }
 
 } // namespace desk

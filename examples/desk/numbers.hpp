@@ -28,4 +28,7 @@ Table read_columns(const Checks &checks, const Value &value, const Columns &colu
 /// The same of a table of the scenario, whose columns stand in it or in a file that it names.
 Table read_table(const Checks &checks, const Value &value, const Columns &columns);
 
+/// Where the files lie that a scenario's tables name.
+std::vector<std::string> table_files(const Document &scenario);
+
 } // namespace desk

@@ -179,13 +179,6 @@ std::string print_ends(const Link &link, const Computed &computed) {
            print_end("Near end:", link, budget, budget.near_end);
 }
 
-// The verdict of the levels, and what fails beside it.
-std::string whole_verdict(const Answer &answer) {
-    std::string words = verdict_words(*answer.link, answer.computed.budget);
-    for (const std::string &failure : further_failures(answer)) words += "; " + failure;
-    return words;
-}
-
 // What decides the verdict, what is radiated, and what the figures rest on.
 std::string print_grounds(const Answer &answer) {
     const Link &link = *answer.link;

@@ -3,6 +3,7 @@
 
 #include "faults.hpp"
 #include "print_budget.hpp"
+#include "tuning.hpp"
 
 #include <cmath>
 
@@ -51,11 +52,25 @@ std::string label_of(const Link &link, std::int32_t stage) {
     return "'" + ascii(link.stages[static_cast<std::size_t>(stage)].label) + "'";
 }
 
+// Without a window the library ranks as if the far end had a floor.
+bool is_decided(const lvb_ranking &ranking) { return !std::isnan(ranking.decided_by_db); }
+
+bool ceiling_decides(const lvb_ranking &ranking) { return ranking.decided_by == LVB_DECIDED_BY_NEAR_CEILING; }
+
 std::string decided_words(const lvb_ranking &ranking) {
-    const bool near = ranking.decided_by == LVB_DECIDED_BY_NEAR_CEILING;
-    std::string words = near ? "the near end against the ceiling" : "the far end against the floor";
-    if (!std::isnan(ranking.decided_by_db)) words += ", " + two(ranking.decided_by_db) + " dB of room";
-    return words;
+    if (!is_decided(ranking)) return "by nothing: no floor and no ceiling is stated; what helps the far end is told";
+    return std::string(ceiling_decides(ranking) ? "the near end against the ceiling"
+                                                : "the far end against the floor") +
+           ", " + two(ranking.decided_by_db) + " dB of room";
+}
+
+std::string help_words(const Link &link, const lvb_ranking &ranking) {
+    if (ranking.help_stage < 0) return "nothing helps";
+    return label_of(link, ranking.help_stage) + " helps most: " + two(ranking.help_db) +
+           " dB more room by a factor of two in it " +
+           (ceiling_decides(ranking)
+                ? "(half the power or gain, twice the dB of a loss, twice the distance: the level is too high)"
+                : "(twice the power or gain, half the dB of a loss, half the distance: the level is too low)");
 }
 
 std::string page(const Book &book, const Link &link, const lvb_ranking &ranking, const Lines &lines) {
@@ -74,11 +89,7 @@ std::string page(const Book &book, const Link &link, const lvb_ranking &ranking,
                                    "; gains " + two(ranking.gain_db) + " dB");
     if (ranking.variance_stage >= 0)
         out += labelled("Widest:", label_of(link, ranking.variance_stage) + " has the largest tolerance");
-    out += labelled("Helps:", ranking.help_stage < 0
-                                  ? "nothing helps"
-                                  : label_of(link, ranking.help_stage) + " helps most: " + two(ranking.help_db) +
-                                        " dB more room by a factor of two in it (twice the power or gain, half the dB "
-                                        "of a loss, half the distance; the opposite where the ceiling decides)");
+    out += labelled("Helps:", help_words(link, ranking));
     if (ranking.measure_stage >= 0)
         out += labelled("Measure:", label_of(link, ranking.measure_stage) +
                                         " is the widest guess: once known, the worst case there shrinks by " +
@@ -88,7 +99,7 @@ std::string page(const Book &book, const Link &link, const lvb_ranking &ranking,
         out += labelled("Look up:", label_of(link, ranking.look_up_stage) +
                                         " is a guess without a tolerance and changes the level by " +
                                         two(std::abs(ranking.look_up_change_db)) + " dB");
-    return out + print_cautions(book.scenario, {&link});
+    return out + print_untuned(link, "ranked") + print_cautions(book.scenario, {&link});
 }
 
 Json label_or_null(const Link &link, std::int32_t stage) {
@@ -97,7 +108,8 @@ Json label_or_null(const Link &link, std::int32_t stage) {
 
 std::string json(const Book &book, const Link &link, const lvb_ranking &ranking, const Lines &lines) {
     Json out = json_head("rank", book, &link);
-    out["decided_by"] = ranking.decided_by == LVB_DECIDED_BY_NEAR_CEILING ? "near ceiling" : "far floor";
+    out["decided_by"] = nullptr;
+    if (is_decided(ranking)) out["decided_by"] = ceiling_decides(ranking) ? "near ceiling" : "far floor";
     out["room_db"] = ranking.decided_by_db;
     out["loss_db"] = ranking.loss_db;
     out["gain_db"] = ranking.gain_db;

@@ -1,6 +1,7 @@
 #include "site_commands.hpp"
 
 #include "json_tree.hpp"
+#include "numbers.hpp"
 #include "print_budget.hpp"
 #include "print_site.hpp"
 #include "site_files.hpp"
@@ -14,6 +15,12 @@ namespace {
 const Site &site_of(const Scenario &scenario, const SiteQuestion &question) {
     if (scenario.sites.empty()) throw Refusal(ascii(question.file) + " has no sites");
     return named(scenario.sites, question.site, "site");
+}
+
+void refuse_bad_outputs(const Document &document, const SiteQuestion &question) {
+    std::vector<std::string> read = table_files(document);
+    read.push_back(document.file());
+    check_outputs({question.csv, question.pgm}, read);
 }
 
 std::string page(const Scenario &scenario, const SiteQuestion &question, const Site &site, const std::string &words) {
@@ -31,6 +38,7 @@ SiteAnswer answer_map(const SiteQuestion &question) {
     const Document document = read_json(question.file);
     const Scenario scenario = open_scenario(document);
     const Site &site = site_of(scenario, question);
+    refuse_bad_outputs(document, question);
     const Survey survey = survey_map(document, scenario, site);
     if (!question.pgm.empty() && !survey.has_floor)
         throw Refusal("a graymap shows the margin over the floor, and the receivers of this site state none");
@@ -47,6 +55,7 @@ SiteAnswer answer_walk(const SiteQuestion &question) {
     const Site &site = site_of(scenario, question);
     if (site.walks.empty()) throw Refusal("the site " + in_quotes(site.name) + " has no walks");
     const Walk &walk = named(site.walks, question.walk, "walk");
+    refuse_bad_outputs(document, question);
     const WalkSurvey survey = survey_walk(document, scenario, site, walk);
     if (!question.csv.empty()) write_whole_file(question.csv, walk_csv(survey));
     return {question.as_json ? walk_json(scenario, question.file, survey)

@@ -3,6 +3,7 @@
 #include <algorithm>
 #include <cerrno>
 #include <cstring>
+#include <filesystem>
 #include <fstream>
 
 namespace desk {
@@ -21,6 +22,17 @@ std::string text_field(const std::string &text) {
 
 std::string label_field(const Site &site, std::int32_t antenna) {
     return antenna < 0 ? "" : text_field(site.antennas[static_cast<std::size_t>(antenna)].label);
+}
+
+// Whether two names lead to one file, which need not be there yet.
+bool same_file(const std::string &one, const std::string &other) {
+    std::error_code error;
+    if (std::filesystem::equivalent(one, other, error) && !error) return true;
+    const auto whole = [&](const std::string &name) {
+        return std::filesystem::weakly_canonical(std::filesystem::absolute(name, error), error);
+    };
+    const std::filesystem::path path = whole(one);
+    return !path.empty() && path == whole(other);
 }
 
 } // namespace
@@ -67,6 +79,19 @@ std::string walk_csv(const WalkSurvey &survey) {
                 lvb_zone_name(survey.zone[i]) + "," + label_field(*survey.site, survey.serving[i]) + "\n";
     }
     return text;
+}
+
+void check_outputs(const std::vector<std::string> &write, const std::vector<std::string> &read) {
+    for (std::size_t i = 0; i < write.size(); ++i) {
+        if (write[i].empty()) continue;
+        if (write[i] == "-") throw Refusal("'-' is no file to write; the page stands on the standard output");
+        for (const std::string &input : read)
+            if (same_file(write[i], input))
+                throw Refusal(ascii(write[i]) + ": the scenario is read from this file; it is not written over");
+        for (std::size_t k = 0; k < i; ++k)
+            if (!write[k].empty() && same_file(write[i], write[k]))
+                throw Refusal(ascii(write[i]) + ": two outputs would be written to this file");
+    }
 }
 
 void write_whole_file(const std::string &path, const std::string &text) {

@@ -12,6 +12,10 @@ std::string map_csv(const Survey &survey);
 std::string map_pgm(const Survey &survey);
 std::string walk_csv(const WalkSurvey &survey);
 
+/// Throws Refusal where a file to write is named "-", is one that the program reads, or is named twice. The empty names
+/// among those to write count for nothing.
+void check_outputs(const std::vector<std::string> &write, const std::vector<std::string> &read);
+
 /// Throws Refusal where the file cannot be written.
 void write_whole_file(const std::string &path, const std::string &text);
 

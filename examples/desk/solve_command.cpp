@@ -4,6 +4,8 @@
 #include "faults.hpp"
 #include "print_budget.hpp"
 #include "read_decisions.hpp"
+#include "tuning.hpp"
+#include "verdict.hpp"
 
 #include <algorithm>
 #include <cmath>
@@ -180,8 +182,72 @@ std::string answer_words(const Link &link, const Unknown &unknown, const Goal &g
     }
 }
 
+// Where a link keeps the number that a field of it stands for.
+double &number_of(Link &link, std::int32_t field) {
+    switch (field) {
+    case LVB_FIELD_FREQUENCY_MHZ:
+        return link.frequency_mhz;
+    case LVB_FIELD_FAR_DISTANCE_M:
+        return link.far_distance_m;
+    case LVB_FIELD_NEAR_DISTANCE_M:
+        return link.near_distance_m;
+    default:
+        return link.temperature_degc.emplace();
+    }
+}
+
+double &number_of(Stage &stage, std::int32_t field) {
+    lvb_stage &entry = stage.entry;
+    switch (field) {
+    case LVB_FIELD_LEVEL_DBM:
+        return entry.level_dbm;
+    case LVB_FIELD_TOLERANCE_DB:
+        return entry.tolerance_db;
+    case LVB_FIELD_LENGTH_M:
+        return entry.length_m;
+    case LVB_FIELD_CONNECTOR_LOSS_DB:
+        return entry.connector_loss_db;
+    case LVB_FIELD_FLOOR_DBM:
+        return entry.floor_dbm;
+    case LVB_FIELD_WANTED_LOW_DBM:
+        return entry.wanted_low_dbm;
+    case LVB_FIELD_WANTED_HIGH_DBM:
+        return entry.wanted_high_dbm;
+    case LVB_FIELD_CEILING_DBM:
+        return entry.ceiling_dbm;
+    default:
+        return entry.gain_db;
+    }
+}
+
+// The whole link with the answer in it, as `budget` judges it.
+struct Judged {
+    std::string words;
+    std::vector<std::string> failures;
+    const char *verdict = lvb_verdict_name(LVB_VERDICT_NOT_JUDGED);
+    bool holds = false;
+};
+
+Judged judge(const Document &document, Link link, const Unknown &unknown, const lvb_solution &solution) {
+    Judged judged;
+    if (solution.outcome != LVB_SOLUTION_FOUND) return judged;
+    if (unknown.of_stage()) number_of(link.stages[unknown.stage], unknown.key->field) = solution.value;
+    else number_of(link, unknown.key->field) = solution.value;
+    try {
+        link.needed_dbm = needed_level(document, link);
+        const Answer answer{&link, compute(document, link), std::nullopt};
+        judged.words = whole_verdict(answer);
+        judged.failures = further_failures(answer);
+        judged.verdict = lvb_verdict_name(answer.computed.budget.verdict);
+        judged.holds = holds(answer);
+    } catch (const Refusal &) { // the goal is met, but the other end cannot be so
+        judged.words = "NOT JUDGED: with this number the link is no longer one that budget takes";
+    }
+    return judged;
+}
+
 std::string page(const Book &book, const Link &link, const Unknown &unknown, const Goal &goal, double wanted,
-                 std::int32_t tolerances, const lvb_solution &solution) {
+                 std::int32_t tolerances, const lvb_solution &solution, const Judged &judged) {
     const NumberKey &key = *unknown.key;
     const char *counted = tolerances == LVB_TOLERANCES_WORST ? ", with every tolerance against you"
                           : tolerances == LVB_TOLERANCES_RSS ? ", less the root-sum-square of the tolerances"
@@ -193,11 +259,14 @@ std::string page(const Book &book, const Link &link, const Unknown &unknown, con
                                       two(solution.reached_entered) + " " + goal.unit));
     out += labelled("Wanted:", std::string(goal.words) + ": " + short_number(wanted) + " " + goal.unit + counted);
     out += labelled("Answer:", answer_words(link, unknown, goal, solution));
+    const std::string over = link.tuning ? " (over its tuning " + range_words(*link.tuning) + " too)" : "";
+    if (!judged.words.empty()) out += labelled("With it:", ascii(judged.words + over));
+    else if (unknown.key->field != LVB_FIELD_FREQUENCY_MHZ) out += print_untuned(link, "sought");
     return out + print_cautions(book.scenario, {&link});
 }
 
 std::string json(const Book &book, const Link &link, const Unknown &unknown, const Goal &goal, double wanted,
-                 std::int32_t tolerances, const lvb_solution &solution) {
+                 std::int32_t tolerances, const lvb_solution &solution, const Judged &judged) {
     const NumberKey &key = *unknown.key;
     double lowest = key.from_library(solution.lowest);
     double highest = key.from_library(solution.highest);
@@ -223,6 +292,9 @@ std::string json(const Book &book, const Link &link, const Unknown &unknown, con
     out["highest"] = highest;
     const std::string bound = bound_words(link, unknown, solution);
     out["bound"] = bound.empty() ? Json(nullptr) : Json(bound);
+    out["verdict"] = judged.verdict;
+    out["failures"] = judged.failures;
+    out["holds"] = judged.holds;
     return json_text(std::move(out), book, {&link});
 }
 
@@ -261,9 +333,10 @@ Outcome answer_solve(const SolveQuestion &question) {
     lvb_solution solution = sized<lvb_solution>();
     lvb_fault fault = sized<lvb_fault>();
     if (lvb_compute_solution(&solve, &solution, &fault) != LVB_OK) refuse(book.document, link, unknown, goal, fault);
+    const Judged judged = judge(book.document, link, unknown, solution);
     const auto write = question.as_json ? json : page;
-    return {write(book, link, unknown, goal, solve.wanted, solve.tolerances, solution),
-            solution.outcome == LVB_SOLUTION_FOUND ? exit_holds : exit_does_not_hold};
+    return {write(book, link, unknown, goal, solve.wanted, solve.tolerances, solution, judged),
+            judged.holds ? exit_holds : exit_does_not_hold};
 }
 
 } // namespace desk

@@ -4,6 +4,7 @@
 #include "faults.hpp"
 #include "print_budget.hpp"
 #include "terms.hpp"
+#include "tuning.hpp"
 #include "verdict.hpp"
 
 #include <cmath>
@@ -74,6 +75,8 @@ std::vector<lvb_quantile> quantiles(std::vector<double> &levels, const std::vect
     if (lvb_compute_quantiles(levels.data(), levels.size(), asked.data(), static_cast<std::uint32_t>(asked.size()),
                               sizeof asked[0], &fault) != LVB_OK)
         throw Refusal(fault_words(fault));
+    if (levels.size() == 1) // one level tells nothing of how far others lie
+        for (lvb_quantile &quantile : asked) quantile.error_db = std::nan("");
     return asked;
 }
 
@@ -120,6 +123,8 @@ std::string share(double probability, double error) {
     return format("%.3f %% (+-%.3f)", 100.0 * probability, 100.0 * error);
 }
 
+std::string three(double value) { return std::isnan(value) ? "-" : format("%.3f", value); }
+
 std::string move_words(const Link &link, const Moves &moves) {
     std::string words = "every tolerance by its law";
     if (moves.fading == LVB_FADING_RAYLEIGH) words += "; Rayleigh fading";
@@ -152,8 +157,7 @@ std::string page(const Book &book, const Link &link, const SureQuestion &questio
             labelled("Above:", "the ceiling: far " + share(sureness.far_above_probability, sureness.far_above_error) +
                                    ", near " + share(sureness.near_above_probability, sureness.near_above_error));
     const auto mean = [](double mean_dbm, double error_db, double deviation_db) {
-        return two(mean_dbm) + " dBm (+-" + format("%.3f", error_db) + "), standard deviation " + two(deviation_db) +
-               " dB";
+        return two(mean_dbm) + " dBm (+-" + three(error_db) + "), standard deviation " + two(deviation_db) + " dB";
     };
     out += labelled(
         "Means:", "far " + mean(sureness.far_mean_dbm, sureness.far_mean_error_db, sureness.far_standard_deviation_db) +
@@ -162,11 +166,11 @@ std::string page(const Book &book, const Link &link, const SureQuestion &questio
     out += "\n" + table_row("Share of trials up to", {"far dBm", "+-", "near dBm", "+-"});
     for (std::size_t i = 0; i < drawn.far.size(); ++i)
         out += table_row(plain(100.0 * drawn.far[i].probability) + " %",
-                         {two(drawn.far[i].level_dbm), format("%.3f", drawn.far[i].error_db),
-                          two(drawn.near[i].level_dbm), format("%.3f", drawn.near[i].error_db)});
-    out += "\n" + labelled("Counts:", "+- behind a figure is its standard error; every quantity is drawn by itself, "
-                                      "which a walk test does not take for granted");
-    return out + print_cautions(book.scenario, {&link});
+                         {two(drawn.far[i].level_dbm), three(drawn.far[i].error_db), two(drawn.near[i].level_dbm),
+                          three(drawn.near[i].error_db)});
+    out += "\n" + labelled("Counts:", "+- behind a figure is its standard error; every quantity is drawn as if it did "
+                                      "not depend on the others, and only a walk test shows how they go together");
+    return out + print_untuned(link, "drawn") + print_cautions(book.scenario, {&link});
 }
 
 Json quantiles_json(const std::vector<lvb_quantile> &quantiles) {

@@ -111,6 +111,23 @@ std::string extreme_words(const char *name, const lvb_extreme &extreme) {
 
 } // namespace
 
+std::pair<double, double> ends_of(const Tuning &tuning) {
+    if (tuning.channels == nullptr) return {tuning.first_mhz, tuning.last_mhz};
+    const auto [lowest, highest] = std::minmax_element(tuning.channels_mhz.begin(), tuning.channels_mhz.end());
+    return {*lowest, *highest};
+}
+
+std::string range_words(const Tuning &tuning) {
+    const auto [lowest, highest] = ends_of(tuning);
+    return (lowest == highest ? "" : plain(lowest) + " to ") + plain(highest) + " MHz";
+}
+
+std::string print_untuned(const Link &link, const char *what) {
+    if (!link.tuning) return "";
+    return labelled("Tuning:", std::string(what) + " at " + plain(link.frequency_mhz) +
+                                   " MHz only; the link's tuning " + range_words(*link.tuning) + " is not considered");
+}
+
 Tuned tune(const Document &document, const Link &link, const Lent &lent) {
     const Tuning &tuning = *link.tuning;
     lvb_sweep sweep{};

@@ -183,6 +183,12 @@ std::vector<std::string> further_failures(const Answer &answer) {
     return failures;
 }
 
+std::string whole_verdict(const Answer &answer) {
+    std::string words = verdict_words(*answer.link, answer.computed.budget);
+    for (const std::string &failure : further_failures(answer)) words += "; " + failure;
+    return words;
+}
+
 bool holds(const Answer &answer) {
     const lvb_budget &budget = answer.computed.budget;
     return budget.verdict == LVB_VERDICT_HOLDS && not_judged(*answer.link, budget).empty() &&

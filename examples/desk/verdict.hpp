@@ -25,6 +25,8 @@ std::string ceiling_words(const lvb_stage &receiver, const lvb_end &end);
 
 /// What fails beside the window: noise, compression, limits; one clause each.
 std::vector<std::string> further_failures(const Answer &answer);
+/// The verdict of the levels, and what fails beside it.
+std::string whole_verdict(const Answer &answer);
 /// Whether a link holds in everything that was asked of it: at both ends, over its noise, under its limits.
 bool holds(const Answer &answer);
 /// Whether the receiver is neither blocked nor covered by noise, with the room that was asked for.

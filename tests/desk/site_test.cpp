@@ -575,6 +575,26 @@ TEST(SiteRefusals, OfQuestions) {
     expect_refused(run({"map", folder.write("w.json", wide), "S"}), "sites[0].step_m: this step makes 5400000 points");
 }
 
+TEST(SiteRefusals, OfOutputsThatWouldDestroyWhatIsRead) {
+    const TemporaryFolder folder;
+    const std::string table = folder.write("run.csv", "frequency_mhz,gain_db\n500,-3\n700,-4\n");
+    std::string text = plain_site(R"(, "walks": [{"name": "W", "speed_m_per_s": 1, "step_m": 0.5,
+ "corners_m": [[0, 0], [5, 0]]}])");
+    const std::string power = R"({"kind": "source", "power_dbm": 5}, )";
+    text.insert(text.find(power) + power.size(), R"({"kind": "passive", "gain_table": {"file": "run.csv"}}, )");
+    const std::string file = folder.write("s.json", text), out = folder.path() + "/m.csv";
+    const std::string once_more = folder.path() + "/none/../s.json";
+    expect_refused(run({"map", file, "S", "--csv", file}), "the scenario is read from this file");
+    expect_refused(run({"map", file, "S", "--pgm", once_more}), "the scenario is read from this file");
+    expect_refused(run({"walk", file, "S", "W", "--csv", table}), "the scenario is read from this file");
+    expect_refused(run({"map", file, "S", "--csv", out, "--pgm", folder.path() + "/./m.csv"}), "two outputs");
+    expect_refused(run({"map", file, "S", "--csv", "-"}), "'-' is no file to write");
+    EXPECT_EQ(read_file(file), text);
+    EXPECT_EQ(read_file(table), "frequency_mhz,gain_db\n500,-3\n700,-4\n");
+    EXPECT_EQ(run({"map", file, "S", "--csv", out}).code, 0);
+    EXPECT_EQ(run({"map", file, "S", "--csv", out}).code, 0); // an answer may be written again
+}
+
 TEST(SiteRefusals, OfChainsThatDoNotFit) {
     const TemporaryFolder folder;
     const auto told = [&](const std::string &links, const std::string &antennas) {
