@@ -1865,8 +1865,8 @@ typedef struct lvb_range {
  *  checks use. structure is LVB_STRUCT_LINK, LVB_STRUCT_STAGE, LVB_STRUCT_CABLE_RUN, LVB_STRUCT_COAXIAL_LINE,
  *  LVB_STRUCT_NEIGHBOURS, LVB_STRUCT_LIMIT, LVB_STRUCT_PATH, LVB_STRUCT_EDGE, LVB_STRUCT_ANTENNA, LVB_STRUCT_PATTERN,
  *  LVB_STRUCT_NOISE_CONDITIONS, LVB_STRUCT_SITE, LVB_STRUCT_AREA, LVB_STRUCT_SCREEN, LVB_STRUCT_MAP, LVB_STRUCT_WALK or
- *  LVB_STRUCT_PLACE; kind is the LVB_KIND_ for a stage, the LVB_PATTERN_ for a pattern, the LVB_FADING_ for a map and
- *  otherwise 0; of an array the range is that of each value.
+ *  LVB_STRUCT_PLACE; kind is the LVB_KIND_ for a stage, the LVB_PATTERN_ for a pattern, the LVB_FADING_ for a map or a
+ *  walk and otherwise 0; of an array the range is that of each value.
  *  field is an LVB_FIELD_ value. fault may be null.
  *  Refused: a null range or a wrong size; a field that this structure or kind does not use (LVB_E_NOT_FOUND).
  *  Since: 0.1. */
@@ -3067,8 +3067,9 @@ typedef struct lvb_area {
  *  its distance from the line of sight where that meets the screen's plane; the powers add, to 1 at most. For top and sides
  *  and a point in the shadow that is the average loss of ITU-R P.526-15, 5.1, -10 log10(sum of 10^(-J / 10)); that a
  *  lower edge counts alike, and what holds beside the shadow, is common practice, no source. A lower edge at the floor or
- *  under it is not free. With a loss whatever passes through it loses that, and nothing bends. Only ways that cross the screen's plane (widened without end) between
- *  antenna and point are affected; a point in that plane is before it. Losses of several screens add. */
+ *  under it is not free. With a loss whatever passes through it loses that, and nothing bends. Only ways that cross the
+ *  screen's plane (widened without end) between antenna and point are affected; a point in that plane is before it. Losses
+ *  of several screens add. */
 typedef struct lvb_screen {
     double x1_m;     /**< one end in plan, -1000000 to 1000000 m */
     double y1_m;     /**< as x1_m */
@@ -3193,9 +3194,11 @@ typedef struct lvb_map_summary {
  *  use for (LVB_E_UNUSED); an outage without a law or without a floor (LVB_E_MISSING), or a law without an outage
  *  (LVB_E_UNUSED); results that overlap (LVB_E_CONFLICT); counts that are too large (LVB_E_COUNT); instructions that
  *  this processor lacks.
- *  Accuracy: 1e-11 dB of the stated formulas. The power behind screens is within 2 dB of the exact field on the average
- *  over places; single places differ more. Cost: linear in points, antennas, screens and corners; least with free space
- *  and isotropic antennas or cosines of an even exponent, where the level's logarithm is the only one. Since: 0.1. */
+ *  Accuracy: 1e-11 dB of the stated formulas, where a cosine has a gain of up to 40 dBi and a point lies within 89 degrees
+ *  of its boresight (next to the null the angle itself is rounded); 1e-9 dB up to 60 dBi and behind edges. The power
+ *  behind screens is within 2 dB of the exact field on the average over places; single places differ more. Cost: linear in
+ *  points, antennas, screens and corners; least with free space and isotropic antennas or cosines of an even exponent,
+ *  where the level's logarithm is the only one. Since: 0.1. */
 LVB_API lvb_status lvb_compute_map(const lvb_map *map, lvb_map_summary *summary, lvb_fault *fault);
 
 /** Joins the summary of other rows of a map to one: the result is that of one call over all of them, whatever the order.
@@ -3209,7 +3212,7 @@ typedef struct lvb_walk {
     uint32_t size;             /**< sizeof(lvb_walk) */
     int32_t instructions;      /**< as in lvb_map */
     uint32_t corner_count;     /**< 2 to LVB_MAX_CORNERS */
-    uint32_t reserved;         /**< 0 */
+    int32_t fading;            /**< LVB_FADING_; for an outage, or for what the result tells of it */
     const lvb_site *site;      /**< the site; its areas are not asked */
     const double *x_m;         /**< corner_count corners in order, -1000000 to 1000000 m */
     const double *y_m;         /**< as x_m */
@@ -3223,6 +3226,8 @@ typedef struct lvb_walk {
     int32_t *zone;             /**< as in lvb_map */
     int32_t *serving;          /**< as in lvb_map */
     const void *user;          /**< the host's; never read */
+    double *outage;            /**< as in lvb_map */
+    double fading_parameter;   /**< what the law takes */
 } lvb_walk;
 
 /** What a walk comes to. Between two points margin and headroom run straight; the time under the floor or over the ceiling
@@ -3246,6 +3251,9 @@ typedef struct lvb_walk_result {
     double hottest_level_dbm;       /**< greatest near level of a point */
     double hottest_headroom_db;     /**< its headroom; NaN where the ceiling is not stated */
     double hottest_m;               /**< where along the walk, the first of equal ones */
+    double mean_outage;             /**< over the time for which paths hold; NaN without such or without a law of fading */
+    double expected_under_floor_s;  /**< for how long fading is expected to take the level under the floor, on average over
+                                         many walks; NaN without a law */
 } lvb_walk_result;
 
 /** Points of a walk: one at the beginning, one every step_m along it, and one at its end.
@@ -3257,12 +3265,14 @@ LVB_API lvb_status lvb_walk_point_count(const lvb_walk *walk, uint64_t *point_co
 
 /** Computes what arrives along a walk, and where and for how long the link is under the floor or over the ceiling.
  *  Formula: at each point as lvb_compute_map; a step of which a share u has a margin below 0 counts u step / speed, u by a
- *  straight line between the margins at its ends (a margin of -infinity holds for the whole step).
+ *  straight line between the margins at its ends (a margin of -infinity holds for the whole step). With a law of fading a
+ *  step counts the mean outage of its ends times step / speed as expected time under the floor; whatever the fading's own
+ *  pace, the expected time is the integral of the outage.
  *  Source: as lvb_compute_map; straight lines between points: common practice, no source.
  *  result and fault may be null.
  *  Range: as the fields of lvb_walk and lvb_site say.
- *  Refused: as lvb_walk_point_count and lvb_compute_map; two-ray with corners under 0.01 m. An area is not asked, but
- *  checked.
+ *  Refused: as lvb_walk_point_count and lvb_compute_map, but that a law needs an outage or a result; two-ray with corners
+ *  under 0.01 m. An area is not asked, but checked.
  *  Accuracy: levels as lvb_compute_map, places 1e-9 m. Cost: linear in points, antennas, screens and corners. Since: 0.1. */
 LVB_API lvb_status lvb_compute_walk(const lvb_walk *walk, lvb_walk_result *result, lvb_fault *fault);
 

@@ -38,7 +38,8 @@ bool has_ranges(std::int32_t structure) noexcept {
     }
 }
 
-// What the fields of a struct depend on: its kinds, and the range of a field for each; one kind without a range of its own.
+// What the fields of a struct depend on: its kinds, and the range of a field for each; one kind without a range of its
+// own.
 struct Kinds {
     std::int32_t first, last;
     const Range *(*range)(std::int32_t kind, std::int32_t field) noexcept;
@@ -51,6 +52,8 @@ Kinds kinds_of(std::int32_t structure) noexcept {
         return {LVB_PATTERN_ISOTROPIC, LVB_PATTERN_HELIX, pattern_range};
     case LVB_STRUCT_MAP:
         return {LVB_FADING_NONE, LVB_FADING_SUZUKI, map_range};
+    case LVB_STRUCT_WALK:
+        return {LVB_FADING_NONE, LVB_FADING_SUZUKI, walk_range};
     default:
         return {0, 0, nullptr};
     }

@@ -2,10 +2,8 @@
 #include "door/fields.hpp"
 #include "door/instructions.hpp"
 #include "door/many.hpp"
+#include "door/outage.hpp"
 #include "door/site.hpp"
-#include "door/site_fields.hpp"
-#include "fading/multipath.hpp"
-#include "fading/shadowing.hpp"
 #include "map/survey.hpp"
 
 namespace lvb::door {
@@ -17,16 +15,6 @@ struct Map {
     map::Fading fading;
     map::Outputs out;
 };
-
-using Outage = double (*)(double margin_db, double parameter) noexcept;
-double rayleigh_outage(double margin_db, double) noexcept { return fading::rayleigh_outage_below_mean(margin_db); }
-constexpr Outage laws[] = {nullptr,
-                           rayleigh_outage,
-                           fading::rice_outage_below_mean,
-                           fading::nakagami_outage_below_mean,
-                           fading::lognormal_outage_below_median,
-                           fading::suzuki_outage_below_median_of_means};
-static_assert(sizeof laws / sizeof laws[0] == LVB_FADING_SUZUKI + 1);
 
 bool check_outputs(Refusal &refusal, const lvb_map &in, std::uint64_t values, Place place) noexcept {
     const std::uint64_t wide = values * sizeof(double), narrow = values * sizeof(std::int32_t);
@@ -60,25 +48,6 @@ bool check_grid(Refusal &refusal, const lvb_map &in, Place place) noexcept {
                       LVB_FIELD_ROW_COUNT);
 }
 
-// The law of an outage and its parameter; both belong to the outage, which needs a floor.
-bool take_fading(Refusal &refusal, const lvb_map &in, const chain::Window &window, map::Fading &fading) noexcept {
-    const Place place{LVB_STRUCT_MAP};
-    fading = {nullptr, 0.0};
-    if (in.fading < LVB_FADING_NONE || in.fading > LVB_FADING_SUZUKI)
-        return refuse(refusal, LVB_E_UNKNOWN_VALUE, place, LVB_FIELD_FADING, in.fading, LVB_FADING_NONE,
-                      LVB_FADING_SUZUKI);
-    if (in.outage == nullptr && in.fading != LVB_FADING_NONE)
-        return refuse(refusal, LVB_E_UNUSED, place, LVB_FIELD_FADING, in.fading);
-    if (!check_used(refusal, in.fading_parameter, fading_range(in.fading), place, LVB_FIELD_FADING_PARAMETER))
-        return false;
-    if (in.outage == nullptr) return true;
-    if (in.fading == LVB_FADING_NONE)
-        return refuse(refusal, LVB_E_MISSING, place, LVB_FIELD_FADING, 0.0, LVB_FADING_RAYLEIGH, LVB_FADING_SUZUKI);
-    if (!window.has_floor) return refuse(refusal, LVB_E_MISSING, place, LVB_FIELD_FLOOR_DBM, 0.0);
-    fading = {laws[in.fading], in.fading_parameter};
-    return true;
-}
-
 bool take_map(Refusal &refusal, const lvb_map *lent, Map &taken) noexcept {
     const Place place{LVB_STRUCT_MAP};
     lvb_map in;
@@ -91,7 +60,9 @@ bool take_map(Refusal &refusal, const lvb_map *lent, Map &taken) noexcept {
         return false;
     taken.grid = {in.x_m, in.y_m, in.step_x_m, in.step_y_m, in.column_count, in.row_count, in.first_row};
     taken.out = {in.level_dbm, in.margin_db, in.headroom_db, in.outage, in.zone, in.serving};
-    return take_fading(refusal, in, taken.taken.site.window, taken.fading);
+    const bool asks = in.outage != nullptr;
+    return take_outage(refusal, {in.fading, in.fading_parameter, asks, asks}, taken.taken.site.window, place,
+                       taken.fading);
 }
 
 lvb_map_summary told(const map::Summary &summary) noexcept {

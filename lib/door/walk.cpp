@@ -3,9 +3,9 @@
 #include "door/fields.hpp"
 #include "door/instructions.hpp"
 #include "door/many.hpp"
+#include "door/outage.hpp"
 #include "door/site.hpp"
 #include "door/site_fields.hpp"
-#include "map/survey.hpp"
 
 namespace lvb::door {
 namespace {
@@ -14,7 +14,6 @@ namespace {
 bool take_way(Refusal &refusal, const lvb_walk *lent, lvb_walk &in, map::Walk &walk, double &points) noexcept {
     const Place place{LVB_STRUCT_WALK};
     if (!take(refusal, lent, in, place, LVB_FIELD_WALK)) return false;
-    if (in.reserved != 0) return refuse(refusal, LVB_E_RESERVED, place, LVB_FIELD_RESERVED, in.reserved, 0.0, 0.0);
     if (in.corner_count < 2 || in.corner_count > LVB_MAX_CORNERS)
         return refuse(refusal, LVB_E_COUNT, place, LVB_FIELD_CORNER_COUNT, in.corner_count, 2.0, LVB_MAX_CORNERS);
     if (in.x_m == nullptr) return refuse(refusal, LVB_E_NULL, place, LVB_FIELD_X_M);
@@ -42,7 +41,8 @@ bool check_outputs(Refusal &refusal, const lvb_walk &in, std::uint64_t values, P
     const std::uint64_t wide = values * sizeof(double), narrow = values * sizeof(std::int32_t);
     const Room rooms[] = {{in.distance_m, wide, LVB_FIELD_DISTANCE_M}, {in.level_dbm, wide, LVB_FIELD_LEVEL_DBM},
                           {in.margin_db, wide, LVB_FIELD_MARGIN_DB},   {in.headroom_db, wide, LVB_FIELD_HEADROOM_DB},
-                          {in.zone, narrow, LVB_FIELD_ZONE},           {in.serving, narrow, LVB_FIELD_SERVING}};
+                          {in.zone, narrow, LVB_FIELD_ZONE},           {in.serving, narrow, LVB_FIELD_SERVING},
+                          {in.outage, wide, LVB_FIELD_OUTAGE}};
     return check_apart(refusal, rooms, place);
 }
 
@@ -77,6 +77,9 @@ lvb_walk_result told(const map::WalkSummary &summary, double speed_m_per_s) noex
     out.hottest_level_dbm = summary.hottest.level;
     out.hottest_headroom_db = summary.hottest.room;
     out.hottest_m = summary.hottest.at_m;
+    const bool has_mean = summary.judged_s > 0.0 && !math::is_nan(summary.outage_s);
+    out.mean_outage = has_mean ? summary.outage_s / summary.judged_s : math::not_a_number;
+    out.expected_under_floor_s = summary.outage_s;
     return out;
 }
 
@@ -87,16 +90,21 @@ bool compute(Refusal &refusal, const lvb_walk *lent, lvb_walk_result *result) no
     double points = 0.0;
     math::InstructionSet set;
     TakenSite taken;
+    map::Fading fading;
     if (!take_way(refusal, lent, in, walk, points)) return false;
     if (in.site == nullptr) return refuse(refusal, LVB_E_NULL, place, LVB_FIELD_SITE);
     const auto values = static_cast<std::uint64_t>(points);
     if (!choose_set(refusal, in.instructions, values, place, set) || !check_outputs(refusal, in, values, place) ||
         !take_site(refusal, in.site, 1, set, taken) || !check_two_ray(refusal, taken.site, in) ||
+        !take_outage(refusal,
+                     {in.fading, in.fading_parameter, in.outage != nullptr || result != nullptr, in.outage != nullptr},
+                     taken.site.window, place, fading) ||
         (result != nullptr && !check_result(refusal, result, LVB_STRUCT_WALK_RESULT, LVB_FIELD_RESULT)))
         return false;
-    lvb_walk_result out = told(
-        map::follow(taken.site, walk, {in.distance_m, in.level_dbm, in.margin_db, in.headroom_db, in.zone, in.serving}),
-        in.speed_m_per_s);
+    lvb_walk_result out =
+        told(map::follow(taken.site, walk, fading,
+                         {in.distance_m, in.level_dbm, in.margin_db, in.headroom_db, in.outage, in.zone, in.serving}),
+             in.speed_m_per_s);
     if (result != nullptr) give(result, out);
     return true;
 }

@@ -1,6 +1,5 @@
 #include "map/walk.hpp"
 
-#include "map/survey.hpp"
 #include "math/elementary.hpp"
 
 #include <cstring>
@@ -91,11 +90,32 @@ class Below {
     Shortfall told_;
 };
 
+// Adds up an outage over time, straight from point to point.
+class Expected {
+  public:
+    explicit Expected(double speed_m_per_s) noexcept : speed_(speed_m_per_s) {}
+
+    void next(double at_m, double outage) noexcept {
+        if (!math::is_nan(outage) && !math::is_nan(outage_)) {
+            const double seconds = (at_m - at_) / speed_;
+            all_s_ += seconds;
+            outage_s_ += 0.5 * (outage_ + outage) * seconds;
+        }
+        at_ = at_m;
+        outage_ = outage;
+    }
+    double outage_s() const noexcept { return outage_s_; }
+    double all_s() const noexcept { return all_s_; }
+
+  private:
+    double speed_, at_ = 0.0, outage_ = math::not_a_number, outage_s_ = 0.0, all_s_ = 0.0;
+};
+
 // Results of one piece of points, the first of which has the index `at`.
 struct Found {
     std::uint64_t at;
     std::size_t length;
-    double distance[piece], margin[piece], headroom[piece], zone[piece], mask[piece];
+    double distance[piece], margin[piece], headroom[piece], outage[piece], zone[piece], mask[piece];
     Heard heard;
 };
 
@@ -110,22 +130,25 @@ void put_codes(const Site &site, std::int32_t *to, const Found &found, const dou
     std::memcpy(to + found.at, whole, found.length * sizeof(std::int32_t));
 }
 
-// Margin, headroom and zone of the points whose distances are given.
-void judge(const Site &site, const Points &points, Found &found) noexcept {
+// Margin, headroom, outage and zone of the points whose distances are given.
+void judge(const Site &site, const Fading &fading, const Points &points, Found &found) noexcept {
     const Limits limits = limits_of(site.window);
     hear(site, points, found.mask, true, found.heard);
     for (std::size_t i = 0; i < piece; ++i) {
         found.margin[i] = found.heard.level[i] - limits.floor;
         found.headroom[i] = limits.ceiling - found.heard.near[i];
+        const bool asks = fading.outage != nullptr && !math::is_nan(found.margin[i]);
+        found.outage[i] = asks ? fading.outage(found.margin[i], fading.parameter) : math::not_a_number;
     }
     site.row->zones(found.heard.level, found.heard.near, found.mask, limits, judges(site.window), found.zone);
 }
 
-void enter(WalkSummary &summary, const Found &found, Below &under, Below &over) noexcept {
+void enter(WalkSummary &summary, const Found &found, Below &under, Below &over, Expected &expected) noexcept {
     for (std::size_t i = 0; i < found.length; ++i) {
         const double at = found.distance[i], level = found.heard.level[i], near = found.heard.near[i];
         under.next(at, found.margin[i]);
         over.next(at, found.headroom[i]);
+        expected.next(at, found.outage[i]);
         if (found.mask[i] != counted) {
             ++summary.unmodelled;
             continue;
@@ -150,12 +173,13 @@ double point_count(const Walk &walk, double length_m) noexcept {
     return whole * walk.step_m < length_m ? whole + 2.0 : whole + 1.0;
 }
 
-WalkSummary follow(const Site &site, const Walk &walk, const WalkOutputs &out) noexcept {
+WalkSummary follow(const Site &site, const Walk &walk, const Fading &fading, const WalkOutputs &out) noexcept {
     WalkSummary summary;
     summary.length_m = length_m(walk);
     summary.points = static_cast<std::uint64_t>(point_count(walk, summary.length_m));
     Walker walker(walk, site.height_m);
     Below under(walk.speed_m_per_s), over(walk.speed_m_per_s);
+    Expected expected(walk.speed_m_per_s);
     Points points;
     Found found;
     for (found.at = 0; found.at < summary.points; found.at += piece) {
@@ -168,17 +192,20 @@ WalkSummary follow(const Site &site, const Walk &walk, const WalkOutputs &out) n
             found.mask[i] = i < found.length ? counted : beyond;
             walker.put(found.distance[i], points, i);
         }
-        judge(site, points, found);
+        judge(site, fading, points, found);
         put(out.distance, found, found.distance);
         put(out.level, found, found.heard.level);
         put(out.margin, found, found.margin);
         put(out.headroom, found, found.headroom);
+        put(out.outage, found, found.outage);
         put_codes(site, out.zone, found, found.zone, 0.0);
         put_codes(site, out.serving, found, found.heard.serving, -1.0);
-        enter(summary, found, under, over);
+        enter(summary, found, under, over, expected);
     }
     summary.under_floor = under.end();
     summary.over_ceiling = over.end();
+    summary.outage_s = fading.outage != nullptr ? expected.outage_s() : math::not_a_number;
+    summary.judged_s = expected.all_s();
     return summary;
 }
 

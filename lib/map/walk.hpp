@@ -1,7 +1,7 @@
 // A walk along a polyline: what is heard at its points, and for how long there is too little or too much of it.
 #pragma once
 
-#include "map/site.hpp"
+#include "map/survey.hpp"
 
 namespace lvb::map {
 
@@ -17,7 +17,7 @@ double length_m(const Walk &walk) noexcept;
 double point_count(const Walk &walk, double length_m) noexcept;
 
 struct WalkOutputs {
-    double *distance, *level, *margin, *headroom;
+    double *distance, *level, *margin, *headroom, *outage;
     std::int32_t *zone, *serving;
 };
 
@@ -34,8 +34,9 @@ struct WalkSummary {
     double length_m;
     Shortfall under_floor, over_ceiling;
     WalkExtreme worst, hottest;
+    double outage_s, judged_s = 0.0; ///< expected time under the floor, NaN without a law; and the time that counts
 };
 
-WalkSummary follow(const Site &site, const Walk &walk, const WalkOutputs &out) noexcept;
+WalkSummary follow(const Site &site, const Walk &walk, const Fading &fading, const WalkOutputs &out) noexcept;
 
 } // namespace lvb::map

@@ -975,6 +975,8 @@ void add_walk(Digest &digest, Inputs &inputs, const Site &site, std::int32_t ins
     walk.y_m = y;
     walk.speed_m_per_s = 1.3;
     walk.step_m = inputs.uniform(0.1, 2.0);
+    walk.fading = static_cast<std::int32_t>(inputs.below(LVB_FADING_SUZUKI + 1));
+    walk.fading_parameter = walk.fading > LVB_FADING_RAYLEIGH ? inputs.uniform(0.5, 9.0) : 0.0;
     std::uint64_t points = 0;
     digest.number(lvb_walk_point_count(&walk, &points, nullptr));
     digest.number(points);
@@ -983,7 +985,7 @@ void add_walk(Digest &digest, Inputs &inputs, const Site &site, std::int32_t ins
     if (status != LVB_OK) return add(digest, fault);
     digest.numbers(result.length_m, result.under_floor_s, result.longest_under_floor_s, result.longest_under_floor_m,
                    result.over_ceiling_s, result.longest_over_ceiling_m, result.worst_level_dbm, result.worst_m,
-                   result.hottest_headroom_db, result.hottest_m);
+                   result.hottest_headroom_db, result.hottest_m, result.mean_outage, result.expected_under_floor_s);
 }
 
 void add_placements(Digest &digest, Inputs &inputs, Site &site, std::int32_t instructions) {

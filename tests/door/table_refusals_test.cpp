@@ -349,8 +349,8 @@ TEST(LookUps, EveryFieldOfEveryKindIsDescribedOrNot) {
     // coaxial line 10, neighbours 17, limit 3; path: 14 numbers and 3 counts; edge: 2
     constexpr int antennas = 9 + 10 + 5; // antenna, patterns, directions and facing of a stage
     constexpr int noise = 2 + 3 + 3 + 7; // noise figure, intercept, compression, conditions
-    // site, area, screen; a map's 7 for each of 6 laws, 4 of which have a parameter; walk, placement
-    constexpr int sites = 8 + 3 + 7 + 6 * 7 + 4 + 6 + 9;
+    // site, area, screen; a map's 7 and a walk's 6 for each of 6 laws, 4 of which have a parameter; placement
+    constexpr int sites = 8 + 3 + 7 + 6 * (7 + 6) + 2 * 4 + 9;
     EXPECT_EQ(described, 5 + 5 + 8 + 8 + 1 + 3 + 4 + 10 + 17 + 3 + 14 + 3 + 2 + antennas + noise + sites);
     ASSERT_EQ(lvb_describe_field(LVB_STRUCT_LINK, 0, LVB_FIELD_STAGE_COUNT, &range, nullptr), LVB_OK);
     EXPECT_EQ(range.minimum, 1.0);

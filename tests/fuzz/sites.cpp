@@ -311,7 +311,9 @@ void compute_walk(Bytes &bytes) {
     walk.z_m = bytes.once_in(2) ? nullptr : z.as<const double>();
     walk.speed_m_per_s = bytes.once_in(16) ? bytes.any_number() : 1.4;
     walk.step_m = bytes.once_in(16) ? bytes.number(1.0, 1e6) : bytes.between(0.2, 3.0);
-    if (bytes.once_in(32)) walk.reserved = bytes.raw<std::uint32_t>();
+    const bool fades = bytes.once_in(2);
+    if (fades) walk.fading = static_cast<std::int32_t>(bytes.below(7));
+    if (walk.fading > LVB_FADING_RAYLEIGH) walk.fading_parameter = bytes.number(0.5, 30.0);
     const lvb_site site = sites.site(1 + bytes.below(2));
     walk.site = bytes.once_in(64) ? nullptr : sites.lend(site);
 
@@ -324,6 +326,7 @@ void compute_walk(Bytes &bytes) {
     results.lend(walk);
     Memory distance(points * 8);
     walk.distance_m = distance.as<double>();
+    if (fades && !bytes.once_in(4)) walk.outage = results.outage.as<double>();
     Memory result = fuzz::result<lvb_walk_result>(size);
     const std::vector<unsigned char> before = results.copy(), result_before = result.copy();
     const lvb_status status = lvb_compute_walk(sites.lend(walk), result.as<lvb_walk_result>(), fault.pointer());
@@ -339,6 +342,9 @@ void compute_walk(Bytes &bytes) {
     REQUIRE(told.under_floor_s >= told.longest_under_floor_s && told.longest_under_floor_s >= 0.0);
     REQUIRE(told.over_ceiling_s >= told.longest_over_ceiling_s && told.longest_over_ceiling_s >= 0.0);
     REQUIRE(told.under_floor_s <= all_s && told.over_ceiling_s <= all_s);
+    REQUIRE((walk.fading == LVB_FADING_NONE) == fuzz::is_nan(told.expected_under_floor_s));
+    REQUIRE(!(told.expected_under_floor_s < 0.0) && !(told.expected_under_floor_s > all_s));
+    REQUIRE(!(told.mean_outage < 0.0) && !(told.mean_outage > 1.0 + 1e-9));
     REQUIRE(fuzz::is_nan(told.longest_under_floor_m) == (told.longest_under_floor_s == 0.0));
     REQUIRE(!(told.worst_level_dbm > 1e5) && !(told.hottest_level_dbm < told.worst_level_dbm - 1e5));
 }

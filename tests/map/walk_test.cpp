@@ -12,7 +12,7 @@ struct Walked {
     std::vector<double> x, y, z;
     lvb_walk walk = sized<lvb_walk>();
     lvb_walk_result result = sized<lvb_walk_result>();
-    std::vector<double> distance, level, margin, headroom;
+    std::vector<double> distance, level, margin, headroom, outage;
     std::vector<std::int32_t> zone, serving;
     lvb_fault fault = sized<lvb_fault>();
 
@@ -26,12 +26,20 @@ struct Walked {
         walk.step_m = step;
         walk.instructions = all_instructions(instruction_sets());
     }
+    void fade(std::int32_t law, double parameter) {
+        outage.resize(1);
+        walk.outage = outage.data(); // its place while the points are not counted
+        walk.fading = law;
+        walk.fading_parameter = parameter;
+    }
     lvb_status compute(Stage &stage) {
         walk.site = stage.lent();
         std::uint64_t points = 0;
         const lvb_status status = lvb_walk_point_count(&walk, &points, &fault);
         if (status != LVB_OK) return status;
         for (std::vector<double> *each : {&distance, &level, &margin, &headroom}) each->assign(points, -7.25e77);
+        if (walk.outage != nullptr) outage.assign(points, -7.25e77);
+        if (walk.outage != nullptr) walk.outage = outage.data();
         zone.assign(points, -9);
         serving.assign(points, -9);
         walk.distance_m = distance.data();
@@ -117,6 +125,64 @@ TEST(Walk, TellsForHowLongTheFloorIsMissed) {
     EXPECT_NEAR(told.worst_level_dbm, level_at(30.0), 1e-12);
     EXPECT_NEAR(told.hottest_m, 0.0, 1e-9);
     EXPECT_NEAR(told.hottest_headroom_db, level_at(2.0) - level_at(1.0), 1e-12);
+}
+
+TEST(Walk, HasTheOutageOfTheMapOnItsWay) {
+    Stage stage(1.2);
+    stage.add(chain_out(), 3.0, -4.0, 2.5);
+    for (std::int32_t law = LVB_FADING_RAYLEIGH; law <= LVB_FADING_SUZUKI; ++law) {
+        const double parameter = law == LVB_FADING_RAYLEIGH ? 0.0 : 4.0;
+        Walked walked({0.0, 100.0}, {2.0, 2.0}, 1.25, 0.25);
+        walked.fade(law, parameter);
+        ASSERT_EQ(walked.compute(stage), LVB_OK);
+        Mapped mapped(stage, 0.0, 2.0, 0.25, 401, 1);
+        mapped.fade(law, parameter);
+        ASSERT_EQ(mapped.compute(stage.fault), LVB_OK);
+        double sum = 0.0; // of the trapezoids
+        for (std::size_t k = 0; k < 401; ++k) {
+            EXPECT_NEAR(walked.outage[k], mapped.outage[k], 1e-10);
+            sum += mapped.outage[k] * (k == 0 || k == 400 ? 0.5 : 1.0);
+        }
+        EXPECT_NEAR(walked.result.expected_under_floor_s, sum * 0.25 / 1.25, 1e-9);
+        EXPECT_NEAR(walked.result.mean_outage, sum / 400.0, 1e-11);
+    }
+}
+
+// Rayleigh's outage for a mean level of free space, 1 - exp(-(d / d0)^2) where d0 is the floor's distance, has an error
+// function for its integral along a way straight from the antenna.
+TEST(Walk, ExpectsTheIntegralOfTheOutage) {
+    Stage stage(2.0);
+    stage.add({source(0.0), antenna(), air(), antenna(), receiver(level_at(20.0), level_at(0.5))}, 0.0, 0.0, 2.0);
+    Walked walked({1.0, 60.0}, {0.0, 0.0}, 2.0, 0.005);
+    walked.fade(LVB_FADING_RAYLEIGH, 0.0);
+    ASSERT_EQ(walked.compute(stage), LVB_OK);
+    const double clear_m = 20.0 * std::sqrt(std::acos(-1.0)) / 2.0 * (std::erf(60.0 / 20.0) - std::erf(1.0 / 20.0));
+    EXPECT_NEAR(walked.result.expected_under_floor_s, (59.0 - clear_m) / 2.0, 1e-6);
+    EXPECT_NEAR(walked.result.mean_outage, (59.0 - clear_m) / 59.0, 1e-7);
+    EXPECT_NEAR(walked.result.under_floor_s, 20.0, 1e-4); // the mean alone: beyond 20 m
+    walked.walk.outage = nullptr;                         // the result may be asked alone, and is the same
+    const double expected = walked.result.expected_under_floor_s;
+    ASSERT_EQ(walked.compute(stage), LVB_OK);
+    EXPECT_TRUE(identical(walked.result.expected_under_floor_s, expected));
+    walked.walk.fading = LVB_FADING_NONE;
+    ASSERT_EQ(walked.compute(stage), LVB_OK);
+    EXPECT_TRUE(std::isnan(walked.result.expected_under_floor_s) && std::isnan(walked.result.mean_outage));
+}
+
+TEST(Walk, ExpectsNothingWhereAPathDoesNotHold) {
+    std::vector<lvb_stage> chain = chain_out();
+    auto path = sized<lvb_path>();
+    path.model = LVB_PATH_SITE_GENERAL;
+    path.environment = LVB_ENVIRONMENT_OFFICE_IN_SIGHT;
+    chain[3].path = &path;
+    Stage stage(2.0);
+    stage.add(chain, 0.0, 0.0, 2.0, 2400.0);
+    Walked walked({0.5, 1.5}, {0.0, 0.0}, 1.0, 0.5);
+    walked.fade(LVB_FADING_RAYLEIGH, 0.0);
+    ASSERT_EQ(walked.compute(stage), LVB_OK);
+    EXPECT_EQ(walked.result.unmodelled, 3u);
+    EXPECT_EQ(walked.result.expected_under_floor_s, 0.0);
+    EXPECT_TRUE(std::isnan(walked.result.mean_outage) && std::isnan(walked.outage[0]));
 }
 
 TEST(Walk, CountsNothingWhereNothingIsStated) {
@@ -205,6 +271,34 @@ TEST(WalkRefusals, AreToldWithTheirNumbers) {
         walked.walk.level_dbm = shared.data();
         walked.walk.headroom_db = shared.data() + 1;
         refused(walked, {LVB_E_CONFLICT, LVB_STRUCT_WALK, LVB_FIELD_HEADROOM_DB});
+    }
+    {
+        Walked walked({0.0, 1.0}, {0.0, 1.0}, 1.0, 0.5);
+        std::vector<double> shared(20);
+        walked.walk.level_dbm = shared.data();
+        walked.walk.fading = LVB_FADING_RAYLEIGH;
+        walked.walk.outage = shared.data() + 2;
+        refused(walked, {LVB_E_CONFLICT, LVB_STRUCT_WALK, LVB_FIELD_OUTAGE});
+    }
+    {
+        Walked walked({0.0, 1.0}, {0.0, 1.0}, 1.0, 0.5);
+        walked.fade(LVB_FADING_NONE, 0.0);
+        walked.outage.resize(9);
+        walked.walk.outage = walked.outage.data();
+        refused(walked, {LVB_E_MISSING, LVB_STRUCT_WALK, LVB_FIELD_FADING, -1, -1, 0.0, 1.0, 5.0});
+        walked.walk.fading = 6;
+        refused(walked, {LVB_E_UNKNOWN_VALUE, LVB_STRUCT_WALK, LVB_FIELD_FADING, -1, -1, 6.0, 0.0, 5.0});
+        walked.walk.fading = LVB_FADING_NAKAGAMI;
+        refused(walked, {LVB_E_MISSING, LVB_STRUCT_WALK, LVB_FIELD_FADING_PARAMETER, -1, -1, 0.0, 0.5, 100.0});
+        walked.walk.fading = LVB_FADING_RAYLEIGH;
+        walked.walk.fading_parameter = 2.0;
+        refused(walked, {LVB_E_UNUSED, LVB_STRUCT_WALK, LVB_FIELD_FADING_PARAMETER, -1, -1, 2.0});
+        walked.walk.fading_parameter = 0.0;
+        walked.walk.outage = nullptr;
+        EXPECT_EQ(lvb_compute_walk(&walked.walk, nullptr, &fault), LVB_E_UNUSED);
+        expect_fault(fault, {LVB_E_UNUSED, LVB_STRUCT_WALK, LVB_FIELD_FADING, -1, -1, 1.0});
+        stage.chains.back().back() = receiver();
+        refused(walked, {LVB_E_MISSING, LVB_STRUCT_WALK, LVB_FIELD_FLOOR_DBM, -1, -1, 0.0});
     }
     Walked walked({0.0, 1.0}, {0.0, 1.0}, 1.0, 0.5);
     EXPECT_EQ(lvb_walk_point_count(&walked.walk, nullptr, &fault), LVB_E_NULL);

@@ -454,7 +454,9 @@ def walks():
                           speed_m_per_s=speed, step_m=step)
         count = ffi.new("uint64_t *")
         site.expect(lvb.lvb_walk_point_count(call, count, site.fault()))
-        arrays = {name: numpy.zeros(count[0]) for name in ("distance_m", "level_dbm", "margin_db", "headroom_db")}
+        call.fading, call.fading_parameter = lvb.LVB_FADING_LOGNORMAL, 6.0
+        arrays = {name: numpy.zeros(count[0])
+                  for name in ("distance_m", "level_dbm", "margin_db", "headroom_db", "outage")}
         for name, array in arrays.items():
             setattr(call, name, ffi.from_buffer("double[]", array))
         result = site.sized("lvb_walk_result")
@@ -472,6 +474,10 @@ def walks():
         check("walk, times", [result.under_floor_s, result.over_ceiling_s],
               [below(along, level - WINDOW["floor_dbm"], speed), below(along, WINDOW["ceiling_dbm"] - near, speed)],
               3e-4)
+        outage = stats.norm.cdf((WINDOW["floor_dbm"] - level) / 6.0)
+        check("walk, outage", arrays["outage"], outage, 1e-10)
+        check("walk, expected", [result.expected_under_floor_s, result.mean_outage],
+              integrate.trapezoid(outage, along) / numpy.array([speed, passed[-1]]), 1e-9)
         check("walk, extremes", [result.worst_level_dbm, result.hottest_level_dbm, result.duration_s],
               [level.min(), near.max(), passed[-1] / speed], 1e-9)
 
