@@ -26,10 +26,17 @@ void add_rice(const Loops &loops, const math::Drawn &power, const math::Drawn &a
 void draw_again(const math::kernel::Gamma &gamma, const math::Drawn &drawn, const double *margin,
                 double *cube_db) noexcept {
     using namespace math::kernel;
+    // Few are not taken: the least margins of columns tell where to look.
+    constexpr std::size_t columns = 16;
+    double least[columns];
+    for (std::size_t i = 0; i < columns; ++i) least[i] = margin[i];
+    for (std::size_t row = columns; row < piece; row += columns)
+        for (std::size_t i = 0; i < columns; ++i) least[i] = margin[row + i] < least[i] ? margin[row + i] : least[i];
     std::size_t open[piece], count = 0;
-    for (std::size_t i = 0; i < piece; ++i) {
-        open[count] = i;
-        count += margin[i] > 0.0 ? 0u : 1u;
+    for (std::size_t column = 0; column < columns; ++column) {
+        if (least[column] > 0.0) continue;
+        for (std::size_t i = column; i < piece; i += columns)
+            if (!(margin[i] > 0.0)) open[count++] = i;
     }
     double x[piece], exponential[piece];
     for (std::uint32_t attempt = 1; count > 0; ++attempt) {
