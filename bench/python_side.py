@@ -153,14 +153,20 @@ for task in "grid", "python_grid":
 measure("python_grid", "levelbook", 1000000, "lvb.lvb_compute_grid(grid, ffi.NULL, ffi.NULL)")
 
 
-# Draws: one stage's tolerance, or fading alone, of a short link; NumPy by its usual generator, and by its generator
-# that counts, as levelbook's does.
+# Draws: 65536 levels in dBm of a chain with one stage's tolerance, or with fading alone, into an array that is there
+# already. On both sides a level is that of the chain without deviations plus one deviation of the same law in dB: that of
+# a tolerance, or 10 log10 of the power that fading leaves, of mean 1 (20 log10 of the amplitude). levelbook: one call.
+# NumPy: its own draws of the law, whole arrays at once and in place where it can; where there are two usual ways, both,
+# and the quicker counts. Once by NumPy's usual generator, and once by its generator that counts, as levelbook's does.
+DRAWS = 65536
+
+
 def trials_of(law, fading, tallied=False, **more):
-    count = 65536
-    far, near = aligned(count), aligned(count)
+    far, near = aligned(DRAWS), aligned(DRAWS)
     air = fading != lvb.LVB_FADING_NONE
     kinds = ([lvb.LVB_KIND_SOURCE] + [lvb.LVB_KIND_ANTENNA, lvb.LVB_KIND_AIR, lvb.LVB_KIND_ANTENNA] * air)
     lent = ffi.new("lvb_stage[]", [{"kind": kind} for kind in kinds])
+    lent[0].level_dbm = 14.77
     if not air:
         lent[0].tolerance_db = 1.0
     laws = ffi.new("lvb_spread[]", [{"law": law, "coverage_factor": 1.0 if law == lvb.LVB_LAW_NORMAL else 0.0}
@@ -171,31 +177,56 @@ def trials_of(law, fading, tallied=False, **more):
     request = ffi.new("lvb_trials *", {
         "size": ffi.sizeof("lvb_trials"), "instructions": best, "link": short, "spreads": laws,
         "spread_count": len(kinds), "spread_size": ffi.sizeof("lvb_spread"), "fading": fading, "seed": 1,
-        "trial_count": count, "far_dbm": pointer(far), **more})
-    tally = ffi.new("lvb_tally *", {"size": ffi.sizeof("lvb_tally")}) if tallied else ffi.NULL
+        "trial_count": DRAWS, "far_dbm": pointer(far), **more})
+    tally = ffi.new("lvb_tally *", {"size": ffi.sizeof("lvb_tally")})
     assert lvb.lvb_compute_trials(request, tally, ffi.NULL) == lvb.LVB_OK
     kept.append((far, near, lent, laws, short, tally))
-    return request, tally
+    return request, tally if tallied else ffi.NULL, far, tally.far_level_dbm
 
 
+def same_law(a, b):
+    """Kolmogorov and Smirnov: samples of one law, of this size, lie further apart once in a million times."""
+    both = np.concatenate([a, b])
+    apart = np.searchsorted(np.sort(a), both, side="right") - np.searchsorted(np.sort(b), both, side="right")
+    if np.abs(apart).max() > 2.7 * math.sqrt(2.0 / DRAWS) * DRAWS:
+        sys.exit("NumPy and levelbook do not draw by the same law")
+
+
+RICE = 10.0 ** 0.6  # 6 dB
 kept = []
 usual, counting = np.random.default_rng(1), np.random.Generator(np.random.Philox(1))
 NONE = lvb.LVB_FADING_NONE
-for task, law, fading, more, numpy in (
-        ("rectangular", lvb.LVB_LAW_RECTANGULAR, NONE, {}, "g.uniform(-1.0, 1.0, n)"),
-        ("triangular", lvb.LVB_LAW_TRIANGULAR, NONE, {}, "g.triangular(-1.0, 0.0, 1.0, n)"),
-        ("normal", lvb.LVB_LAW_NORMAL, NONE, {}, "g.normal(0.0, 1.0, n)"),
-        ("arc_sine", lvb.LVB_LAW_ARC_SINE, NONE, {}, "np.sin(g.uniform(-math.pi, math.pi, n))"),
-        ("rayleigh", 0, lvb.LVB_FADING_RAYLEIGH, {}, "10.0 * np.log10(g.standard_exponential(n))"),
+z, other = aligned(DRAWS), aligned(DRAWS)
+in_db = "; np.log10(z, out=z); np.multiply(z, 10.0, out=z); np.add(z, level, out=z)"
+for task, law, fading, more, ways in (
+        ("rectangular", lvb.LVB_LAW_RECTANGULAR, NONE, {},
+         ("z[:] = g.uniform(level - 1.0, level + 1.0, n)",
+          "g.random(out=z); np.multiply(z, 2.0, out=z); np.add(z, level - 1.0, out=z)")),
+        ("triangular", lvb.LVB_LAW_TRIANGULAR, NONE, {},
+         ("z[:] = g.triangular(level - 1.0, level, level + 1.0, n)",
+          "g.random(out=z); g.random(out=other); np.add(z, other, out=z); np.add(z, level - 1.0, out=z)")),
+        ("normal", lvb.LVB_LAW_NORMAL, NONE, {},
+         ("z[:] = g.normal(level, 1.0, n)", "g.standard_normal(out=z); np.add(z, level, out=z)")),
+        ("arc_sine", lvb.LVB_LAW_ARC_SINE, NONE, {},
+         ("g.random(out=z); np.multiply(z, 2.0 * math.pi, out=z); np.sin(z, out=z); np.add(z, level, out=z)",)),
+        ("rayleigh", 0, lvb.LVB_FADING_RAYLEIGH, {}, ("g.standard_exponential(out=z)" + in_db,)),
         ("rice", 0, lvb.LVB_FADING_RICE, {"rice_factor_db": 6.0},
-         "10.0 * np.log10(np.square(a + s * g.standard_normal(n)) + np.square(s * g.standard_normal(n)))"),
-        ("nakagami", 0, lvb.LVB_FADING_NAKAGAMI, {"nakagami_shape": 2.3}, "10.0 * np.log10(g.standard_gamma(2.3, n))")):
-    request, _ = trials_of(law, fading, **more)
-    measure("draw_" + task, "levelbook", 65536, "lvb.lvb_compute_trials(request, ffi.NULL, ffi.NULL)", request=request)
-    measure("draw_" + task, "numpy", 65536, numpy, g=usual, n=65536, a=0.894, s=0.316)
-    measure("draw_" + task + "_counting", "numpy", 65536, numpy, g=counting, n=65536, a=0.894, s=0.316)
-request, tally = trials_of(lvb.LVB_LAW_NORMAL, NONE, True)
-measure("draw_tallied", "levelbook", 65536, "lvb.lvb_compute_trials(request, tally, ffi.NULL)", request=request,
+         ("g.standard_normal(out=z); np.multiply(z, deviation, out=z); np.add(z, steady, out=z); np.square(z, out=z); "
+          "g.standard_normal(out=other); np.multiply(other, deviation, out=other); np.square(other, out=other); "
+          "np.add(z, other, out=z)" + in_db,)),
+        ("nakagami", 0, lvb.LVB_FADING_NAKAGAMI, {"nakagami_shape": 2.3},
+         ("g.standard_gamma(2.3, out=z); np.multiply(z, 1.0 / 2.3, out=z)" + in_db,))):
+    request, _, far, level = trials_of(law, fading, **more)
+    measure("draw_" + task, "levelbook", DRAWS, "lvb.lvb_compute_trials(request, ffi.NULL, ffi.NULL)", request=request)
+    names = {"n": DRAWS, "z": z, "other": other, "level": level, "steady": math.sqrt(RICE / (1.0 + RICE)),
+             "deviation": math.sqrt(0.5 / (1.0 + RICE))}
+    for way in ways:
+        measure("draw_" + task, "numpy", DRAWS, way, g=usual, **names)
+        same_law(far, z)
+        measure("draw_" + task + "_counting", "numpy", DRAWS, way, g=counting, **names)
+        same_law(far, z)
+request, tally, _, _ = trials_of(lvb.LVB_LAW_NORMAL, NONE, True)
+measure("draw_tallied", "levelbook", DRAWS, "lvb.lvb_compute_trials(request, tally, ffi.NULL)", request=request,
         tally=tally)
 
 

@@ -3733,8 +3733,10 @@ typedef struct lvb_tally {
  *  the counter (c % 2^32, c / 2^32, quantity, attempt), c = t / 128 * 32 + t % 32, and the key (seed % 2^32, seed / 2^32);
  *  quantity is the stage's index, 65536 shadowing, from 65537 on fading; attempt is 0 but for Nakagami. g is the inverse of
  *  the law's distribution function: v; v / |v| (1 - sqrt(1 - |v|)); that of the standard normal law at (1 + v) / 2;
- *  sin(90 v degrees). Rayleigh: 10 log10(-ln((1 - v) / 2)). Rice: the power of a steady amplitude and two normal ones. Nakagami: gamma
- *  deviates by Marsaglia's and Tsang's acceptance, over their mean.
+ *  sin(90 v degrees). Fading is 10 log10 of a power of mean 1; e = -ln((1 - v) / 2). Rayleigh: the power is e. Rice of factor
+ *  k, not in dB: with a = sqrt(k / (1 + k)), b = sqrt(e / (1 + k)) and v' of quantity 65538, (a - b)^2 + 4 a b sin(90 v' degrees)^2:
+ *  a steady amplitude less a Rayleigh one that is turned by 180 v' degrees. Nakagami: gamma deviates by
+ *  Marsaglia's and Tsang's acceptance, over their mean; what is drawn again has a counter for each trial by itself.
  *  Source: propagation of distributions, and laws by what is known of a quantity: JCGM 101:2008, 5 and 6. Philox: Salmon, Moraes,
  *  Dror & Shaw, 2011. Gamma: Marsaglia & Tsang, 2000. Fading: Rappaport, Wireless Communications, 5.6; Proakis, Digital
  *  Communications, 2.1.
@@ -3743,9 +3745,9 @@ typedef struct lvb_tally {
  *  (LVB_E_UNKNOWN_VALUE); a number of spreads that is neither 0 nor that of the stages (LVB_E_COUNT), or 0 beside spreads
  *  (LVB_E_MISSING); a coverage factor for another law than the normal one, fading or shadowing without air, a factor or
  *  shape of another fading (LVB_E_UNUSED); a shape that is missing. Nothing is written then.
- *  Accuracy: g within 2e-9 for the normal law and 1e-13 for the others; Rayleigh 1e-11 dB; the same bits on every machine and
- *  instruction set. Results scatter with the root of the number of trials. Cost: linear in trials times stages with a
- *  tolerance, 1 to 3 ns each with AVX-512; Rice and Nakagami some 5 to 9 ns. Since: 0.1. */
+ *  Accuracy: g within 2e-9 for the normal law and 1e-13 for the others; Rayleigh 1e-8 dB, where a step of v is 3e-9 dB or
+ *  more; the same bits on every machine and instruction set. Results scatter with the root of the number of trials. Cost:
+ *  linear in trials times stages with a tolerance, 0.5 to 2.5 ns each with AVX-512; Rice and Nakagami some 3 to 6 ns. Since: 0.1. */
 LVB_API lvb_status lvb_compute_trials(const lvb_trials *trials, lvb_tally *tally, lvb_fault *fault);
 
 /** What trials tell. Each probability comes with its standard error. A limit that the window does not state is never missed. */

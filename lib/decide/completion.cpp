@@ -11,6 +11,7 @@ using math::LVB_KERNEL::bits_of;
 using math::LVB_KERNEL::from_bits;
 
 constexpr float blocked = 1e30f;
+constexpr double need_rounding = 0x1p-12; // of sums of positive floats: three roundings for each of up to 1024 slots
 constexpr std::uint64_t largest_table_cost = std::uint64_t{1} << 24; // whole numbers up to it are floats
 
 std::uint64_t common(std::uint64_t a, std::uint64_t b) noexcept {
@@ -152,14 +153,23 @@ float *row_of(const Completion &c, const Layer &layer, std::uint32_t noise_range
     return layer.cells + (std::uint64_t{noise_range} * c.rows + row) * c.stride + 1; // a blocked cell on each side
 }
 
-std::uint64_t cells_of(const Completion &c, const Layer &layer) noexcept {
-    return std::uint64_t{layer.noise_ranges} * c.rows * c.stride;
+// The plane behind the last range of noise holds what noise is needed, which needs no ranges: it tells more of what is
+// possible than the costs do, whose ranges are rounded up at every slot.
+std::uint32_t planes_of(const Completion &c, const Layer &layer) noexcept {
+    return layer.noise_ranges + (c.needs ? 1 : 0);
 }
+
+std::uint64_t cells_of(const Completion &c, const Layer &layer) noexcept {
+    return std::uint64_t{planes_of(c, layer)} * c.rows * c.stride;
+}
+
+float held(double noise) noexcept { return noise < double{blocked} ? static_cast<float>(noise) : blocked; }
 
 // After the last slot: free where the range has a state that holds both limits.
 void fill_end(const Completion &c, const Layer &layer) noexcept {
     for (std::uint32_t row = 0; row < c.rows; ++row) {
         float *cells = row_of(c, layer, 0, row);
+        float *needs = row_of(c, layer, planes_of(c, layer) - 1, row);
         const std::int64_t spread = std::int64_t{row} << c.spread_shift;
         for (std::uint32_t i = 0; i < layer.columns; ++i) {
             const std::int64_t low = layer.first_level + (std::int64_t{i} << c.level_shift);
@@ -167,7 +177,7 @@ void fill_end(const Completion &c, const Layer &layer) noexcept {
             const bool far = (c.required & needs_floor) == 0 || high >= c.level_needed;
             const bool near =
                 (c.required & needs_ceiling) == 0 || low * c.level_unit + spread * c.spread_unit <= c.high_allowed;
-            if (far && near) cells[i] = 0.0f;
+            if (far && near) cells[i] = needs[i] = 0.0f;
         }
     }
 }
@@ -190,6 +200,12 @@ void fill_step(const Completion &c, const Layer &layer, const Layer &next, const
                   row_of(c, next, next_range, row + static_cast<std::uint32_t>(rows_up)) + begin + shift,
                   static_cast<std::size_t>(end - begin), step.table_cost, two);
     }
+    if (!c.needs) return;
+    const float excess = held(step.noise.excess), part = held(1.0 / step.noise.gain);
+    for (std::uint32_t row = 0; row + rows_up < c.rows; ++row)
+        relax_need(row_of(c, layer, layer.noise_ranges, row) + begin,
+                   row_of(c, next, next.noise_ranges, row + static_cast<std::uint32_t>(rows_up)) + begin + shift,
+                   static_cast<std::size_t>(end - begin), excess, part, two);
 }
 
 // At the transmitting antenna: the radiated power is level + part spread + a rest whose least is known; it blocks the
@@ -206,9 +222,9 @@ void limit_radiated(const Completion &c, const Layer &layer, std::uint32_t slots
             }
             rest += slot_rest;
         }
-        for (std::uint32_t range = 0; range < layer.noise_ranges; ++range)
+        for (std::uint32_t plane = 0; plane < planes_of(c, layer); ++plane)
             for (std::uint32_t row = 0; row < c.rows; ++row) {
-                float *cells = row_of(c, layer, range, row);
+                float *cells = row_of(c, layer, plane, row);
                 const std::int64_t spread = (std::int64_t{row} << c.spread_shift) * c.spread_unit;
                 for (std::uint32_t i = 0; i < layer.columns; ++i) {
                     const std::int64_t level = (layer.first_level + (std::int64_t{i} << c.level_shift)) * c.level_unit;
@@ -242,7 +258,11 @@ std::uint64_t Completion::cost_from(std::uint32_t slot, const State &state) cons
     const std::int64_t row = spread_matters(*this) ? state.spread >> spread_shift : 0;
     if (column >= layer.columns || row >= rows) return no_way;
     const std::uint32_t range = (required & needs_noise) != 0 ? layer.noise_range(state.noise_allowed) : 0;
-    const float cost = row_of(*this, layer, range, static_cast<std::uint32_t>(row))[column];
+    const auto at = static_cast<std::uint32_t>(row);
+    if (needs && static_cast<double>(row_of(*this, layer, layer.noise_ranges, at)[column]) * (1.0 - need_rounding) >
+                     state.noise_allowed)
+        return no_way;
+    const float cost = row_of(*this, layer, range, at)[column];
     return cost < blocked ? static_cast<std::uint64_t>(cost) * cost_unit : no_way;
 }
 
@@ -255,6 +275,7 @@ void prepare(Completion &c, const Problem &problem, const Link &link, Requiremen
     c.slots = problem.slots + link.first_slot;
     c.steps = steps;
     c.layers = layers;
+    c.needs = (required & needs_noise) != 0;
     std::uint64_t level_unit = 0, spread_unit = 0;
     std::int64_t low = 0, high = 0, power = 0;
     for (std::uint32_t slot = 0; slot < c.slot_count; ++slot) {
@@ -274,6 +295,7 @@ void prepare(Completion &c, const Problem &problem, const Link &link, Requiremen
                         effect.noise,
                         0,
                         0.0f};
+            c.needs = c.needs && effect.noise.excess >= 0.0;
             level_unit = common(level_unit, static_cast<std::uint64_t>(steps[i].level));
             spread_unit = common(spread_unit, static_cast<std::uint64_t>(steps[i].spread));
         }
@@ -328,7 +350,7 @@ std::uint64_t shape(Completion &c, std::uint64_t cells) noexcept {
         most_ranges = layer.noise_ranges > most_ranges ? layer.noise_ranges : most_ranges;
     }
     const std::uint64_t spread = spread_matters(c) ? static_cast<std::uint64_t>(most_spread(c)) : 0;
-    const std::uint64_t plane = cells / most_ranges;
+    const std::uint64_t plane = cells / (most_ranges + (c.needs ? 1 : 0));
     c.spread_shift = 0;
     const auto rows = [&] { return (spread >> c.spread_shift) + 1; };
     while (rows() > 1 && rows() * rows() * levels_per_spread > plane) ++c.spread_shift;

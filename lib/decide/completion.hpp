@@ -40,7 +40,7 @@ struct Layer {
     std::uint32_t noise_shift;
     double last_range_from;   ///< from here on an allowance is in the last range
     double largest_allowance; ///< the most that the slots before can leave
-    float *cells;             ///< by noise, spread, level
+    float *cells; ///< by noise, spread, level; behind the last range of noise the noise that is needed at least
 
     /// Range of an allowance of least_noise or more.
     std::uint32_t noise_range(double allowed) const noexcept;
@@ -59,6 +59,7 @@ struct Completion {
     std::uint32_t level_shift, spread_shift, rows, stride;
     const Slot *slots;
     const Step *steps;
+    bool needs;    ///< whether the tables hold what noise is needed
     Layer *layers; ///< slot_count + 1; the first holds the start alone
 
     State start() const noexcept { return {0, 0, 0, frame.noise_allowed}; }

@@ -9,114 +9,69 @@ namespace {
 using math::Loops;
 using math::piece;
 
-constexpr std::size_t normal = static_cast<std::size_t>(math::Law::normal);
-
 // Grains of 2^-16 dB, at most 2^14 dB: squares and the sums of 2^32 of them stay whole numbers.
 constexpr double grains_per_db = 0x1p16, largest_grains = 0x1p30, largest_half = 0x1p32;
 
-struct Piece {
-    alignas(64) double at[piece];
-};
-
 // Nothing, to begin a sum with.
-constexpr Piece nothing{};
+alignas(64) constexpr double nothing[piece] = {};
 
-// The fading of a piece, in decibels of the mean power, on top of what is there.
-class Fader {
-  public:
-    Fader(const Loops &loops, std::uint64_t seed, std::uint64_t number, const double *before_db,
-          double *after_db) noexcept
-        : loops_(loops), seed_(seed), number_(number), before_db_(before_db), after_db_(after_db) {}
+// Fading in decibels of the mean power, y = x + it. A steady part, and a Rayleigh one at a random angle.
+void add_rice(const Loops &loops, const math::Drawn &power, const math::Drawn &angle, double factor_db, const double *x,
+              double *y) noexcept {
+    const double share = 1.0 / (1.0 + math::power_of_db(factor_db)); // of what is not steady
+    loops.rice(power, angle, x, y, math::sqrt(1.0 / (1.0 + math::power_of_db(0.0 - factor_db))), share);
+}
 
-    void rayleigh() noexcept {
-        Piece v;
-        draw(fading_quantity, 0, v);
-        loops_.exponential_decibels(v.at, before_db_, after_db_);
+// Decibels of cubes that are taken, in place of those that were not. They are drawn side by side, as few wait for none.
+void draw_again(const math::kernel::Gamma &gamma, const math::Drawn &drawn, const double *margin,
+                double *cube_db) noexcept {
+    using namespace math::kernel;
+    // Few are not taken: the least margins of columns tell where to look.
+    constexpr std::size_t columns = 16;
+    double least[columns];
+    for (std::size_t i = 0; i < columns; ++i) least[i] = margin[i];
+    for (std::size_t row = columns; row < piece; row += columns)
+        for (std::size_t i = 0; i < columns; ++i) least[i] = margin[row + i] < least[i] ? margin[row + i] : least[i];
+    std::size_t open[piece], count = 0;
+    for (std::size_t column = 0; column < columns; ++column) {
+        if (least[column] > 0.0) continue;
+        for (std::size_t i = column; i < piece; i += columns)
+            if (!(margin[i] > 0.0)) open[count++] = i;
     }
-    // A steady part and two normal ones at right angles.
-    void rice(double factor_db) noexcept {
-        const double share = 1.0 / (1.0 + math::power_of_db(factor_db)); // of what is not steady
-        const double steady = math::sqrt(1.0 / (1.0 + math::power_of_db(0.0 - factor_db)));
-        const double deviation = math::sqrt(0.5 * share);
-        Piece v, a, b, y, db;
-        draw(fading_quantity, 0, v);
-        loops_.deviate[normal](v.at, deviation, nothing.at, a.at);
-        draw(fading_quantity_2, 0, v);
-        loops_.deviate[normal](v.at, deviation, nothing.at, b.at);
-        for (std::size_t i = 0; i < piece; ++i) {
-            const double along = steady + a.at[i];
-            y.at[i] = along * along + b.at[i] * b.at[i];
+    double x[piece], exponential[piece];
+    for (std::uint32_t attempt = 1; count > 0; ++attempt) {
+        for (std::size_t i = 0; i < count; ++i) { // a counter for each trial by itself
+            const std::uint64_t trial = drawn.number * piece + open[i];
+            const auto words =
+                philox(Words<std::uint64_t>{trial & low_word, trial >> 32, drawn.quantity, attempt}, drawn.seed);
+            x[i] = Normal::of(signed_unit(words.a));
+            exponential[i] = exponential_deviate(words.b);
         }
-        loops_.decibels(y.at, db.at, 1.0, 0.0);
-        for (std::size_t i = 0; i < piece; ++i) after_db_[i] = before_db_[i] + db.at[i];
+        std::size_t left = 0;
+        for (std::size_t i = 0; i < count; ++i) {
+            const double base = gamma.base(x[i]), db = 3.0 * fading_decibels(base);
+            cube_db[open[i]] = db;
+            const std::size_t kept = open[i];
+            open[left] = kept;
+            left += gamma.margin(x[i], base, db, exponential[i]) > 0.0 ? 0u : 1u;
+        }
+        count = left;
     }
-    void nakagami(double shape) noexcept;
+}
 
-  private:
-    void draw(std::uint32_t quantity, std::uint32_t attempt, Piece &v) const noexcept {
-        loops_.draw(number_, seed_, quantity, attempt, v.at);
-    }
-    // The same number as loops_.draw gives this trial, by itself.
-    double draw_one(std::size_t trial, std::uint32_t quantity, std::uint32_t attempt) const noexcept {
-        using namespace math::kernel;
-        const std::uint64_t counter = number_ * counters_of_piece + trial % counters_of_piece;
-        const auto words = philox(Words<std::uint64_t>{counter & low_word, counter >> 32, quantity, attempt}, seed_);
-        const std::uint64_t of_trial[] = {words.a, words.b, words.c, words.d};
-        return signed_unit(of_trial[trial / counters_of_piece]);
-    }
-
-    const Loops &loops_;
-    std::uint64_t seed_, number_;
-    const double *before_db_;
-    double *after_db_;
-};
-
-// Gamma deviates by Marsaglia & Tsang (2000): a cube of a shifted normal deviate, taken or drawn again.
-struct Gamma {
-    double d, c;
-
-    explicit Gamma(double shape) noexcept : d(shape - 1.0 / 3.0), c(1.0 / math::sqrt(9.0 * d)) {}
-    /// Of a normal deviate, the decibels of its cube and an exponential deviate.
-    bool takes(double x, double cube_db, double exponential) const noexcept {
-        const double cube = 1.0 + c * x;
-        if (!(cube > 0.0)) return false;
-        const double volume = cube * cube * cube;
-        return 0.0 - exponential < ((0.5 * x * x + d) - d * volume) + d * (cube_db * math::nepers_per_db);
-    }
-    /// A base that has a logarithm, also where it is not taken.
-    double base(double x) const noexcept {
-        const double cube = 1.0 + c * x;
-        return cube > 0.0 ? cube : 1.0;
-    }
-};
-
-void Fader::nakagami(double shape) noexcept {
+void add_nakagami(const Loops &loops, const math::Drawn &normal, const math::Drawn &exponential, double shape,
+                  const double *x, double *y) noexcept {
     // Below 1 the deviate of one more is multiplied by a power of a uniform one.
     const bool low = shape < 1.0;
-    const Gamma gamma(low ? shape + 1.0 : shape);
-    const double mean_db = math::ten_log10(gamma.d / shape);
-    Piece v, x, base, db, exponential;
-    draw(fading_quantity, 0, v);
-    loops_.deviate[normal](v.at, 1.0, nothing.at, x.at);
-    draw(fading_quantity_2, 0, v);
-    loops_.exponential(v.at, exponential.at);
-    for (std::size_t i = 0; i < piece; ++i) base.at[i] = gamma.base(x.at[i]);
-    loops_.decibels(base.at, db.at, 1.0, 0.0);
-    for (std::size_t i = 0; i < piece; ++i) {
-        double cube_db = 3.0 * db.at[i];
-        bool taken = gamma.takes(x.at[i], cube_db, exponential.at[i]);
-        for (std::uint32_t attempt = 1; !taken; ++attempt) {
-            const double again = math::kernel::Normal::of(draw_one(i, fading_quantity, attempt));
-            cube_db = 3.0 * math::ten_log10(gamma.base(again));
-            taken =
-                gamma.takes(again, cube_db, math::kernel::exponential_deviate(draw_one(i, fading_quantity_2, attempt)));
-        }
-        after_db_[i] = before_db_[i] + (cube_db + mean_db);
-    }
+    const auto gamma = math::kernel::Gamma::of_shape(low ? shape + 1.0 : shape);
+    alignas(64) double db[piece], margin[piece];
+    loops.gamma(normal, exponential, db, margin, gamma.d, gamma.c);
+    draw_again(gamma, normal, margin, db);
+    loops.shift(db, db, math::ten_log10(gamma.d / shape)); // over the mean
+    loops.add(x, y, db);
     if (!low) return;
-    draw(fading_quantity + 2, 0, v);
-    loops_.exponential(v.at, exponential.at); // -ln u
-    for (std::size_t i = 0; i < piece; ++i) after_db_[i] -= exponential.at[i] / shape * math::db_per_neper;
+    const math::Drawn power{normal.seed, normal.number, fading_quantity + 2, 0};
+    loops.exponential(power, y, y, 0.0 - math::db_per_neper / shape);
 }
 
 void swap(double &a, double &b) noexcept {
@@ -153,33 +108,32 @@ double select(double *levels, std::int64_t count, std::int64_t rank) noexcept {
 } // namespace
 
 Deviations::Deviations(const Loops &loops, const Trials &trials, std::uint64_t number) noexcept
-    : far_db(nothing.at), near_db(nothing.at) {
-    alignas(64) double v[piece];
+    : far_db(nothing), near_db(nothing) {
+    const auto drawn = [&](std::uint32_t quantity) noexcept { return math::Drawn{trials.seed, number, quantity, 0}; };
     // both ends first, and on top of these the far one
     for (int end = 0; end < 2; ++end) {
         const bool far_only = end == 1;
-        double *sum = far_only ? far_.at : near_.at;
+        double *sum = far_only ? far_ : near_;
         const double *&so_far = far_only ? far_db : near_db;
         for (std::uint32_t i = 0; i < trials.spread_count; ++i) {
             const Spread &spread = trials.spreads[i];
             if (spread.far_only != far_only) continue;
-            loops.draw(number, trials.seed, spread.quantity, 0, v);
-            loops.deviate[static_cast<std::size_t>(spread.law)](v, spread.scale_db, so_far, sum);
+            loops.deviate[static_cast<std::size_t>(spread.law)](drawn(spread.quantity), so_far, sum, spread.scale_db);
             so_far = sum;
         }
         if (!far_only) far_db = near_db;
     }
     if (trials.fading == Fading::none) return;
-    Fader fader(loops, trials.seed, number, far_db, far_.at);
-    if (trials.fading == Fading::rayleigh) fader.rayleigh();
-    if (trials.fading == Fading::rice) fader.rice(trials.rice_factor_db);
-    if (trials.fading == Fading::nakagami) fader.nakagami(trials.nakagami_shape);
-    far_db = far_.at;
+    const math::Drawn first = drawn(fading_quantity), second = drawn(fading_quantity_2);
+    if (trials.fading == Fading::rayleigh) loops.rayleigh(first, far_db, far_);
+    if (trials.fading == Fading::rice) add_rice(loops, first, second, trials.rice_factor_db, far_db, far_);
+    if (trials.fading == Fading::nakagami) add_nakagami(loops, first, second, trials.nakagami_shape, far_db, far_);
+    far_db = far_;
 }
 
-void give_levels(double level_dbm, const double *deviation_db, std::size_t count, double *levels_dbm) noexcept {
-    if (count == piece)
-        for (std::size_t i = 0; i < piece; ++i) levels_dbm[i] = level_dbm + deviation_db[i];
+void give_levels(const Loops &loops, double level_dbm, const double *deviation_db, std::size_t count,
+                 double *levels_dbm) noexcept {
+    if (count == piece) loops.shift(deviation_db, levels_dbm, level_dbm);
     else
         for (std::size_t i = 0; i < count; ++i) levels_dbm[i] = level_dbm + deviation_db[i];
 }

@@ -39,10 +39,7 @@ class Deviations {
     const double *far_db, *near_db;
 
   private:
-    struct Piece {
-        alignas(64) double at[math::piece];
-    };
-    Piece near_, far_;
+    alignas(64) double near_[math::piece], far_[math::piece];
 };
 /// Sums of whole grains, which add up to the same in any order.
 struct Moments {
@@ -67,7 +64,8 @@ struct Levels {
 };
 
 /// The levels of `count` trials.
-void give_levels(double level_dbm, const double *deviation_db, std::size_t count, double *levels_dbm) noexcept;
+void give_levels(const math::Loops &loops, double level_dbm, const double *deviation_db, std::size_t count,
+                 double *levels_dbm) noexcept;
 
 /// Enters trials `from` to `to` of a piece.
 void enter(Tally &tally, const chain::Window &window, const Levels &levels, const Deviations &deviations,

@@ -339,16 +339,11 @@ bool take_stage(Refusal &refusal, const lvb_link &link, std::uint32_t index, cha
     }
 }
 
-namespace {
-
-// The field by which an antenna has another gain than 0 dBi; 0 where none does.
 std::int32_t gain_field(const chain::Stage &stage) noexcept {
     if (stage.has_pattern) return LVB_FIELD_PATTERN;
     if (stage.gain_table.rows > 0) return LVB_FIELD_GAIN_TABLE;
     return stage.gain_db != 0.0 ? LVB_FIELD_GAIN_DB : 0;
 }
-
-} // namespace
 
 // A radiating cable has no antenna: its coupling loss begins at its feed, and a gain there would be counted beside it.
 bool Order::enter_air(Refusal &refusal, const chain::Stage &stage, std::int32_t index) noexcept {

@@ -33,6 +33,9 @@ inline std::uint32_t bits_of(const chain::Notes &notes) noexcept {
            (notes.null ? std::uint32_t{LVB_NOTE_NULL} : 0u);
 }
 
+/// The field by which an antenna has another gain than 0 dBi; 0 where none does.
+std::int32_t gain_field(const chain::Stage &stage) noexcept;
+
 /// The order of stages: one source first, antennas on both sides of the air, the receiver last.
 class Order {
   public:

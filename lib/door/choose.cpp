@@ -211,6 +211,7 @@ bool is_conducted(Kind kind) noexcept {
 /// What a walk over a link's stages found.
 struct Seen {
     std::int32_t air = -1, antenna = -1;
+    lvb_slot feed{}; ///< that of the first antenna, where it is one
     bool receiver = false;
 };
 
@@ -229,6 +230,7 @@ class LinkTaker {
     }
     bool take_stages(const lvb_link &lent, std::uint32_t index, decide::Link &link, bool noise, Seen &seen) noexcept;
     bool take_slot(const lvb_slot &slot, double frequency_mhz, bool noise, Kind &kind) noexcept;
+    bool check_feed(const lvb_slot &slot) noexcept;
     bool take_needs(const lvb_need &need, std::int32_t row, const Seen &seen, decide::Link &link) noexcept;
 
     Refusal &refusal_;
@@ -257,6 +259,18 @@ bool LinkTaker::take_slot(const lvb_slot &slot, double frequency_mhz, bool noise
     return true;
 }
 
+// What may feed a radiating cable: nothing with a gain, whichever is taken.
+bool LinkTaker::check_feed(const lvb_slot &slot) noexcept {
+    for (std::uint32_t k = 0; k < slot.item_count; ++k) {
+        const chain::Stage &stage = laid_.items[slot.items[k]].stage;
+        const std::int32_t field = gain_field(stage);
+        if (field != 0)
+            return refuse_at(LVB_E_UNUSED, row_of(LVB_STRUCT_ITEM, slot.items[k]), field,
+                             field == LVB_FIELD_GAIN_DB ? stage.gain_db : math::not_a_number);
+    }
+    return true;
+}
+
 bool LinkTaker::take_stages(const lvb_link &lent, std::uint32_t index, decide::Link &link, bool noise,
                             Seen &seen) noexcept {
     Order order;
@@ -274,6 +288,7 @@ bool LinkTaker::take_stages(const lvb_link &lent, std::uint32_t index, decide::L
         if (slot_ < asked_.in.slot_count && slot.need == index && slot.stage == i) {
             if (!take_slot(slot, lent.frequency_mhz, limited, kind)) return false;
             stages[i] = laid_.items[slot.items[0]].stage;
+            if (kind == Kind::antenna && seen.antenna < 0) seen.feed = slot;
             ++slot_;
         } else {
             if (!take_stage(refusal_, lent, i, stages[i]) ||
@@ -282,6 +297,8 @@ bool LinkTaker::take_stages(const lvb_link &lent, std::uint32_t index, decide::L
                 return false;
             kind = stages[i].kind;
         }
+        if (kind == Kind::air && stages[i].has_path && path::is_fed_by_cable(stages[i].path) && !check_feed(seen.feed))
+            return false;
         if (!order.next(refusal_, stages[i], number)) return false;
         if (limited && lacks_figure(stages[i]))
             return refuse_at(LVB_E_MISSING, {LVB_STRUCT_STAGE, number}, LVB_FIELD_NOISE_FIGURE_DB, 0.0);

@@ -164,9 +164,11 @@ bool compute_trials(Refusal &refusal, const lvb_trials *lent, lvb_tally *result)
         const auto to = end - start < piece ? static_cast<std::size_t>(end - start) : piece;
         const decide::Deviations deviations(*asked.loops, asked.trials, number);
         if (far != nullptr)
-            decide::give_levels(asked.levels.far_dbm, deviations.far_db + from, to - from, far), far += to - from;
+            decide::give_levels(*asked.loops, asked.levels.far_dbm, deviations.far_db + from, to - from, far),
+                far += to - from;
         if (near != nullptr)
-            decide::give_levels(asked.levels.near_dbm, deviations.near_db + from, to - from, near), near += to - from;
+            decide::give_levels(*asked.loops, asked.levels.near_dbm, deviations.near_db + from, to - from, near),
+                near += to - from;
         if (result != nullptr) decide::enter(tally, asked.window, asked.levels, deviations, from, to);
         trial += to - from;
     }

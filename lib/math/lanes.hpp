@@ -4,7 +4,9 @@
 
 #include "math/kernel_namespace.hpp"
 
+#include <cstddef>
 #include <cstdint>
+#include <cstring>
 
 #if defined(__SSE2__) && defined(__GNUC__)
 #include <immintrin.h>
@@ -36,6 +38,42 @@ inline Lanes product(Lanes word, std::uint64_t factor) noexcept {
 #endif
 #else
 using Lanes = std::uint64_t;
+#endif
+
+inline void load(Lanes &lanes, const std::uint64_t *words) noexcept { std::memcpy(&lanes, words, sizeof lanes); }
+inline void store(const Lanes &lanes, std::uint64_t *words) noexcept { std::memcpy(words, &lanes, sizeof lanes); }
+
+/// Counters that are worked on at once: where the registers are many, four side by side, so that each has something to
+/// do while another waits.
+#if defined(__AVX512F__) && defined(__GNUC__)
+struct Counters {
+    static constexpr std::size_t abreast = 4;
+    Lanes of[abreast];
+};
+inline Counters operator^(Counters a, const Counters &b) noexcept {
+    for (std::size_t i = 0; i < Counters::abreast; ++i) a.of[i] ^= b.of[i];
+    return a;
+}
+inline Counters operator^(Counters a, std::uint64_t b) noexcept {
+    for (Lanes &lanes : a.of) lanes ^= b;
+    return a;
+}
+inline Counters operator>>(Counters a, int bits) noexcept {
+    for (Lanes &lanes : a.of) lanes >>= bits;
+    return a;
+}
+inline Counters product(Counters a, std::uint64_t factor) noexcept {
+    for (Lanes &lanes : a.of) lanes = product(lanes, factor);
+    return a;
+}
+inline void load(Counters &counters, const std::uint64_t *words) noexcept {
+    for (Lanes &lanes : counters.of) load(lanes, words), words += sizeof lanes / sizeof *words;
+}
+inline void store(const Counters &counters, std::uint64_t *words) noexcept {
+    for (const Lanes &lanes : counters.of) store(lanes, words), words += sizeof lanes / sizeof *words;
+}
+#else
+using Counters = Lanes;
 #endif
 
 } // namespace lvb::math::LVB_KERNEL

@@ -26,6 +26,12 @@ struct Roots {
 enum class Law : std::int32_t { rectangular, triangular, normal, arc_sine };
 inline constexpr std::size_t laws = 4;
 
+/// What is drawn: a number between -1 and 1, by the quantity and attempt, for each trial of the piece of that number.
+struct Drawn {
+    std::uint64_t seed, number;
+    std::uint32_t quantity, attempt;
+};
+
 /// The loops of one instruction set, each over one piece. Numbers are ordinary: see decibel.hpp.
 struct Loops {
     /// y = scale 10 log10(x) + offset
@@ -43,14 +49,22 @@ struct Loops {
     bool (*within)(const double *x, double low, double high);
     /// y = (before - loss) + after, where loss is the sum of the parts of the row and of the column
     void (*levels)(const double *high, const double *low, double *y, std::size_t length, const Row &row);
-    /// v gets a number between -1 and 1, by the quantity and attempt, for each trial of the piece of that number
-    void (*draw)(std::uint64_t number, std::uint64_t seed, std::uint32_t quantity, std::uint32_t attempt, double *v);
-    /// y = x + scale law(v); x may be y
-    void (*deviate[laws])(const double *v, double scale, const double *x, double *y);
-    /// y = an exponential deviate of mean 1
-    void (*exponential)(const double *v, double *y);
-    /// y = x + its decibels; x may be y
-    void (*exponential_decibels)(const double *v, const double *x, double *y);
+    /// y = offset + x
+    void (*shift)(const double *x, double *y, double offset);
+    // Of those below, x may be y.
+    /// y = x + more
+    void (*add)(const double *x, double *y, const double *more);
+    /// y = x + scale law(v)
+    void (*deviate[laws])(const Drawn &drawn, const double *x, double *y, double scale);
+    /// y = x + scale times an exponential deviate of mean 1
+    void (*exponential)(const Drawn &drawn, const double *x, double *y, double scale);
+    /// y = x + the decibels of an exponential deviate of mean 1
+    void (*rayleigh)(const Drawn &drawn, const double *x, double *y);
+    /// y = x + the decibels of the power of a steady amplitude and one of that mean power at a random angle
+    void (*rice)(const Drawn &power, const Drawn &angle, const double *x, double *y, double steady,
+                 double fading_power);
+    /// Of kernel::Gamma: the decibels of each trial's cube, and whether it is taken: where the margin is positive
+    void (*gamma)(const Drawn &normal, const Drawn &exponential, double *cube_db, double *margin, double d, double c);
 };
 
 const Loops &loops_of(InstructionSet set) noexcept;

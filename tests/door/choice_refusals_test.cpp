@@ -1,6 +1,7 @@
 // Bad choices: each gets its own status and a fault that names the item, slot or link; results stay untouched.
 #include "decide/stocks.hpp"
 #include "door/refusal.hpp"
+#include "path/paths.hpp"
 
 #include <functional>
 
@@ -233,6 +234,43 @@ TEST(ChoiceRefusals, LimitsWithoutTheirStage) {
     expect_fault(fixed.fault, {LVB_E_MISSING, LVB_STRUCT_STAGE, LVB_FIELD_NOISE_FIGURE_DB, 4, 0, 0.0});
     with_noise(fixed.link_stages[0][4], 3.0);
     EXPECT_EQ(fixed.compute(1), LVB_OK);
+}
+
+// What feeds a radiating cable has no gain, whichever item is taken.
+TEST(ChoiceRefusals, AFeedOfARadiatingCableWithAGain) {
+    Way way = radiating_cable();
+    const double mhz[] = {500.0, 1000.0}, db[] = {0.0, 1.0};
+    auto table = sized<lvb_gain_table>();
+    table.row_count = 2;
+    table.frequency_mhz = mhz;
+    table.gain_db = db;
+    auto pattern = sized<lvb_pattern>();
+    Choosing c;
+    const std::uint32_t first = c.item(antenna(0.0), 1, 1), second = c.item(antenna(0.0), 2, 1);
+    const std::uint32_t need =
+        c.link({source(15.0), antenna(0.0), air(), antenna(3.0), receiver(-95.0, -20.0)}, 900.0, 20.0, 2.0);
+    c.link_stages[0][2].path = way.lent();
+    c.slot(need, 1, {first, second});
+    EXPECT_EQ(c.compute(1), LVB_OK);
+    for (const std::uint32_t item : {first, second}) {
+        const auto number = static_cast<std::int32_t>(item);
+        lvb_stage &spoiled = c.item_stages[item];
+        spoiled.gain_db = 9.0;
+        EXPECT_EQ(c.compute(1), LVB_E_UNUSED);
+        expect_fault(c.fault, {LVB_E_UNUSED, in_item, LVB_FIELD_GAIN_DB, -1, number, 9.0});
+        spoiled.gain_db = 0.0;
+        spoiled.gain_table = &table;
+        EXPECT_EQ(c.compute(1), LVB_E_UNUSED);
+        expect_fault(c.fault, {LVB_E_UNUSED, in_item, LVB_FIELD_GAIN_TABLE, -1, number});
+        spoiled.gain_table = nullptr;
+        spoiled.pattern = &pattern;
+        EXPECT_EQ(c.compute(1), LVB_E_UNUSED);
+        expect_fault(c.fault, {LVB_E_UNUSED, in_item, LVB_FIELD_PATTERN, -1, number});
+        spoiled.pattern = nullptr;
+    }
+    c.item_stages[second].gain_db = 9.0;
+    c.link_stages[0][2].path = nullptr; // an antenna may
+    EXPECT_EQ(c.compute(1), LVB_OK);
 }
 
 } // namespace

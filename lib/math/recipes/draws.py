@@ -56,12 +56,11 @@ p, q, error = fit(w, z / v, v, 7, 7)
 show("normal P", p), show("normal Q", q)
 print("largest error", error)
 
-# ln m = s (2 + s^2 R(s^2)), s = (m - 1) / (m + 1), m from sqrt(1/2) to sqrt(2).
+# ln m = s (2 + s^2 R(s^2)), s = (m - 1) / (m + 1), m from sqrt(1/2) to sqrt(2); the error is that of ln m to itself.
 most = ((np.sqrt(2) - 1) / (np.sqrt(2) + 1)) ** 2
 square = nodes(0.0, most * 1.0001, 2000)
-s = np.sqrt(square)
 series = sum(2 * square**k / (2 * k + 3) for k in range(24))
-r, _, error = fit(square, series, s**3, 4, 0)
+r, _, error = fit(square, series, square / 2, 2, 0)
 show("logarithm R", r)
 print("largest error", error)
 
