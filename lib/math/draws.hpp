@@ -175,7 +175,6 @@ struct Gamma {
     }
     /// Takes a normal deviate x where this is positive; with the decibels of the cube and an exponential deviate.
     double margin(double x, double base, double cube_db, double exponential) const noexcept {
-        constexpr double nepers_per_db = 0x1.d791c5f888823p-3;
         return ((0.5 * x * x + d) - d * (base * base * base)) + (d * (cube_db * nepers_per_db) + exponential);
     }
 };
