@@ -25,6 +25,13 @@ Link changed(const Site &site, const SiteAntenna &antenna, Link link, std::optio
     return link;
 }
 
+double tolerances_of(const Link &link, bool with_allowances) {
+    double sum = 0.0;
+    for (const Stage &stage : link.stages)
+        if (with_allowances || stage.entry.kind != LVB_KIND_ALLOWANCE) sum += stage.entry.tolerance_db;
+    return sum;
+}
+
 } // namespace
 
 LentSite::Chain::Chain(const Site &site, const SiteAntenna &antenna, const Link &original,
@@ -102,6 +109,18 @@ const lvb_stage *LentSite::receiver() const {
     const Chain &chain = chains_.front();
     const std::size_t last = chain.link.stages.size() - 1;
     return chain.link.stages[last].entry.kind == LVB_KIND_RECEIVER ? &chain.lent.stage(last) : nullptr;
+}
+
+double LentSite::far_worst_db() const {
+    double worst = 0.0;
+    for (const Chain &chain : chains_) worst = std::max(worst, tolerances_of(chain.link, true));
+    return worst;
+}
+
+double LentSite::near_worst_db() const {
+    double worst = 0.0;
+    for (const Chain &chain : chains_) worst = std::max(worst, tolerances_of(chain.link, false));
+    return worst;
 }
 
 // A map without columns is checked, not computed.

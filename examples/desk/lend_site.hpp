@@ -20,6 +20,9 @@ class LentSite {
     /// Of the frequency, which is the same in all chains.
     double frequency_mhz() const { return chains_.front().link.frequency_mhz; }
     const lvb_stage *receiver() const; ///< null where the chains end without one
+    /// The tolerances together of the chain that has most, for the far and, without those of allowances, the near rule.
+    double far_worst_db() const;
+    double near_worst_db() const;
 
     /// Throws the Refusal of a fault that the library found in the site as a whole, or among the candidates.
     [[noreturn]] void refuse(const lvb_fault &fault) const;

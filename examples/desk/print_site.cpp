@@ -1,5 +1,7 @@
 #include "print_site.hpp"
 
+#include "tuning.hpp"
+
 #include <algorithm>
 #include <array>
 
@@ -10,28 +12,36 @@ std::string two(double value) { return two_decimals(hundredths(value)); }
 
 constexpr char blank = ' ';
 
-std::string zone_words(std::int32_t zone, bool has_wanted) {
-    switch (zone) {
-    case LVB_ZONE_DROPOUT:
-        return "drops out: below the floor";
-    case LVB_ZONE_LOW:
-        return "below the wanted band";
-    case LVB_ZONE_WANTED:
-        return has_wanted ? "inside the wanted band" : "inside the window";
-    case LVB_ZONE_HIGH:
-        return "above the wanted band";
-    case LVB_ZONE_OVERLOAD:
-        return "overloads: near level above the ceiling";
-    default:
-        return "not judged: no floor or ceiling is stated";
-    }
-}
+constexpr char unmodelled_mark = 'x';
 
 // A kind of point on the drawing.
 struct Step {
     char mark;
     std::string words;
+    bool judged = true; ///< whether there can be such points: not below a floor that is not stated
 };
+
+Step zone_step(char mark, std::int32_t zone, const Grounds &grounds) {
+    switch (zone) {
+    case LVB_ZONE_DROPOUT:
+        return grounds.has_floor ? Step{mark, "drops out: below the floor"}
+                                 : Step{mark, "not judged: no floor is stated", false};
+    case LVB_ZONE_LOW:
+        return {mark, "below the wanted band", grounds.has_wanted};
+    case LVB_ZONE_WANTED:
+        return {mark, grounds.has_wanted                         ? "inside the wanted band"
+                      : grounds.has_floor && grounds.has_ceiling ? "inside the window"
+                      : grounds.has_floor                        ? "not below the floor"
+                                                                 : "not above the ceiling"};
+    case LVB_ZONE_HIGH:
+        return {mark, "above the wanted band", grounds.has_wanted};
+    case LVB_ZONE_OVERLOAD:
+        return grounds.has_ceiling ? Step{mark, "overloads: near level above the ceiling"}
+                                   : Step{mark, "not judged: no ceiling is stated", false};
+    default:
+        return {mark, "not judged: no floor or ceiling is stated"};
+    }
+}
 
 // What the drawing shows: its steps as the legend lists them, how bad each is, and the step of each point. A character
 // that stands for several points shows the worst of them.
@@ -55,7 +65,7 @@ View view_of_zones(const Survey &survey) {
     View view;
     std::array<std::size_t, 6> step_of{}; // by LVB_ZONE_
     for (std::size_t i = 0; i < std::size(listed_zones); ++i) {
-        view.steps.push_back({marks[i], zone_words(listed_zones[i], survey.has_wanted)});
+        view.steps.push_back(zone_step(marks[i], listed_zones[i], survey));
         step_of[static_cast<std::size_t>(listed_zones[i])] = i;
     }
     view.badness = {5, 2, 0, 1, 4, 3};
@@ -67,8 +77,8 @@ View view_of_zones(const Survey &survey) {
 // "#" fails; behind it digits in rising order, the first step of them being the worst.
 View view_of_digits(const std::string &fails, const std::vector<std::string> &words) {
     View view;
-    view.steps.push_back({'#', fails});
-    for (std::size_t i = 0; i < words.size(); ++i) view.steps.push_back({static_cast<char>('0' + i), words[i]});
+    view.steps.push_back({'#', fails, true});
+    for (std::size_t i = 0; i < words.size(); ++i) view.steps.push_back({static_cast<char>('0' + i), words[i], true});
     return view;
 }
 
@@ -93,8 +103,8 @@ View view_of_margins(const Survey &survey) {
 // Decades of the share of time.
 View view_of_outage(const Survey &survey) {
     constexpr double bounds[] = {1e-5, 1e-4, 1e-3, 1e-2, 1e-1}; // above each begins the next digit
-    const std::string wanted = plain(100.0 * survey.wanted_outage()) + " %";
-    View view = view_of_digits("more often below the floor than the wanted " + wanted,
+    const std::string allowed = plain(100.0 * survey.wanted_outage()) + " %";
+    View view = view_of_digits("more often below the floor than the allowed " + allowed,
                                {"up to 0.001 % of the time below the floor", "up to 0.01 %", "up to 0.1 %", "up to 1 %",
                                 "up to 10 %", "more than 10 %"});
     view.badness = {6, 0, 1, 2, 3, 4, 5};
@@ -151,6 +161,11 @@ class Drawing {
             worst[y * wide + x] = badness;
             lines_[y].replace(x * scale_.width, scale_.width, scale_.width, view.steps[view.at[i]].mark);
         }
+        for (std::size_t i = 0; i < survey.unmodelled.size(); ++i) {
+            const std::size_t x = (i % survey.columns) / scale_.across, y = (i / survey.columns) / scale_.down;
+            if (survey.unmodelled[i] && worst[y * wide + x] < 0)
+                lines_[y].replace(x * scale_.width, scale_.width, scale_.width, unmodelled_mark);
+        }
     }
 
     // Puts a mark on the point; another one on the same takes the cell's second character, or both become '*'.
@@ -198,6 +213,9 @@ class Drawing {
 
     const CellSize &scale() const { return scale_; }
 
+    /// Whether some line of the drawing holds that y.
+    bool reaches(double y_m) const { return y_m >= edge(0) && y_m <= edge(survey_.rows); }
+
   private:
     double edge(std::size_t row) const { return survey_.y_m + (static_cast<double>(row) - 0.5) * survey_.site->step_m; }
 
@@ -212,8 +230,8 @@ std::string counted(std::size_t count, const std::string &what) {
 
 std::string site_words(const Site &site, std::size_t antennas) {
     return std::string(site.direction == LVB_DIRECTION_OUTBOUND ? "outbound" : "inbound") + ", " +
-           (site.combine == LVB_COMBINE_SUM ? "sum of " : "best of ") + counted(antennas, "antenna") + "; packs at " +
-           plain(site.pack_height_m) + " m";
+           (site.combine == LVB_COMBINE_SUM ? "sum of the powers of " : "best of ") + counted(antennas, "antenna") +
+           "; packs at " + plain(site.pack_height_m) + " m";
 }
 
 std::string label_of(const Site &site, std::int32_t antenna) {
@@ -236,16 +254,18 @@ std::string percent(std::uint64_t part, std::uint64_t whole, int width) {
 
 std::string print_shares(const Survey &survey, const View &view) {
     const lvb_map_summary &summary = survey.summary;
-    std::string out = "\n  Shares of the area (" + counted(summary.points, "point") + ")\n";
-    for (std::size_t i = 0; i < view.steps.size(); ++i) {
-        const Step &step = view.steps[i];
-        if (view.count[i] == 0 && step.mark == '?') continue;
-        out += "  " + std::string(2, step.mark) + " " + percent(view.count[i], summary.points, 5) + "  " + step.words +
-               "\n";
-    }
+    const std::uint64_t whole = summary.points + summary.unmodelled;
+    std::string out = "\n  Shares of the area (" + counted(whole, "point") + ")\n";
+    const auto row = [&](char mark, std::uint64_t count, const std::string &words, bool judged) {
+        out +=
+            "  " + std::string(2, mark) + " " + (judged ? percent(count, whole, 5) : "      -") + "  " + words + "\n";
+    };
+    for (std::size_t i = 0; i < view.steps.size(); ++i)
+        if (view.count[i] > 0 || view.steps[i].mark != '?')
+            row(view.steps[i].mark, view.count[i], view.steps[i].words, view.steps[i].judged);
     if (summary.unmodelled > 0)
-        out += labelled("Blank:", counted(summary.unmodelled, "point") +
-                                      " more, nearer to an antenna or farther from it than its path holds");
+        row(unmodelled_mark, summary.unmodelled,
+            "not judged: nearer to an antenna, or farther from it, than its path holds", true);
     return out;
 }
 
@@ -256,25 +276,23 @@ std::string point_words(const Survey &survey, std::uint64_t column, std::uint64_
 std::string print_extremes(const Survey &survey) {
     const lvb_map_summary &summary = survey.summary;
     const Site &site = *survey.site;
+    const std::string among_judged = summary.unmodelled > 0 ? "; among the points that are judged" : "";
     std::string out =
         labelled("Worst:", "W " + point_words(survey, summary.worst_column, summary.worst_row) + ": " +
                                two(summary.worst_level_dbm) + " dBm, " + floor_room(summary.worst_margin_db) +
-                               "; strongest there is " + ascii(label_of(site, summary.worst_serving)));
+                               "; strongest there is " + ascii(label_of(site, summary.worst_serving)) + among_judged);
     out += labelled("Hottest:", "H " + point_words(survey, summary.hottest_column, summary.hottest_row) + ": " +
                                     two(summary.hottest_level_dbm) + " dBm with no allowance taken, " +
                                     ceiling_room(summary.hottest_headroom_db) + "; strongest there is " +
-                                    ascii(label_of(site, summary.hottest_serving)));
+                                    ascii(label_of(site, summary.hottest_serving)) + among_judged);
     if (summary.dropout > 0 && summary.overloaded > summary.overload)
         out += labelled("Both:", counted(summary.overloaded - summary.overload, "point") +
                                      " below the floor would overload with no allowance taken");
     if (survey.outage.empty()) return out;
-    double most = 0.0;
-    for (const double share : survey.outage)
-        if (share > most) most = share; // no point outside the areas, whose share is NaN
-    const std::size_t over = survey.over_outage();
-    return out + labelled("Fading:", "below the floor in up to " + format("%.3g", 100.0 * most) + " % of the time; " +
-                                         percent(over, summary.points, 0) + " of the area more often than the " +
-                                         plain(100.0 * survey.wanted_outage()) + " % that are wanted");
+    return out + labelled("Fading:", "below the floor in up to " + share_words(survey.highest_outage()) +
+                                         " of the time; " + percent(survey.over_outage(), summary.points, 0) +
+                                         " of the points more often than the " + plain(100.0 * survey.wanted_outage()) +
+                                         " % that are allowed");
 }
 
 std::string print_antennas(const Survey &survey, const std::vector<bool> &on_map) {
@@ -297,8 +315,9 @@ std::string print_stretches(const WalkSurvey &survey, const std::vector<Stretch>
                             bool stated, const std::string &name, const std::string &where) {
     if (!stated) return labelled(name, "not judged: none is stated");
     if (stretches.empty()) return labelled(name, "never " + where);
-    std::string out = labelled(name, where + " for " + time_words(total_s) + " in all, in " +
-                                         counted(stretches.size(), "stretch") + (stretches.size() == 1 ? ":" : "es:"));
+    std::string out =
+        labelled(name, where + " for " + time_words(total_s) + " in all, in " + std::to_string(stretches.size()) +
+                           (stretches.size() == 1 ? " stretch:" : " stretches:"));
     for (const Stretch &stretch : stretches) {
         const WalkSurvey::At from = survey.at(stretch.from_m), to = survey.at(stretch.to_m);
         out += wrap(metres(stretch.from_m) + " m to " + metres(stretch.to_m) + " m of the walk (x " + metres(from.x_m) +
@@ -324,20 +343,126 @@ Links links_of(const Scenario &scenario, const Site &site) {
     return links;
 }
 
-bool holds(const Survey &survey) {
+namespace {
+
+void add_unjudged(const Grounds &grounds, std::vector<std::string> &failures) {
+    if (!grounds.has_floor) failures.emplace_back("NOT JUDGED at the floor: none is stated");
+    if (!grounds.has_ceiling) failures.emplace_back("NOT JUDGED at the ceiling: none is stated");
+}
+
+std::string at_points(std::uint64_t some, std::uint64_t whole) {
+    return " at " + std::to_string(some) + " of " + counted(whole, "point");
+}
+
+const char *const doubtful_words = "the tolerances together can push it below the floor or above the ceiling";
+
+} // namespace
+
+std::vector<std::string> failures(const Survey &survey) {
     const lvb_map_summary &summary = survey.summary;
-    return summary.unmodelled == 0 && summary.worst_margin_db >= 0.0 && summary.hottest_headroom_db >= 0.0 &&
-           survey.over_outage() == 0;
+    const std::uint64_t whole = summary.points + summary.unmodelled;
+    std::vector<std::string> all;
+    const auto add = [&](std::uint64_t count, const std::string &what, const std::string &why) {
+        if (count > 0) all.push_back(what + at_points(count, whole) + why);
+    };
+    add(summary.dropout, "DROPS OUT", "");
+    add(summary.overloaded, "OVERLOADS", "");
+    add(survey.over_outage(), "FADES below the floor too often", "");
+    add(survey.doubtful, "DOUBTFUL", std::string(": ") + doubtful_words);
+    add(summary.unmodelled, "NOT JUDGED", ": a path does not hold there");
+    add_unjudged(survey, all);
+    return all;
 }
 
-bool holds(const WalkSurvey &survey) {
+std::vector<std::string> failures(const WalkSurvey &survey) {
     const lvb_walk_result &result = survey.result;
-    return result.unmodelled == 0 && result.worst_margin_db >= 0.0 && result.hottest_headroom_db >= 0.0;
+    std::vector<std::string> all;
+    if (result.worst_margin_db < 0.0) all.emplace_back("DROPS OUT");
+    if (result.hottest_headroom_db < 0.0) all.emplace_back("OVERLOADS");
+    if (survey.doubtful > 0)
+        all.push_back("DOUBTFUL" + at_points(survey.doubtful, result.points) + ": " + doubtful_words);
+    if (result.unmodelled > 0)
+        all.push_back("NOT JUDGED" + at_points(result.unmodelled, result.points) + ": a path does not hold there");
+    add_unjudged(survey, all);
+    return all;
 }
 
-bool holds(const PlacingSurvey &survey) { return !survey.best.empty() && survey.best.front().worst_margin_db >= 0.0; }
+std::vector<std::string> failures(const PlacingSurvey &survey) {
+    std::vector<std::string> all;
+    if (survey.best.empty()) {
+        all.emplace_back("NO PLACEMENT keeps the headroom at every point");
+    } else {
+        const lvb_placement &best = survey.best.front();
+        if (best.worst_margin_db < 0.0) all.emplace_back("DROPS OUT at some point of the best placement");
+        if (survey.is_doubtful(best.worst_margin_db, best.hottest_headroom_db))
+            all.push_back(std::string("DOUBTFUL at the worst or hottest point of the best placement: ") +
+                          doubtful_words);
+    }
+    add_unjudged(survey, all);
+    return all;
+}
 
-std::string print_map(const Survey &survey, const std::string &show, bool brief) {
+namespace {
+
+std::string verdict_line(const std::vector<std::string> &failures, const char *holds) {
+    std::string words;
+    for (const std::string &failure : failures) words += (words.empty() ? "" : "; ") + failure;
+    return labelled("Verdict:", words.empty() ? std::string("HOLDS ") + holds : words);
+}
+
+// What the scenario has of the links, and of the site, that this answer does not take into account.
+std::string print_left_out(const Grounds &grounds, const Links &links, bool fades) {
+    std::string words;
+    const auto add = [&](const std::string &what) { words += (words.empty() ? "" : "; ") + what; };
+    if (grounds.far_worst_db > 0.0)
+        add("tolerances of +-" + two(grounds.far_worst_db) + " dB at the floor and +-" + two(grounds.near_worst_db) +
+            " dB at the ceiling (the verdict takes them)");
+    if (!fades && grounds.site->fading) add("the site's fading (map takes it)");
+    for (const Link *link : links) {
+        const std::string of = " of " + in_quotes(link->name);
+        if (link->fading) add("the fading" + of);
+        if (!link->limits.empty()) add("the limits" + of);
+        if (link->tuning)
+            add("the tuning" + of + " " + range_words(*link->tuning) + " (at " + plain(grounds.frequency_mhz) +
+                " MHz only)");
+    }
+    return words.empty() ? "" : labelled("Left out:", ascii(words));
+}
+
+// What a person must know of waves that meet, and of antennas that are near.
+std::string print_notes(const Grounds &grounds, std::size_t antennas, std::uint64_t near_field) {
+    const Site &site = *grounds.site;
+    std::string out;
+    if (antennas > 1 && (site.combine == LVB_COMBINE_SUM || site.direction == LVB_DIRECTION_OUTBOUND))
+        out += labelled("NOTE:", "waves of several antennas on one frequency also cancel, in places less than a "
+                                 "wavelength apart; " +
+                                     std::string(site.combine == LVB_COMBINE_SUM
+                                                     ? "the sum of their powers is the mean over such places"
+                                                     : "the best of them counts here as if it were alone"));
+    if (near_field > 0)
+        out += labelled("NOTE:", "near field: " + counted(near_field, "point") + (near_field == 1 ? " lies" : " lie") +
+                                     " nearer to an antenna than one wavelength, or than its pattern needs to form, "
+                                     "where levels do not hold");
+    return out;
+}
+
+std::string print_screens(const Site &site) {
+    if (site.screens.empty()) return "";
+    std::string out = "\n  Screens\n";
+    for (const Screen &screen : site.screens) {
+        const lvb_screen &at = screen.entry;
+        out += wrap(ascii(screen.label) + " from x " + plain(at.x1_m) + " m, y " + plain(at.y1_m) + " m to x " +
+                        plain(at.x2_m) + " m, y " + plain(at.y2_m) + " m, z " + plain(at.bottom_m) + " to " +
+                        plain(at.top_m) + " m, " +
+                        (at.loss_db > 0.0 ? plain(at.loss_db) + " dB through it" : "opaque, with edges"),
+                    page_columns, "  -  ", "     ");
+    }
+    return out;
+}
+
+} // namespace
+
+std::string print_map(const Survey &survey, const Links &links, const std::string &show, bool brief) {
     const Site &site = *survey.site;
     const View view = view_of(survey, show);
     Drawing drawing(survey, view);
@@ -354,33 +479,40 @@ std::string print_map(const Survey &survey, const std::string &show, bool brief)
                            page_columns, "  ", "  ");
     if (!site.note.empty() && !brief) out += wrap(ascii(site.note), page_columns, "  ", "  ");
     out += "\n       y/m\n" + drawing.print();
-    if (brief) return out + print_shares(survey, view) + "\n" + print_extremes(survey);
+    const std::string answer = print_shares(survey, view) + "\n" + print_extremes(survey) +
+                               verdict_line(failures(survey), "at every point of the areas") +
+                               print_left_out(survey, links, true) +
+                               print_notes(survey, site.antennas.size(), survey.near_field);
+    if (brief) return out + answer;
     const CellSize &scale = drawing.scale();
     std::string legend = "Seen from above: ahead (y) is up the page, right (x) is right.";
-    if (site.stage_front_y_m) legend += " The stage front is at y " + plain(*site.stage_front_y_m) + " m.";
+    if (site.stage_front_y_m)
+        legend += " The stage front is at y " + plain(*site.stage_front_y_m) + " m" +
+                  (drawing.reaches(*site.stage_front_y_m) ? "." : ", outside this drawing.");
     if (scale.across > 1 || scale.down > 1)
         legend += " A character shows the worst of " + std::to_string(scale.across) + " by " +
                   std::to_string(scale.down) + " squares.";
     legend += " W is the worst point, H the hottest, small letters are antennas; two marks in one place may show as *. "
               "Blank is outside the areas.";
     out += wrap(legend, page_columns, "  ", "  ");
-    return out + print_antennas(survey, on_map) + print_shares(survey, view) + "\n" + print_extremes(survey);
+    return out + print_antennas(survey, on_map) + print_screens(site) + answer;
 }
 
-std::string print_walk(const WalkSurvey &survey) {
+std::string print_walk(const WalkSurvey &survey, const Links &links) {
     const Site &site = *survey.site;
     const lvb_walk_result &result = survey.result;
     const auto place = [&](double at_m) {
         const WalkSurvey::At at = survey.at(at_m);
         return "at " + metres(at_m) + " m of the walk (x " + metres(at.x_m) + " m, y " + metres(at.y_m) + " m)";
     };
-    std::string out = wrap(site_words(site, site.antennas.size()), page_columns, "  ", "  ");
+    std::string out = wrap(site_words(site, site.antennas.size()) + "; " + plain(survey.frequency_mhz) + " MHz",
+                           page_columns, "  ", "  ");
     out += labelled("Walk:", ascii(survey.walk->name) + ": " + metres(result.length_m) + " m at " +
                                  plain(survey.walk->speed_m_per_s) + " m/s, " + time_words(result.duration_s) +
                                  "; looked at every " + plain(survey.walk->step_m) + " m");
     if (result.unmodelled > 0)
-        out += labelled("Blank:", "of " + counted(result.points, "point") + " " + std::to_string(result.unmodelled) +
-                                      " lie where an antenna's path does not hold, and count for nothing");
+        out += labelled("Unjudged:", "of " + counted(result.points, "point") + " " + std::to_string(result.unmodelled) +
+                                         " lie where an antenna's path does not hold, and count for nothing");
     if (result.points > result.unmodelled) {
         out += labelled("Worst:", two(result.worst_level_dbm) + " dBm, " + floor_room(result.worst_margin_db) + ", " +
                                       place(result.worst_m));
@@ -389,8 +521,10 @@ std::string print_walk(const WalkSurvey &survey) {
     }
     out += print_stretches(survey, survey.under_floor, result.under_floor_s, survey.has_floor,
                            "Floor:", "under the floor");
-    return out + print_stretches(survey, survey.over_ceiling, result.over_ceiling_s, survey.has_ceiling,
-                                 "Ceiling:", "over the ceiling");
+    out += print_stretches(survey, survey.over_ceiling, result.over_ceiling_s, survey.has_ceiling,
+                           "Ceiling:", "over the ceiling");
+    return out + verdict_line(failures(survey), "at every point of the walk") + print_left_out(survey, links, false) +
+           print_notes(survey, site.antennas.size(), survey.near_field);
 }
 
 std::string placed_words(const PlacingSurvey &survey, const lvb_placement &placement) {
@@ -400,24 +534,30 @@ std::string placed_words(const PlacingSurvey &survey, const lvb_placement &place
     return words;
 }
 
-std::string print_places(const PlacingSurvey &survey) {
+std::string print_places(const PlacingSurvey &survey, const Links &links) {
     const Site &site = *survey.site;
     const Placing &placing = *site.placing;
     const std::size_t standing = placing.keeps_antennas ? site.antennas.size() : 0;
-    std::string out =
-        wrap(site_words(site, standing + placing.antennas) + "; " +
-                 (standing == 0 ? "none" : std::to_string(standing)) + " of them in place already; looked at all " +
-                 counted(survey.looked_at, "placement") + " of " + counted(placing.candidates.size(), "candidate") +
-                 "; every point must keep " + plain(placing.least_headroom_db) + " dB under the ceiling",
-             page_columns, "  ", "  ");
+    std::string out = wrap(
+        site_words(site, standing + placing.antennas) + "; " + (standing == 0 ? "none" : std::to_string(standing)) +
+            " of them in place already; looked at all " + counted(survey.looked_at, "placement") + " of " +
+            counted(placing.candidates.size(), "candidate") + "; " + plain(survey.frequency_mhz) + " MHz; " +
+            (survey.has_ceiling ? "every point must keep " + plain(placing.least_headroom_db) + " dB under the ceiling"
+                                : "no ceiling is stated, so least_headroom_db counts for nothing"),
+        page_columns, "  ", "  ");
+    const std::string verdict = verdict_line(failures(survey), "at every point of the areas with the best of them") +
+                                print_left_out(survey, links, false) +
+                                print_notes(survey, standing + placing.antennas, 0);
     if (survey.best.empty())
-        return out + labelled("None:", "every placement leaves some point less than " +
-                                           plain(placing.least_headroom_db) + " dB under the ceiling");
+        return out +
+               labelled("None:", "every placement leaves some point less than " + plain(placing.least_headroom_db) +
+                                     " dB under the ceiling") +
+               verdict;
     std::size_t rank = 0;
     for (const lvb_placement &placement : survey.best) {
-        out += wrap(ascii(placed_words(survey, placement)) + ": worst point " + floor_room(placement.worst_margin_db) +
-                        " (" + two(placement.worst_level_dbm) + " dBm), hottest " +
-                        ceiling_room(placement.hottest_headroom_db),
+        out += wrap(ascii(placed_words(survey, placement)) + ": worst point " + two(placement.worst_level_dbm) +
+                        " dBm, " + floor_room(placement.worst_margin_db) + "; hottest " +
+                        two(placement.hottest_level_dbm) + " dBm, " + ceiling_room(placement.hottest_headroom_db),
                     page_columns, format("  %3zu. ", ++rank), "       ");
         for (const std::int32_t index : {placement.first, placement.second}) {
             if (index < 0) continue;
@@ -426,7 +566,7 @@ std::string print_places(const PlacingSurvey &survey) {
                           metres(at.y_m).c_str(), metres(at.z_m).c_str(), plain(at.azimuth_deg).c_str());
         }
     }
-    return out;
+    return out + verdict;
 }
 
 } // namespace desk

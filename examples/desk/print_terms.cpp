@@ -220,10 +220,10 @@ std::string print_fading(const Link &link, const Computed &computed) {
     const double room_db = fade.margin_db - fade.needed_db;
     std::string words = fading_words()[static_cast<std::size_t>(fading.model)] + " about the far end's level";
     if (fading.branches > 1.0) words += ", best of " + plain(fading.branches) + " branches";
-    words += ": it falls below the floor in " + format("%.3g", 100.0 * fade.outage) +
-             " % of places and times; the wanted " + plain(100.0 * fading.outage) + " % needs " + two(fade.needed_db) +
-             " dB above the floor, so there are " + two(std::abs(room_db)) + " dB " +
-             (room_db < 0.0 ? "TOO LITTLE" : "to spare") + "; an allowance that holds fading too would count it twice";
+    words += ": it falls below the floor in " + share_words(fade.outage) + " of places and times; the allowed " +
+             plain(100.0 * fading.outage) + " % needs " + two(fade.needed_db) + " dB above the floor, so there are " +
+             two(std::abs(room_db)) + " dB " + (room_db < 0.0 ? "TOO LITTLE" : "to spare") +
+             "; an allowance that holds fading too would count it twice";
     return labelled("Fading:", words);
 }
 

@@ -4,6 +4,7 @@
 
 #include <algorithm>
 #include <cmath>
+#include <unordered_set>
 
 namespace desk {
 namespace {
@@ -98,7 +99,12 @@ Tuning read_tuning(const Checks &checks, const Value &value) {
         const auto &items = tuning.channels->items;
         if (items.empty() || items.size() > static_cast<std::size_t>(most))
             checks.document().refuse(*tuning.channels, "a list of channels has 1 to " + plain(most) + " of them");
-        for (const Value *item : items) tuning.channels_mhz.push_back(checks.number(*item));
+        std::unordered_set<double> channels;
+        for (const Value *item : items) {
+            tuning.channels_mhz.push_back(checks.number(*item));
+            if (!channels.insert(item->number).second)
+                checks.document().refuse(*item, plain(item->number) + " MHz stands in this list before");
+        }
         tuning.count = items.size();
         return tuning;
     }
@@ -108,6 +114,9 @@ Tuning read_tuning(const Checks &checks, const Value &value) {
         need(checks, value, tuning.numbers, tuning_keys(), field);
     tuning.first_mhz = taken(tuning.numbers, LVB_FIELD_FIRST_MHZ);
     tuning.last_mhz = taken(tuning.numbers, LVB_FIELD_LAST_MHZ);
+    if (const Given &last = tuning.numbers.at(LVB_FIELD_LAST_MHZ); !(tuning.first_mhz < tuning.last_mhz))
+        checks.document().refuse(*last.value, plain(last.value->number) + " does not lie above the first frequency; " +
+                                                  "write one frequency, or some in any order, as channels_mhz");
     tuning.count = whole_or(checks, tuning.numbers, LVB_FIELD_FREQUENCY_COUNT, 2.0, most, 0);
     return tuning;
 }

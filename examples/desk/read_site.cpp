@@ -67,6 +67,13 @@ const std::vector<const Value *> &list_of(const Checks &checks, const Value &val
     return value.items;
 }
 
+// The floor is z = 0, and no pack or antenna of a site lies under it.
+void check_over_floor(const Checks &checks, const Value &value, double height_m) {
+    if (height_m < 0.0)
+        checks.document().refuse(value, plain(value.number) + " lies under the floor, which is 0; count heights from "
+                                                              "the floor of the site");
+}
+
 // A list of coordinates under a name with _m or _ft, and what makes metres of it.
 struct Lengths {
     const Value *value = nullptr;
@@ -99,6 +106,7 @@ std::vector<double> point_of(const Checks &checks, const Value &value, double (*
         if (!(std::abs(number) <= bound))
             checks.document().refuse(*item, plain(item->number) + " is out of range; allowed -" + plain(bound) +
                                                 " to " + plain(bound) + " m");
+        if (point.size() == 2) check_over_floor(checks, *item, number);
         point.push_back(number);
     }
     return point;
@@ -226,6 +234,10 @@ Screen SiteReader::read_screen(const Value &value) const {
     screen.label = checks_.text(checks_.need(value, "label"));
     screen.numbers = numbers_of(checks_, members_of(value), screen_keys(), LVB_STRUCT_SCREEN, 0);
     need_number(checks_, value, screen.numbers, screen_keys(), LVB_FIELD_TOP_M);
+    if (const auto loss = screen.numbers.find(LVB_FIELD_LOSS_DB);
+        loss != screen.numbers.end() && taken(screen.numbers, LVB_FIELD_LOSS_DB) == 0.0)
+        refuse(*loss->second.value, "a screen through which everything passes is none; leave the screen out, or leave "
+                                    "loss_db out where it is opaque");
     const Lengths from = lengths_of(checks_, value, "from");
     const Lengths to = lengths_of(checks_, value, "to");
     const std::vector<double> first = point_of(checks_, *from.value, from.to_metres, 2, 2);
@@ -248,6 +260,7 @@ SiteAntenna SiteReader::read_antenna(const Site &site, const Value &value, Names
     antenna.label = names.take(value, "label");
     antenna.link = link_of(site, checks_.need(value, "link"));
     antenna.place = read_place(checks_, checks_.need(value, "place"));
+    check_over_floor(checks_, *antenna.place.numbers.at(LVB_FIELD_Z_M).value, antenna.place.entry.z_m);
     if (const Value *pattern = value.find("pattern")) antenna.pattern = read_pattern(checks_, tables_, *pattern);
     checks_.text_or_empty(value, "note");
     return antenna;
@@ -310,6 +323,9 @@ void SiteReader::spread(const SiteAntenna &first, const Value &value, const Give
     const std::uint32_t count = whole_within(checks_, numbers, positions, fewest, most);
     const Lengths rail = lengths_of(checks_, value, "rail_to");
     const std::vector<double> to = point_of(checks_, *rail.value, rail.to_metres, 3, 3);
+    const lvb_antenna &begin = first.place.entry;
+    if (to[0] == begin.x_m && to[1] == begin.y_m && to[2] == begin.z_m)
+        refuse(*rail.value, "the rail ends in the place where it begins; leave it out");
     std::vector<lvb_antenna> places(count);
     auto fault = sized<lvb_fault>();
     if (lvb_spread_on_rail(&first.place.entry, to[0], to[1], to[2], count, places.data(), &fault) != LVB_OK) {
@@ -380,6 +396,7 @@ Site SiteReader::read(const Value &value) {
     for (const std::int32_t field : {LVB_FIELD_PACK_HEIGHT_M, LVB_FIELD_STEP_X_M})
         need_number(checks_, value, site.numbers, site_keys(), field);
     site.pack_height_m = taken(site.numbers, LVB_FIELD_PACK_HEIGHT_M);
+    check_over_floor(checks_, *site.numbers.at(LVB_FIELD_PACK_HEIGHT_M).value, site.pack_height_m);
     site.step_m = within(checks_, site.numbers, LVB_FIELD_STEP_X_M, least_step_m, most_step_m);
     if (site.numbers.contains(stage_front))
         site.stage_front_y_m = within(checks_, site.numbers, stage_front, -farthest, farthest);

@@ -45,8 +45,9 @@ SiteAnswer answer_map(const SiteQuestion &question) {
     if (!question.csv.empty()) write_whole_file(question.csv, map_csv(survey));
     if (!question.pgm.empty()) write_whole_file(question.pgm, map_pgm(survey));
     return {question.as_json ? map_json(scenario, question.file, survey)
-                             : page(scenario, question, site, print_map(survey, question.show, question.brief)),
-            holds(survey)};
+                             : page(scenario, question, site,
+                                    print_map(survey, links_of(scenario, site), question.show, question.brief)),
+            failures(survey).empty()};
 }
 
 SiteAnswer answer_walk(const SiteQuestion &question) {
@@ -59,8 +60,8 @@ SiteAnswer answer_walk(const SiteQuestion &question) {
     const WalkSurvey survey = survey_walk(document, scenario, site, walk);
     if (!question.csv.empty()) write_whole_file(question.csv, walk_csv(survey));
     return {question.as_json ? walk_json(scenario, question.file, survey)
-                             : page(scenario, question, site, print_walk(survey)),
-            holds(survey)};
+                             : page(scenario, question, site, print_walk(survey, links_of(scenario, site))),
+            failures(survey).empty()};
 }
 
 SiteAnswer answer_place(const SiteQuestion &question) {
@@ -69,8 +70,8 @@ SiteAnswer answer_place(const SiteQuestion &question) {
     const Site &site = site_of(scenario, question);
     const PlacingSurvey survey = survey_places(document, scenario, site, question.most);
     return {question.as_json ? place_json(scenario, question.file, survey)
-                             : page(scenario, question, site, print_places(survey)),
-            holds(survey)};
+                             : page(scenario, question, site, print_places(survey, links_of(scenario, site))),
+            failures(survey).empty()};
 }
 
 } // namespace desk

@@ -77,12 +77,16 @@ std::string map_json(const Scenario &scenario, const std::string &file, const Su
     };
     Json out = heading(scenario, file, site);
     out["frequency_mhz"] = survey.frequency_mhz;
+    out["far_worst_db"] = survey.far_worst_db;
+    out["near_worst_db"] = survey.near_worst_db;
     out["grid"] = {{"x_m", survey.x_m},
                    {"y_m", survey.y_m},
                    {"step_m", site.step_m},
                    {"columns", survey.columns},
                    {"rows", survey.rows}};
     out["points"] = summary.points;
+    out["doubtful"] = survey.doubtful;
+    out["near_field"] = survey.near_field;
     out["unmodelled"] = summary.unmodelled;
     Json zones;
     zones[lvb_zone_name(LVB_ZONE_DROPOUT)] = summary.dropout;
@@ -103,19 +107,27 @@ std::string map_json(const Scenario &scenario, const std::string &file, const Su
     out["hottest"]["serving"] = serving_json(site, summary.hottest_serving);
     out["fading"] = nullptr;
     if (site.fading)
-        out["fading"] = {{"wanted_outage", survey.wanted_outage()}, {"points_over_wanted", survey.over_outage()}};
-    out["holds"] = holds(survey);
+        out["fading"] = {{"wanted_outage", survey.wanted_outage()},
+                         {"points_over_wanted", survey.over_outage()},
+                         {"highest_outage", survey.highest_outage()}};
+    out["failures"] = failures(survey);
+    out["holds"] = failures(survey).empty();
     return told(scenario, *survey.site, std::move(out));
 }
 
 std::string walk_json(const Scenario &scenario, const std::string &file, const WalkSurvey &survey) {
     const lvb_walk_result &result = survey.result;
     Json out = heading(scenario, file, *survey.site);
+    out["frequency_mhz"] = survey.frequency_mhz;
+    out["far_worst_db"] = survey.far_worst_db;
+    out["near_worst_db"] = survey.near_worst_db;
     out["walk"] = survey.walk->name;
     out["length_m"] = result.length_m;
     out["speed_m_per_s"] = survey.walk->speed_m_per_s;
     out["duration_s"] = result.duration_s;
     out["points"] = result.points;
+    out["doubtful"] = survey.doubtful;
+    out["near_field"] = survey.near_field;
     out["unmodelled"] = result.unmodelled;
     out["worst"] = walk_point_json(survey, result.worst_m, result.worst_level_dbm, "margin_db", result.worst_margin_db);
     out["hottest"] =
@@ -124,13 +136,17 @@ std::string walk_json(const Scenario &scenario, const std::string &file, const W
     out["under_floor"] = stretches_json(survey, survey.under_floor);
     out["over_ceiling_s"] = survey.has_ceiling ? Json(result.over_ceiling_s) : Json(nullptr);
     out["over_ceiling"] = stretches_json(survey, survey.over_ceiling);
-    out["holds"] = holds(survey);
+    out["failures"] = failures(survey);
+    out["holds"] = failures(survey).empty();
     return told(scenario, *survey.site, std::move(out));
 }
 
 std::string place_json(const Scenario &scenario, const std::string &file, const PlacingSurvey &survey) {
     const Placing &placing = *survey.site->placing;
     Json out = heading(scenario, file, *survey.site);
+    out["frequency_mhz"] = survey.frequency_mhz;
+    out["far_worst_db"] = survey.far_worst_db;
+    out["near_worst_db"] = survey.near_worst_db;
     out["candidates"] = placing.candidates.size();
     out["looked_at"] = survey.looked_at;
     out["least_headroom_db"] = placing.least_headroom_db;
@@ -156,7 +172,8 @@ std::string place_json(const Scenario &scenario, const std::string &file, const 
         item["hottest_headroom_db"] = placement.hottest_headroom_db;
         out["placements"].push_back(item);
     }
-    out["holds"] = holds(survey);
+    out["failures"] = failures(survey);
+    out["holds"] = failures(survey).empty();
     return told(scenario, *survey.site, std::move(out));
 }
 

@@ -59,6 +59,37 @@ bool states(const lvb_stage *receiver, std::uint32_t what) {
     return receiver != nullptr && (receiver->stated & what) != 0;
 }
 
+lvb_map map_of(const LentSite &lent, const Grid &grid, const Site &site) {
+    lvb_map map{};
+    map.size = sizeof map;
+    map.instructions = lvb_best_instructions();
+    map.site = &lent.site();
+    map.column_count = grid.columns;
+    map.row_count = grid.rows;
+    map.x_m = grid.x_m;
+    map.y_m = grid.y_m;
+    map.step_x_m = map.step_y_m = site.step_m;
+    return map;
+}
+
+// The points without a level that would have one in free space, which holds everywhere: they lie inside the areas.
+std::vector<bool> unmodelled_points(const Document &document, const Scenario &scenario, Site site, const Grid &grid,
+                                    const std::vector<double> &level_dbm) {
+    site.path.emplace();
+    site.path->entry.size = sizeof(lvb_path);
+    site.path->entry.model = LVB_PATH_FREE_SPACE;
+    const LentSite lent(document, scenario, site, false);
+    std::vector<double> free_dbm(level_dbm.size());
+    lvb_map map = map_of(lent, grid, site);
+    map.level_dbm = free_dbm.data();
+    auto fault = sized<lvb_fault>();
+    if (lvb_compute_map(&map, nullptr, &fault) != LVB_OK) lent.refuse(fault);
+    std::vector<bool> unmodelled(level_dbm.size());
+    for (std::size_t i = 0; i < unmodelled.size(); ++i)
+        unmodelled[i] = std::isnan(level_dbm[i]) && !std::isnan(free_dbm[i]);
+    return unmodelled;
+}
+
 // The pieces of a way on which a room that runs straight between points is below 0; as lvb_compute_walk counts them.
 std::vector<Stretch> stretches_below_zero(const std::vector<double> &at_m, const std::vector<double> &room) {
     std::vector<Stretch> all;
@@ -78,6 +109,31 @@ std::vector<Stretch> stretches_below_zero(const std::vector<double> &at_m, const
 
 } // namespace
 
+Grounds::Grounds(const Site &of, const LentSite &lent)
+    : site(&of), frequency_mhz(lent.frequency_mhz()), has_floor(states(lent.receiver(), LVB_STATED_FLOOR)),
+      has_wanted(states(lent.receiver(), LVB_STATED_WANTED)), has_ceiling(states(lent.receiver(), LVB_STATED_CEILING)),
+      far_worst_db(lent.far_worst_db()), near_worst_db(lent.near_worst_db()) {}
+
+bool Grounds::is_doubtful(double margin_db, double headroom_db) const {
+    return !(margin_db < 0.0) && !(headroom_db < 0.0) && (margin_db < far_worst_db || headroom_db < near_worst_db);
+}
+
+bool Grounds::in_near_field(double x_m, double y_m, double z_m) const {
+    const double wavelength_m = lvb_wavelength_m_from_mhz(frequency_mhz);
+    return std::any_of(site->antennas.begin(), site->antennas.end(), [&](const SiteAntenna &antenna) {
+        const lvb_antenna &at = antenna.place.entry;
+        const double far_m = std::max(wavelength_m, lvb_far_field_distance_m(frequency_mhz, at.largest_dimension_m));
+        return std::hypot(x_m - at.x_m, y_m - at.y_m, z_m - at.z_m) < far_m;
+    });
+}
+
+double Survey::highest_outage() const {
+    double highest = 0.0;
+    for (const double share : outage)
+        if (share > highest) highest = share; // a point outside the areas has NaN
+    return highest;
+}
+
 std::size_t Survey::over_outage() const {
     return static_cast<std::size_t>(
         std::count_if(outage.begin(), outage.end(), [&](double share) { return share > wanted_outage(); }));
@@ -87,11 +143,7 @@ Survey survey_map(const Document &document, const Scenario &scenario, const Site
     need_antennas(document, site);
     const Grid grid = grid_of(document, site);
     const LentSite lent(document, scenario, site, false);
-    Survey survey;
-    survey.site = &site;
-    survey.frequency_mhz = lent.frequency_mhz();
-    survey.has_floor = states(lent.receiver(), LVB_STATED_FLOOR);
-    survey.has_wanted = states(lent.receiver(), LVB_STATED_WANTED);
+    Survey survey(site, lent);
     survey.x_m = grid.x_m;
     survey.y_m = grid.y_m;
     survey.columns = grid.columns;
@@ -101,15 +153,7 @@ Survey survey_map(const Document &document, const Scenario &scenario, const Site
         values->resize(points);
     survey.zone.resize(points);
     survey.serving.resize(points);
-    lvb_map map{};
-    map.size = sizeof map;
-    map.instructions = lvb_best_instructions();
-    map.site = &lent.site();
-    map.column_count = grid.columns;
-    map.row_count = grid.rows;
-    map.x_m = grid.x_m;
-    map.y_m = grid.y_m;
-    map.step_x_m = map.step_y_m = site.step_m;
+    lvb_map map = map_of(lent, grid, site);
     map.level_dbm = survey.level_dbm.data();
     map.margin_db = survey.margin_db.data();
     map.headroom_db = survey.headroom_db.data();
@@ -131,6 +175,14 @@ Survey survey_map(const Document &document, const Scenario &scenario, const Site
     if (site.fading)
         for (double &outage : survey.outage)
             if (!std::isnan(outage)) outage = lvb_selection_outage(outage, site.fading->branches);
+    if (survey.summary.unmodelled > 0)
+        survey.unmodelled = unmodelled_points(document, scenario, site, grid, survey.level_dbm);
+    for (std::size_t i = 0; i < points; ++i) {
+        if (survey.is_blank(i)) continue;
+        if (survey.is_doubtful(survey.margin_db[i], survey.headroom_db[i])) ++survey.doubtful;
+        const double x_m = survey.x_of(i % survey.columns), y_m = survey.y_of(i / survey.columns);
+        if (survey.in_near_field(x_m, y_m, site.pack_height_m)) ++survey.near_field;
+    }
     return survey;
 }
 
@@ -154,11 +206,8 @@ WalkSurvey::At WalkSurvey::at(double distance) const {
 WalkSurvey survey_walk(const Document &document, const Scenario &scenario, const Site &site, const Walk &of) {
     need_antennas(document, site);
     const LentSite lent(document, scenario, site, false);
-    WalkSurvey survey;
-    survey.site = &site;
+    WalkSurvey survey(site, lent);
     survey.walk = &of;
-    survey.has_floor = states(lent.receiver(), LVB_STATED_FLOOR);
-    survey.has_ceiling = states(lent.receiver(), LVB_STATED_CEILING);
     std::vector<double> heights;
     for (const std::optional<double> &z : of.corners.z_m) heights.push_back(z.value_or(site.pack_height_m));
     lvb_walk walk{};
@@ -198,6 +247,12 @@ WalkSurvey survey_walk(const Document &document, const Scenario &scenario, const
                                 plain(fault.maximum) + " m");
         lent.refuse(fault);
     }
+    for (std::size_t i = 0; i < points; ++i) {
+        if (std::isnan(survey.level_dbm[i])) continue;
+        if (survey.is_doubtful(survey.margin_db[i], survey.headroom_db[i])) ++survey.doubtful;
+        const WalkSurvey::At at = survey.at(survey.distance_m[i]);
+        if (survey.in_near_field(at.x_m, at.y_m, at.z_m)) ++survey.near_field;
+    }
     survey.under_floor = stretches_below_zero(survey.distance_m, survey.margin_db);
     survey.over_ceiling = stretches_below_zero(survey.distance_m, survey.headroom_db);
     return survey;
@@ -208,8 +263,7 @@ PlacingSurvey survey_places(const Document &document, const Scenario &scenario, 
     const Placing &placing = *site.placing;
     const Grid grid = grid_of(document, site);
     const LentSite lent(document, scenario, site, true);
-    PlacingSurvey survey;
-    survey.site = &site;
+    PlacingSurvey survey(site, lent);
     survey.points = grid.columns * grid.rows;
     const std::uint64_t count = placing.candidates.size();
     survey.looked_at = placing.antennas == 1 ? count : count * (count - 1) / 2;

@@ -66,6 +66,9 @@ bool is_endless(std::int64_t hundredths);
 /// Hundredths as text with two decimals, with a plus before gains when `sign` is set.
 std::string two_decimals(std::int64_t hundredths, bool sign = false);
 
+/// A share of places and times in percent, with two digits, but never 0 or 100 % where it is not quite so.
+std::string share_words(double share);
+
 /// The known name that holds `name`, or else takes the fewest changes of a letter to reach from it; letter case and
 /// signs do not count. Empty when nothing is known.
 std::string nearest(std::string_view name, const std::vector<std::string> &known);

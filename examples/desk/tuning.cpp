@@ -173,6 +173,8 @@ std::string print_tuning(const Link &link, const Computed &computed) {
         words +=
             "; least room under " + name + ": " + two(limit.room_db) + " dB at " + plain(limit.frequency_mhz) + " MHz";
     }
+    if (const auto [lowest, highest] = ends_of(tuning); link.frequency_mhz < lowest || link.frequency_mhz > highest)
+        words += "; NOTE: the link's own " + plain(link.frequency_mhz) + " MHz lie outside";
     const std::string failure = tuning_failure(*computed.tuned);
     words += "; " + (failure.empty() ? "at its worst: " + verdict_words_of(sweep.verdict) : failure);
     return labelled("Tuning:", ascii(words));

@@ -154,6 +154,11 @@ TEST(DeskTuning, LimitIsHeldAtTheFrequencyOfTheHighestGain) {
     EXPECT_NEAR(number(link.at("tuning").at("highest_eirp").at("eirp_dbm")), 18.0, exact);
 }
 
+TEST(DeskTuning, SaysWhereTheLinksOwnFrequencyLiesOutside) {
+    expect_in(page(tuned(R"({"first_mhz": 610, "last_mhz": 620, "count": 3})"), {"budget"}),
+              "NOTE: the link's own 600 MHz lie outside");
+}
+
 TEST(DeskTuning, Refusals) {
     const auto refused = [](const std::string &tuning, const std::string &words) {
         expect_refused(ask(tuned(tuning), {"budget"}), words);
@@ -165,6 +170,11 @@ TEST(DeskTuning, Refusals) {
     refused(R"({"channels_mhz": [600], "count": 2})",
             "links[0].tuning.count: channels_mhz stands in place of a range; give one of them");
     refused(R"({"channels_mhz": []})", "links[0].tuning.channels_mhz: a list of channels has 1 to 10000 of them");
+    refused(R"({"first_mhz": 600, "last_mhz": 600, "count": 2})",
+            "links[0].tuning.last_mhz: 600 does not lie above the first frequency");
+    refused(R"({"first_mhz": 700, "last_mhz": 0.6, "count": 2})", "links[0].tuning.last_mhz: 0.6 does not lie above");
+    refused(R"({"channels_mhz": [600, 610, 600]})",
+            "links[0].tuning.channels_mhz[2]: 600 MHz stands in this list before");
     refused(R"({"channels_mhz": [600, -5]})",
             ":4:34: links[0].tuning.channels_mhz[1]: -5 is out of range; allowed 0.1 to 300000; in link 'A'");
     refused(R"({"first_mhz": 500, "last_mhz": 900000, "count": 3})",

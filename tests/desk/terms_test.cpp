@@ -647,12 +647,13 @@ TEST(DeskFading, ThePageTellsWhetherTheMarginIsEnough) {
     pieces.link += R"(, "fading": {"model": "Rayleigh", "outage_percent": 0.1, "branches": 2})";
     // 45.97 dB above the floor; 1 - e^(-y) = sqrt(0.001) needs 14.93 dB
     expect_words(
-        pieces,
-        "Fading: Rayleigh about the far end's level, best of 2 branches: it falls below the floor in 6.4e-08 % of "
-        "places and times; the wanted 0.1 % needs 14.93 dB above the floor, so there are 31.04 dB to spare");
+        pieces, "Fading: Rayleigh about the far end's level, best of 2 branches: it falls below the floor in less than "
+                "0.0001 % of places and times; the allowed 0.1 % needs 14.93 dB above the floor, so there are 31.04 dB "
+                "to spare");
     EXPECT_EQ(page_of(pieces).code, 0);
     pieces.receiver = R"("floor_dbm": -64, "ceiling_dbm": -10)";
     expect_words(pieces, "dB TOO LITTLE");
+    expect_words(pieces, "below the floor in 0.92 %"); // 9.97 dB above it: (1 - e^(-0.1007))^2
     expect_words(pieces, "FADES below the floor too often");
     EXPECT_EQ(page_of(pieces).code, 1);
     EXPECT_EQ(link_of(pieces).at("holds"), false);
