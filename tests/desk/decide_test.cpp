@@ -632,7 +632,8 @@ TEST(DeskChoose, Refusals) {
     chain.stock = R"({"thin": {"stage": {"kind": "cable", "attenuation_table": {"frequency_mhz": [500, 400],
         "attenuation_db_per_100m": [5, 4]}, "length_m": 3}, "cost": 1},
         "middle": {"stage": {"kind": "cable", "loss_db": 3}, "cost": 1}})";
-    expect_refused(ask(chain, {"choose"}), ":2:29: stock.thin.stage: ");
+    expect_refused(ask(chain, {"choose"}), ":2:29: stock.thin.stage: frequency_mhz[1] is 400, below the row before it "
+                                           "(500); frequencies must rise; in the stock, 'thin'");
     chain.stock = R"({"thin": {"stage": {"kind": "cable", "loss_db": 3}, "cost": 1, "lowest_mhz": -4},
         "middle": {"stage": {"kind": "cable", "loss_db": 3}, "cost": 1}})";
     expect_refused(ask(chain, {"choose"}), "stock.thin.lowest_mhz: -4 is out of range");
@@ -642,7 +643,9 @@ TEST(DeskChoose, Refusals) {
                    "'A', 'rack'");
     chain = to_choose(R"({"headroom_db": 3})");
     chain.receiver = R"("floor_dbm": -70)";
-    expect_refused(ask(chain, {"choose"}), "links[0].wanted.headroom_db: ");
+    expect_refused(
+        ask(chain, {"choose"}),
+        "links[0].wanted.headroom_db: there is no headroom to keep: no receiver with a ceiling ends this link; in");
     expect_refused(ask(to_choose("{}"), {"choose", "C"}), "no link is named 'C'");
     expect_refused(ask(to_choose("{}"), {"choose", "--sets", "0"}), "--sets takes 1 to 4096");
 }
@@ -717,7 +720,8 @@ TEST(DeskLocate, Refusals) {
     refused({"rod=8", "--uncertainty", "1"}, "'rod=8': there is no point to measure at after 'rod'");
     refused({"run=8@3", "--uncertainty", "1"}, "'run=8@3': a distance has a use only after the air");
     refused({"run=8@x", "--uncertainty", "1"}, "after the @ stands the distance over the air in metres");
-    refused({"run=900", "--uncertainty", "1"}, "'run=900'");
+    refused({"run=900", "--uncertainty", "1"},
+            "'run=900': level_dbm is 900, which is too high; allowed -300 to 200; in link 'A'");
     Chain chain;
     chain.link = R"("readings": {"uncertainty_db": 0.5, "levels": [{"after": "stage", "level_dbm": 1}]})";
     expect_refused(ask(chain, {"locate", "A"}),
