@@ -88,6 +88,20 @@ bool of_items_part(const lvb_fault &fault) {
     }
 }
 
+// Why something cannot be wanted of a link.
+std::string why_unused(std::int32_t field) {
+    switch (field) {
+    case LVB_FIELD_MARGIN_DB:
+        return "there is no margin to keep: no receiver with a floor ends this link";
+    case LVB_FIELD_HEADROOM_DB:
+        return "there is no headroom to keep: no receiver with a ceiling ends this link";
+    case LVB_FIELD_EIRP_LIMIT_DBM:
+        return "there is no e.i.r.p. to limit: this link has no antenna";
+    default:
+        return "there is no noise figure to limit: this link has no air, and so no receive side";
+    }
+}
+
 // The links were computed before as they stand: what is refused here is an item, or what is wanted of a link.
 [[noreturn]] void refuse(const Book &book, const std::vector<Sought> &sought, const lvb_fault &fault) {
     const Document &document = book.document;
@@ -104,6 +118,9 @@ bool of_items_part(const lvb_fault &fault) {
     if (fault.row < 0 || static_cast<std::size_t>(fault.row) >= sought.size()) throw Refusal(fault_words(fault));
     const Link &link = *sought[static_cast<std::size_t>(fault.row)].link;
     const std::string where = "; in link " + in_quotes(link.name);
+    if (fault.structure == LVB_STRUCT_NEED && fault.status == LVB_E_UNUSED && link.wanted)
+        if (const auto given = link.wanted->numbers.find(fault.field); given != link.wanted->numbers.end())
+            document.refuse(*given->second.value, why_unused(fault.field) + where);
     if (fault.structure == LVB_STRUCT_NEED && link.wanted) refuse_fault(document, *link.wanted, fault, where);
     if (fault.structure != LVB_STRUCT_STAGE || fault.stage < 0)
         document.refuse(*link.value, fault_words(fault) + where);

@@ -218,7 +218,12 @@ std::string tell(const Document &document, const Link &link, const lvb_fault &fa
 std::string fault_words(const lvb_fault &fault) {
     char text[256];
     lvb_fault_text(&fault, text, sizeof text);
-    return text;
+    std::string words = text;
+    if (words.ends_with('.')) words.pop_back();
+    // "needs[0].margin_db is": which struct of the library it is tells a reader of the scenario nothing.
+    const std::size_t dot = words.rfind('.', words.find(' '));
+    if (dot != std::string::npos) words.erase(0, dot + 1);
+    return words;
 }
 
 void refuse_fault(const Document &document, const Link &link, const lvb_fault &fault) {

@@ -13,7 +13,7 @@ Struct sized() {
     return fresh;
 }
 
-/// The library's sentence of a fault.
+/// The library's sentence of a fault as a clause: without its full stop, and the names of structs before the field's.
 std::string fault_words(const lvb_fault &fault);
 
 /// Throws the Refusal of a fault in a link.

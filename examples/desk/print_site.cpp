@@ -22,22 +22,24 @@ struct Step {
 };
 
 Step zone_step(char mark, std::int32_t zone, const Grounds &grounds) {
+    const bool wanted = grounds.has_wanted, floor = grounds.has_floor, ceiling = grounds.has_ceiling;
     switch (zone) {
     case LVB_ZONE_DROPOUT:
-        return grounds.has_floor ? Step{mark, "drops out: below the floor"}
-                                 : Step{mark, "not judged: no floor is stated", false};
+        return floor ? Step{mark, "drops out: below the floor"} : Step{mark, "not judged: no floor is stated", false};
     case LVB_ZONE_LOW:
-        return {mark, "below the wanted band", grounds.has_wanted};
+        return {mark, wanted ? "below the wanted band" : "below a wanted band: none is stated", wanted};
     case LVB_ZONE_WANTED:
-        return {mark, grounds.has_wanted                         ? "inside the wanted band"
-                      : grounds.has_floor && grounds.has_ceiling ? "inside the window"
-                      : grounds.has_floor                        ? "not below the floor"
-                                                                 : "not above the ceiling"};
+        return {mark,
+                wanted             ? "inside the wanted band"
+                : floor && ceiling ? "inside the window"
+                : floor            ? "not below the floor"
+                                   : "not above the ceiling",
+                wanted || floor || ceiling};
     case LVB_ZONE_HIGH:
-        return {mark, "above the wanted band", grounds.has_wanted};
+        return {mark, wanted ? "above the wanted band" : "above a wanted band: none is stated", wanted};
     case LVB_ZONE_OVERLOAD:
-        return grounds.has_ceiling ? Step{mark, "overloads: near level above the ceiling"}
-                                   : Step{mark, "not judged: no ceiling is stated", false};
+        return ceiling ? Step{mark, "overloads: near level above the ceiling"}
+                       : Step{mark, "not judged: no ceiling is stated", false};
     default:
         return {mark, "not judged: no floor or ceiling is stated"};
     }

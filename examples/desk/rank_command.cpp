@@ -68,9 +68,8 @@ std::string help_words(const Link &link, const lvb_ranking &ranking) {
     if (ranking.help_stage < 0) return "nothing helps";
     return label_of(link, ranking.help_stage) + " helps most: " + two(ranking.help_db) +
            " dB more room by a factor of two in it " +
-           (ceiling_decides(ranking)
-                ? "(half the power or gain, twice the dB of a loss, twice the distance: the level is too high)"
-                : "(twice the power or gain, half the dB of a loss, half the distance: the level is too low)");
+           (ceiling_decides(ranking) ? "(half the power or gain, twice the dB of a loss, twice the distance)"
+                                     : "(twice the power or gain, half the dB of a loss, half the distance)");
 }
 
 std::string page(const Book &book, const Link &link, const lvb_ranking &ranking, const Lines &lines) {

@@ -1,5 +1,6 @@
 #include "read_decisions.hpp"
 
+#include "faults.hpp"
 #include "terms.hpp"
 
 #include <algorithm>
@@ -268,11 +269,7 @@ std::size_t stage_named(const Link &link, const std::string &name) {
 
 void refuse_fault(const Document &document, const Part &part, const lvb_fault &fault, const std::string &where) {
     const auto given = part.numbers.find(fault.field);
-    if (given == part.numbers.end()) {
-        char text[256];
-        lvb_fault_text(&fault, text, sizeof text);
-        document.refuse(*part.value, text + where);
-    }
+    if (given == part.numbers.end()) document.refuse(*part.value, fault_words(fault) + where);
     const Given &number = given->second;
     const bool range = (fault.status == LVB_E_BELOW_RANGE || fault.status == LVB_E_ABOVE_RANGE) &&
                        !std::isnan(fault.minimum) && !std::isnan(fault.maximum);
@@ -282,9 +279,7 @@ void refuse_fault(const Document &document, const Part &part, const lvb_fault &f
         document.refuse(*number.value, plain(number.value->number) + " is out of range; allowed " + plain(low) +
                                            " to " + plain(high) + where);
     }
-    char text[256];
-    lvb_fault_text(&fault, text, sizeof text);
-    document.refuse(*number.value, text + where);
+    document.refuse(*number.value, fault_words(fault) + where);
 }
 
 } // namespace desk

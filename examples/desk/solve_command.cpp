@@ -259,7 +259,7 @@ std::string page(const Book &book, const Link &link, const Unknown &unknown, con
                                       two(solution.reached_entered) + " " + goal.unit));
     out += labelled("Wanted:", std::string(goal.words) + ": " + short_number(wanted) + " " + goal.unit + counted);
     out += labelled("Answer:", answer_words(link, unknown, goal, solution));
-    const std::string over = link.tuning ? " (over its tuning " + range_words(*link.tuning) + " too)" : "";
+    const std::string over = link.tuning && judged.holds ? ", and over its tuning " + range_words(*link.tuning) : "";
     if (!judged.words.empty()) out += labelled("With it:", ascii(judged.words + over));
     else if (unknown.key->field != LVB_FIELD_FREQUENCY_MHZ) out += print_untuned(link, "sought");
     return out + print_cautions(book.scenario, {&link});

@@ -143,8 +143,8 @@ std::string page(const Book &book, const Link &link, const SureQuestion &questio
     const lvb_sureness &sureness = drawn.sureness;
     const std::uint32_t stated = link.stages.back().entry.stated;
     std::string out = page_title("SURE", link.name + ", " + plain(link.frequency_mhz) + " MHz", book);
-    out += labelled("Drawn:", std::to_string(sureness.trials) + " trials, seed " + std::to_string(question.seed) +
-                                  ": " + move_words(link, drawn.moves));
+    out += labelled("Drawn:", std::to_string(sureness.trials) + (sureness.trials == 1 ? " trial" : " trials") +
+                                  ", seed " + std::to_string(question.seed) + ": " + move_words(link, drawn.moves));
     out += labelled("Inside:", (stated & (LVB_STATED_FLOOR | LVB_STATED_CEILING)) == 0
                                    ? "not judged: the chain ends in no floor and no ceiling"
                                    : share(sureness.inside_probability, sureness.inside_error) +
@@ -157,7 +157,9 @@ std::string page(const Book &book, const Link &link, const SureQuestion &questio
             labelled("Above:", "the ceiling: far " + share(sureness.far_above_probability, sureness.far_above_error) +
                                    ", near " + share(sureness.near_above_probability, sureness.near_above_error));
     const auto mean = [](double mean_dbm, double error_db, double deviation_db) {
-        return two(mean_dbm) + " dBm (+-" + three(error_db) + "), standard deviation " + two(deviation_db) + " dB";
+        return two(mean_dbm) + " dBm (" +
+               (std::isnan(error_db) ? std::string("one trial tells no spread)")
+                                     : "+-" + three(error_db) + "), standard deviation " + two(deviation_db) + " dB");
     };
     out += labelled(
         "Means:", "far " + mean(sureness.far_mean_dbm, sureness.far_mean_error_db, sureness.far_standard_deviation_db) +

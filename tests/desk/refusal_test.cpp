@@ -72,7 +72,7 @@ const Bad bad[] = {
     {"no_power", 14, "links[0].stages[0]: power_mw or power_w or power_dbm or power_dbw is missing"},
     {"no_receive_antenna", 19, "links[0].stages[5]: an antenna must follow the air before a receiver"},
     {"no_source", 14, "links[0].stages[0]: the chain must begin with a source, not with a passive"},
-    {"no_stages", 5, "links[0].stages: the chain must begin with a source."},
+    {"no_stages", 5, "links[0].stages: the chain must begin with a source; in link"},
     {"no_transmit_antenna", 17, "links[0].stages[3]: the air needs an antenna before it"},
     {"not_a_number", 10, "links[0]: this is not JSON: syntax error while parsing value - invalid literal"},
     {"null_in_a_name", 15,
