@@ -163,7 +163,7 @@ std::uint64_t cells_of(const Completion &c, const Layer &layer) noexcept {
     return std::uint64_t{planes_of(c, layer)} * c.rows * c.stride;
 }
 
-float held(double noise) noexcept { return noise < double{blocked} ? static_cast<float>(noise) : blocked; }
+float held(double noise) noexcept { return noise < static_cast<double>(blocked) ? static_cast<float>(noise) : blocked; }
 
 // After the last slot: free where the range has a state that holds both limits.
 void fill_end(const Completion &c, const Layer &layer) noexcept {
