@@ -484,6 +484,21 @@ enum {
     LVB_FIELD_QUANTILES = 317,
     LVB_FIELD_QUANTILE_COUNT = 318,
     LVB_FIELD_QUANTILE_SIZE = 319,
+    LVB_FIELD_FAR_SUM = 400,
+    LVB_FIELD_FAR_SQUARES_HIGH = 401,
+    LVB_FIELD_NEAR_SUM = 402,
+    LVB_FIELD_NEAR_SQUARES_HIGH = 403,
+    LVB_FIELD_FAR_DBM = 404,
+    LVB_FIELD_NEAR_DBM = 405,
+    LVB_FIELD_MISSES = 406,
+    LVB_FIELD_POINTS = 407,
+    LVB_FIELD_OUTSIDE = 408,
+    LVB_FIELD_UNMODELLED = 409,
+    LVB_FIELD_OVERLOADED = 410,
+    LVB_FIELD_WORST_LEVEL_DBM = 411,
+    LVB_FIELD_HOTTEST_LEVEL_DBM = 412,
+    LVB_FIELD_WORST_SERVING = 413,
+    LVB_FIELD_HOTTEST_SERVING = 414,
     /* solve, rank, compare: from 320 */
     LVB_FIELD_SOLVE = 320,
     LVB_FIELD_SOLUTION = 321,
@@ -3857,7 +3872,7 @@ typedef struct lvb_need {
     uint32_t worst_case;             /**< LVB_WORST_ bits */
     double margin_db;                /**< far level above the floor at least, 0 to 100 dB */
     double headroom_db;              /**< near level under the ceiling at least, 0 to 100 dB */
-    double eirp_limit_dbm;           /**< most e.i.r.p., -200 to 150 dBm */
+    double eirp_limit_dbm;           /**< most e.i.r.p., -200 to 150 dBm; not over a radiating cable, which has none */
     double noise_figure_limit_db;    /**< most noise figure of the receive side, 0.001 to 100 dB; 0: not limited */
 } lvb_need;
 
@@ -3953,7 +3968,8 @@ LVB_API lvb_status lvb_compute_choice_scratch(const lvb_choice *choice, lvb_choi
  *  item's stage; null sets, costs or scratch; too little scratch (LVB_E_BELOW_RANGE); a slot or its items of a kind
  *  that may not stand there; a slot's need, stage or item of which there is none (LVB_E_NOT_FOUND), or out of order
  *  (LVB_E_ORDER); a link without a slot (LVB_E_MISSING); a margin without a stated floor, a headroom without a
- *  ceiling, a limit of e.i.r.p. without an antenna, a limit of noise without air (LVB_E_UNUSED); a noise figure that is missing.
+ *  ceiling, a limit of e.i.r.p. without an antenna or over a radiating cable, a limit of noise without air (LVB_E_UNUSED); a
+ *  noise figure that is missing; results or scratch that overlap (LVB_E_CONFLICT).
  *  Accuracy: exact in cost; levels as lvb_compute_budget. Cost: see above; a step is a slot's list. Since: 0.1. */
 LVB_API lvb_status lvb_compute_choice(const lvb_choice *choice, lvb_chosen *result, lvb_fault *fault);
 

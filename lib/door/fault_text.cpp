@@ -236,6 +236,8 @@ const char *user_of_field(std::int32_t structure) noexcept {
         return "law";
     case LVB_STRUCT_TRIALS:
         return "kind of trials";
+    case LVB_STRUCT_NEED:
+        return "link";
     default:
         return "kind of stage";
     }
@@ -509,6 +511,7 @@ void put_sentence(Writer &out, const lvb_fault &fault) noexcept {
             return out.put(" stands less than 0.01 m from the screen");
         }
         if (fault.structure == LVB_STRUCT_COLUMNS || fault.structure == LVB_STRUCT_GRID ||
+            fault.structure == LVB_STRUCT_TRIALS || fault.structure == LVB_STRUCT_CHOICE ||
             (fault.structure >= LVB_STRUCT_MAP && fault.structure <= LVB_STRUCT_PLACE) ||
             fault.field == LVB_FIELD_LOWEST_MARGIN_DB || fault.field == LVB_FIELD_LOWEST_HEADROOM_DB)
             return out.put(" overlaps another array of the call");
