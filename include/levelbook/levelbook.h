@@ -3759,7 +3759,7 @@ typedef struct lvb_tally {
  *  Refused: the link as lvb_compute_budget refuses it; null trials or link; a law or fading that is not known
  *  (LVB_E_UNKNOWN_VALUE); a number of spreads that is neither 0 nor that of the stages (LVB_E_COUNT), or 0 beside spreads
  *  (LVB_E_MISSING); a coverage factor for another law than the normal one, fading or shadowing without air, a factor or
- *  shape of another fading (LVB_E_UNUSED); a shape that is missing. Nothing is written then.
+ *  shape of another fading (LVB_E_UNUSED); a shape that is missing; results that overlap each other (LVB_E_CONFLICT). Nothing is written then.
  *  Accuracy: g within 2e-9 for the normal law and 1e-13 for the others; Rayleigh 1e-8 dB, where a step of v is 3e-9 dB or
  *  more; the same bits on every machine and instruction set. Results scatter with the root of the number of trials. Cost:
  *  linear in trials times stages with a tolerance, 0.5 to 2.5 ns each with AVX-512; Rice and Nakagami some 3 to 6 ns. Since: 0.1. */
@@ -3795,7 +3795,10 @@ typedef struct lvb_sureness {
  *  Source: rule of succession (Laplace; beta law of a share). Mean and standard deviation: JCGM 101:2008, 7.6.
  *  Range: tally_count 1 to 65536; 4294967296 trials altogether.
  *  Refused: null tallies or sureness; wrong sizes; no tally or no trials (LVB_E_MISSING); too many (LVB_E_COUNT); tallies of
- *  different levels without deviations (LVB_E_CONFLICT); fewer trials than were counted of some kind (LVB_E_BELOW_RANGE).
+ *  different levels without deviations (LVB_E_CONFLICT), or of levels that are NaN or infinite (LVB_E_NAN, LVB_E_INFINITE;
+ *  -infinity may be: a null); what trials cannot come to (LVB_E_BELOW_RANGE, LVB_E_ABOVE_RANGE): fewer trials than were
+ *  counted of some kind, or inside and missed at one end together; more than were inside and missed at both; sums beyond
+ *  16384 dB, and sums of squares beyond its square, for each trial.
  *  Accuracy: sums are exact; standard deviations to 0.00001 dB. Since: 0.1. */
 LVB_API lvb_status lvb_compute_sureness(const lvb_tally *tallies, uint32_t tally_count, uint32_t tally_size,
                                         lvb_sureness *sureness, lvb_fault *fault);
@@ -3812,9 +3815,10 @@ typedef struct lvb_quantile {
  *  Formula: the quantile is the level of rank ceil(probability count), at least 1; its error half the distance between the
  *  levels of that rank plus and minus sqrt(count probability (1 - probability)), at least 1: the standard deviation of the rank.
  *  Source: inverse of the distribution function, JCGM 101:2008, 7.5 and 7.7; order statistics (textbooks).
- *  Range: probability [0, 1], levels of any size, infinite ones too.
- *  Refused: null levels or quantiles; a count of 0 (LVB_E_MISSING) or above LVB_MAX_VALUES (LVB_E_COUNT); a wrong size; a
- *  probability outside its range; a level that is NaN. Nothing is written or moved then.
+ *  Range: probability [0, 1], levels of any size, infinite ones too; count 1 to LVB_MAX_VALUES, quantile_count 1 to
+ *  LVB_MAX_ROWS.
+ *  Refused: null levels or quantiles; a count or quantile_count of 0 (LVB_E_MISSING) or above its most (LVB_E_COUNT); a
+ *  wrong size; a probability outside its range; a level that is NaN. Nothing is written or moved then.
  *  Accuracy: exact. Cost: some 20 ns a level and quantile. Since: 0.1. */
 LVB_API lvb_status lvb_compute_quantiles(double *levels_dbm, uint64_t count, lvb_quantile *quantiles, uint32_t quantile_count,
                                          uint32_t quantile_size, lvb_fault *fault);
