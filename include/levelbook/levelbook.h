@@ -3415,8 +3415,9 @@ typedef struct lvb_sweep_result {
  *  Source: as lvb_compute_budget; judging a tuning range at its worst: common practice, no source.
  *  fault may be null. Arrays of results must overlap neither each other nor the lists.
  *  Range: as the fields of lvb_sweep and lvb_link say; frequencies 0.1 to 300000 MHz, distances 0.01 to 1e9 m.
- *  Refused: null sweep, link or result; as lvb_compute_budget for the chain at every point, with the index of a list's value as
- *  row; no frequencies (LVB_E_MISSING); too many points (LVB_E_COUNT); a list and a range (LVB_E_CONFLICT) or neither,
+ *  Refused: null sweep, link or result; as lvb_compute_budget for the chain at every point, where a value of a list that the
+ *  link or its path cannot take is told as lvb_sweep's, with its index as row (a frequency outside a table: as the table's, with
+ *  that row too); no frequencies (LVB_E_MISSING); too many points (LVB_E_COUNT); a list and a range (LVB_E_CONFLICT) or neither,
  *  or a list of distances whose count is 0 (LVB_E_MISSING); distances without air (LVB_E_UNUSED); overlapping arrays
  *  (LVB_E_CONFLICT).
  *  Accuracy: as lvb_compute_budget. Cost: for each frequency as lvb_compute_budget, for each distance there two losses of the way;

@@ -548,7 +548,9 @@ void put_sentence(Writer &out, const lvb_fault &fault) noexcept {
         out.put(fault.row == 0 ? ", too far from the last row" : ", too far from the row before it");
         return put_allowed(out, fault);
     case LVB_E_OUTSIDE_TABLE:
-        out.put("frequency_mhz is ");
+        out.put("frequency_mhz");
+        if (fault.row >= 0) put_index(out, fault.row); // of a sweep's list
+        out.put(" is ");
         out.put(fault.value);
         out.put(", too far outside the table");
         if (fault.stage >= 0) out.put(" of ");
