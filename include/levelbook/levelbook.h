@@ -4041,6 +4041,9 @@ typedef struct lvb_locate_result {
     double fault_db;         /**< as in lvb_suspect, of that stage */
     double deviation_db;     /**< as in lvb_suspect, of that stage */
     double expected_bits;    /**< as in lvb_suspect, of next_stage; 0: no gain is assured */
+    double fault_p_value;    /**< probability that readings lie so far off or farther with a fault of the best size in that
+                                  stage: low (below 0.01) means that no single fault explains them, a reading is wrong or
+                                  there are two faults */
 } lvb_locate_result;
 
 /** Finds the stage that has a fault, by levels measured along the chain: how likely each stage is the culprit and by how
@@ -4054,19 +4057,25 @@ typedef struct lvb_locate_result {
  *  in proportion to 1, times what was held before; j is the jump of the departure in the span as all readings estimate
  *  it, d the variance of that estimate, s that of a fault; the fault is j s / (d + s), with the variance d s / (d + s).
  *  Behind the last reading nothing is seen: the ratio is 1, the fault 0 with fault_spread_db. chi_square is the squared
- *  departure of the readings in the metric of their covariance without a fault. expected_bits is a lower bound of the
+ *  departure of the readings in the metric of their covariance without a fault. fault_p_value is that of the chi_square
+ *  which is left once a fault of the size j is taken out at the most likely stage, chi_square - j^2 / d, with one degree of
+ *  freedom fewer than readings (1 of a single reading); where that stage lies behind the last reading it is p_value.
+ *  The probabilities above are shares among healthy and single faults, and add up to 1 also where none of them fits: ask
+ *  fault_p_value first. Sound readings of a single fault fall below a limit about as often as it says, and where tolerances
+ *  are limits of error more seldom. expected_bits is a lower bound of the
  *  mutual information of culprit (a stage, or none) and reading, by the Bhattacharyya distances between what each culprit
  *  predicts; the next stage is the first that has the most, at a conducted point that no allowance follows directly (such
  *  an allowance belongs to the level there). Every chain has such a point, so that a stage is always named, also without a
  *  reading; expected_bits tells whether measuring there is worth the way.
- *  Source: standard deviation of a stated limit: JCGM 100:2008, 4.3.7 (uniform distribution). Estimates before and behind a
+ *  Source: chi-square of what a fit leaves, with the degrees of freedom that it takes: least squares (textbooks). Standard
+ *  deviation of a stated limit: JCGM 100:2008, 4.3.7 (uniform distribution). Estimates before and behind a
  *  jump: Fraser & Potter, 1969; jumps of a linear system: Willsky & Jones, 1976. Expected information: Lindley, 1956; its
  *  bound: Kolchinsky & Tracey, Entropy 19, 361 (2017). Prior of the fault: common practice, no source.
  *  Caution: a meter that reads all levels too high looks like a fault of the source; and where the walk fades, take means.
  *  suspects is null or has stage_count elements of suspect_size bytes (sizeof(lvb_suspect)). fault may be null.
  *  Range: as the fields of lvb_locate and lvb_reading say, and lvb_compute_budget for the link.
  *  Refused: a null locate, result or array of readings; readings whose count is 0 (LVB_E_MISSING); wrong sizes; the
- *  link as lvb_compute_budget refuses it, at the distance of each reading too; more than LVB_MAX_READINGS readings
+ *  link as lvb_compute_budget refuses it, and the distance of a reading as that of the link; more than LVB_MAX_READINGS readings
  *  (LVB_E_COUNT); uncertainty_db of 0 in lvb_locate (LVB_E_MISSING); values outside their ranges; a reading after a
  *  stage that there is not, where the level is radiated, or behind a pattern's null (LVB_E_NOT_FOUND); a distance of a
  *  reading before the air (LVB_E_UNUSED).
