@@ -200,8 +200,9 @@ void LentSite::refuse(const lvb_fault &fault) const {
         if (fault.field == LVB_FIELD_X2_M)
             document_.refuse(*of_.screens[row].ends[1], "both ends of this screen are in one place");
         refuse_number(of_.screens[row].numbers, *of_.screens[row].value, fault);
-    case LVB_STRUCT_SITE_ANTENNA: // the site's own were checked before
-        refuse_chain(of_.placing->candidates[row], fault);
+    case LVB_STRUCT_PLACE: // candidates; the site's own antennas were checked before
+        if (fault.status == LVB_E_CONFLICT && fault.row >= 0) refuse_chain(of_.placing->candidates[row], fault);
+        break;
     case LVB_STRUCT_BODY_TABLE: {
         const Table &table = *of_.wearer->body_table;
         const Document &where = table.file != nullptr ? *table.file : document_;

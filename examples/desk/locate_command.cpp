@@ -109,12 +109,22 @@ std::string suspect_words(const Link &link, const lvb_locate_result &result) {
            percent(result.span_probability) + " altogether; these readings cannot tell them apart; if so, " + size;
 }
 
+// Not even a fault of the best size in the most likely stage brings the readings together.
+bool contradict(const lvb_locate_result &result) {
+    constexpr double seldom = 0.01;
+    return result.fault_p_value < seldom;
+}
+
 // Readings that fit a healthy chain leave no suspect, however likely the likeliest stage is.
 std::string fit_words(const Link &link, const lvb_locate_result &result) {
     const std::string odds =
         format(", which reads so far off or farther with a probability of %.3g %%", 100.0 * result.p_value);
     if (result.consistent == 1) return labelled("Suspect:", "none: the readings fit a healthy chain" + odds);
-    return labelled("Suspect:", suspect_words(link, result)) +
+    const std::string but = contradict(result)
+                                ? labelled("But:", "no single fault explains these readings; repeat the one after " +
+                                                       label_of(link, result.span_last))
+                                : "";
+    return labelled("Suspect:", suspect_words(link, result)) + but +
            labelled("Fits:", "the readings DO NOT FIT a healthy chain" + odds);
 }
 
@@ -179,6 +189,7 @@ std::string json(const Book &book, const Link &link, const std::vector<Reading> 
     out["span_probability"] = result.span_probability;
     out["fault_db"] = result.fault_db;
     out["deviation_db"] = result.deviation_db;
+    out["fault_p_value"] = result.fault_p_value;
     out["next_stage"] = link.stages[result.next_stage].label;
     out["expected_bits"] = result.expected_bits;
     out["suspects"] = Json::array();

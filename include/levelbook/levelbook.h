@@ -484,6 +484,21 @@ enum {
     LVB_FIELD_QUANTILES = 317,
     LVB_FIELD_QUANTILE_COUNT = 318,
     LVB_FIELD_QUANTILE_SIZE = 319,
+    LVB_FIELD_FAR_SUM = 400,
+    LVB_FIELD_FAR_SQUARES_HIGH = 401,
+    LVB_FIELD_NEAR_SUM = 402,
+    LVB_FIELD_NEAR_SQUARES_HIGH = 403,
+    LVB_FIELD_FAR_DBM = 404,
+    LVB_FIELD_NEAR_DBM = 405,
+    LVB_FIELD_MISSES = 406,
+    LVB_FIELD_POINTS = 407,
+    LVB_FIELD_OUTSIDE = 408,
+    LVB_FIELD_UNMODELLED = 409,
+    LVB_FIELD_OVERLOADED = 410,
+    LVB_FIELD_WORST_LEVEL_DBM = 411,
+    LVB_FIELD_HOTTEST_LEVEL_DBM = 412,
+    LVB_FIELD_WORST_SERVING = 413,
+    LVB_FIELD_HOTTEST_SERVING = 414,
     /* solve, rank, compare: from 320 */
     LVB_FIELD_SOLVE = 320,
     LVB_FIELD_SOLUTION = 321,
@@ -3047,16 +3062,18 @@ enum {
  *  places: two-ray runs from the antenna's z_m to the pack (pack_height_m, or the walk's z_m), and the heights of the lvb_path,
  *  of any model, are not used; two-ray may leave them 0 here.
  *  Polarization is not computed: which way a pack's antenna points on a stage is unknown, so its loss belongs into an
- *  allowance of the chain (lvb_describe_allowance). All chains of a site have one frequency and one receiver's window. */
+ *  allowance of the chain (lvb_describe_allowance), and polarization_deg and ellipticity of the antenna are 0. All chains of a site have one frequency and one receiver's window. */
 typedef struct lvb_site_antenna {
     const lvb_antenna *antenna; /**< its place, aim and pattern */
     const lvb_link *link;       /**< its chain */
 } lvb_site_antenna;
 
 /** Where performers are: a polygon in plan. Inside is what an odd number of its edges surround, and every point on an
- *  edge; it may have any shape, and areas may overlap. An element of an array. */
+ *  edge: within about 1e-9 m of it, so that rounding of positions does not decide. It may have any shape, and areas may
+ *  overlap. An element of an array. */
 typedef struct lvb_area {
-    uint32_t corner_count; /**< 3 to LVB_MAX_CORNERS, not all on one line */
+    uint32_t corner_count; /**< 3 to LVB_MAX_CORNERS, one of them more than 0.001 m off the line through the first corner and
+                                the one farthest from it */
     uint32_t reserved;     /**< 0 */
     const double *x_m;     /**< corner_count corners in order, -1000000 to 1000000 m */
     const double *y_m;     /**< as x_m */
@@ -3064,7 +3081,9 @@ typedef struct lvb_area {
 
 /** A vertical rectangle that shades: a set piece, a wall of screens, a riser. An element of an array.
  *  Without a loss it is opaque and waves bend around its edges: each edge leaves what lvb_knife_edge_loss_db says, with
- *  its distance from the line of sight where that meets the screen's plane; the powers add, to 1 at most. For top and sides
+ *  its distance from the line of sight: of a side in plan, from the edge at right angles to the way; of the top and bottom
+ *  upright, where the way meets the screen's plane; all with the Fresnel radius of that place of the way. The powers add, to
+ *  1 at most. For top and sides
  *  and a point in the shadow that is the average loss of ITU-R P.526-15, 5.1, -10 log10(sum of 10^(-J / 10)); that a
  *  lower edge counts alike, and what holds beside the shadow, is common practice, no source. A lower edge at the floor or
  *  under it is not free. With a loss whatever passes through it loses that, and nothing bends. Only ways that cross the
@@ -3188,22 +3207,31 @@ typedef struct lvb_map_summary {
  *  Refused: a null map, site, antenna or link, or an array that is counted; an array whose count is 0
  *  (LVB_E_MISSING); wrong sizes; values outside their ranges, NaN among them; chains as lvb_compute_budget refuses
  *  them, or without air (LVB_E_MISSING); chains that differ in frequency or window (LVB_E_CONFLICT); a path that a map
- *  cannot take (LVB_E_UNUSED); fewer than 3 corners (LVB_E_COUNT) or all on one line (LVB_E_TABLE_DUPLICATE); a screen
+ *  cannot take, or a polarization (LVB_E_UNUSED); fewer than 3 corners (LVB_E_COUNT) or all on one line (LVB_E_TABLE_DUPLICATE); a screen
  *  without width (LVB_E_BELOW_RANGE) or height (LVB_E_ORDER); an antenna nearer than 0.01 m to a screen
  *  (LVB_E_CONFLICT); two-ray with heights outside 0.01 to 1000 m; facing fields that the rule or a missing table has no
  *  use for (LVB_E_UNUSED); an outage without a law or without a floor (LVB_E_MISSING), or a law without an outage
  *  (LVB_E_UNUSED); results that overlap (LVB_E_CONFLICT); counts that are too large (LVB_E_COUNT); instructions that
  *  this processor lacks.
+ *  Points: only the grid's points are looked at. Corners and edges of an area that lie between them may be worse: a walk
+ *  along the edge tells (lvb_compute_walk). An area with no point of the grid in it is not told of: it counts for nothing, so
+ *  choose steps smaller than every area. Levels nearer to an antenna than a wavelength are those of the far field, continued
+ *  down to 0.01 m: not physical.
  *  Accuracy: 1e-11 dB of the stated formulas, where a cosine has a gain of up to 40 dBi and a point lies within 89 degrees
- *  of its boresight (next to the null the angle itself is rounded); 1e-9 dB up to 60 dBi and behind edges. The power
- *  behind screens is within 2 dB of the exact field on the average over places; single places differ more. Cost: linear in
+ *  of its boresight (next to the null the angle itself is rounded); 1e-9 dB up to 60 dBi and behind edges. Behind
+ *  an opaque screen of 1.2 to 2.8 m a side, met at right angles and halfway along 10 m at 1200 MHz, the mean power over 400
+ *  random screens is within 2 dB of that of the exact field (Fresnel integrals); single places differ more, and nothing is
+ *  claimed of other shapes. Cost: linear in
  *  points, antennas, screens and corners; least with free space and isotropic antennas or cosines of an even exponent,
  *  where the level's logarithm is the only one. Since: 0.1. */
 LVB_API lvb_status lvb_compute_map(const lvb_map *map, lvb_map_summary *summary, lvb_fault *fault);
 
 /** Joins the summary of other rows of a map to one: the result is that of one call over all of them, whatever the order.
  *  A summary with its size set and all else zero is that of no rows.
- *  Refused: a null summary or other, or a wrong size (LVB_E_NULL, LVB_E_STRUCT_SIZE). fault may be null. Since: 0.1. */
+ *  Refused: a null summary or other, or a wrong size (LVB_E_NULL, LVB_E_STRUCT_SIZE); what no map gives: more than 2^61 points,
+ *  or points that are not those of all zones together (LVB_E_COUNT), more overloaded ones than points (LVB_E_ABOVE_RANGE),
+ *  with points levels that are NaN or infinite (-infinity may be: nothing arrives) or serving antennas beyond -1 to
+ *  LVB_MAX_SITE_ANTENNAS - 1 (LVB_E_UNKNOWN_VALUE). In a fault `row` is 0 for summary and 1 for other. fault may be null. Since: 0.1. */
 LVB_API lvb_status lvb_join_map_summaries(lvb_map_summary *summary, const lvb_map_summary *other, lvb_fault *fault);
 
 /** A walk: a polyline that a performer goes at one speed, looked at every step. The results hold one value for each point
@@ -3272,7 +3300,7 @@ LVB_API lvb_status lvb_walk_point_count(const lvb_walk *walk, uint64_t *point_co
  *  result and fault may be null.
  *  Range: as the fields of lvb_walk and lvb_site say.
  *  Refused: as lvb_walk_point_count and lvb_compute_map, but that a law needs an outage or a result; two-ray with corners
- *  under 0.01 m. An area is not asked, but checked.
+ *  of the walk outside 0.01 to 1000 m, or without z_m with such a pack_height_m. An area is not asked, but checked.
  *  Accuracy: levels as lvb_compute_map, places 1e-9 m. Cost: linear in points, antennas, screens and corners. Since: 0.1. */
 LVB_API lvb_status lvb_compute_walk(const lvb_walk *walk, lvb_walk_result *result, lvb_fault *fault);
 
@@ -3328,7 +3356,10 @@ LVB_API lvb_status lvb_place_scratch_count(const lvb_place *place, uint64_t *scr
  *  Range: as the fields of lvb_place and lvb_site say; placement_count 1 to 1000.
  *  Refused: a null place, placements, found_count or scratch; counts out of range, and too little scratch (LVB_E_COUNT); no
  *  point of the grid in the areas (LVB_E_MISSING); a path that does not hold at some point (LVB_E_BELOW_RANGE,
- *  LVB_E_ABOVE_RANGE: distance_m, `row` is the antenna's or candidate's index); a site and candidates as lvb_compute_map refuses them; facing an antenna that the site does not have.
+ *  LVB_E_ABOVE_RANGE: distance_m, `row` is the antenna's or candidate's index); a site and candidates as lvb_compute_map
+ *  refuses them; facing an antenna that the site does not have; scratch that overlaps a result (LVB_E_CONFLICT). A fault in a
+ *  candidate, its antenna, that antenna's pattern, its link or a stage has the structure LVB_STRUCT_PLACE, `row` is the
+ *  candidate's index and `stage` that of the stage (candidates[1].z_m, candidates[1].stages[2].gain_db).
  *  Accuracy: levels as lvb_compute_map. Cost: candidates times points and, for two, half the square of the candidates
  *  times points (less where placements fall behind early). Since: 0.1. */
 LVB_API lvb_status lvb_compute_placements(const lvb_place *place, lvb_placement *placements, uint32_t placement_size,
@@ -3400,8 +3431,9 @@ typedef struct lvb_sweep_result {
  *  Source: as lvb_compute_budget; judging a tuning range at its worst: common practice, no source.
  *  fault may be null. Arrays of results must overlap neither each other nor the lists.
  *  Range: as the fields of lvb_sweep and lvb_link say; frequencies 0.1 to 300000 MHz, distances 0.01 to 1e9 m.
- *  Refused: null sweep, link or result; as lvb_compute_budget for the chain at every point, with the index of a list's value as
- *  row; no frequencies (LVB_E_MISSING); too many points (LVB_E_COUNT); a list and a range (LVB_E_CONFLICT) or neither,
+ *  Refused: null sweep, link or result; as lvb_compute_budget for the chain at every point, where a value of a list that the
+ *  link or its path cannot take is told as lvb_sweep's, with its index as row (a frequency outside a table: as the table's, with
+ *  that row too); no frequencies (LVB_E_MISSING); too many points (LVB_E_COUNT); a list and a range (LVB_E_CONFLICT) or neither,
  *  or a list of distances whose count is 0 (LVB_E_MISSING); distances without air (LVB_E_UNUSED); overlapping arrays
  *  (LVB_E_CONFLICT).
  *  Accuracy: as lvb_compute_budget. Cost: for each frequency as lvb_compute_budget, for each distance there two losses of the way;
@@ -3744,7 +3776,7 @@ typedef struct lvb_tally {
  *  Refused: the link as lvb_compute_budget refuses it; null trials or link; a law or fading that is not known
  *  (LVB_E_UNKNOWN_VALUE); a number of spreads that is neither 0 nor that of the stages (LVB_E_COUNT), or 0 beside spreads
  *  (LVB_E_MISSING); a coverage factor for another law than the normal one, fading or shadowing without air, a factor or
- *  shape of another fading (LVB_E_UNUSED); a shape that is missing. Nothing is written then.
+ *  shape of another fading (LVB_E_UNUSED); a shape that is missing; results that overlap each other (LVB_E_CONFLICT). Nothing is written then.
  *  Accuracy: g within 2e-9 for the normal law and 1e-13 for the others; Rayleigh 1e-8 dB, where a step of v is 3e-9 dB or
  *  more; the same bits on every machine and instruction set. Results scatter with the root of the number of trials. Cost:
  *  linear in trials times stages with a tolerance, 0.5 to 2.5 ns each with AVX-512; Rice and Nakagami some 3 to 6 ns. Since: 0.1. */
@@ -3780,7 +3812,10 @@ typedef struct lvb_sureness {
  *  Source: rule of succession (Laplace; beta law of a share). Mean and standard deviation: JCGM 101:2008, 7.6.
  *  Range: tally_count 1 to 65536; 4294967296 trials altogether.
  *  Refused: null tallies or sureness; wrong sizes; no tally or no trials (LVB_E_MISSING); too many (LVB_E_COUNT); tallies of
- *  different levels without deviations (LVB_E_CONFLICT); fewer trials than were counted of some kind (LVB_E_BELOW_RANGE).
+ *  different levels without deviations (LVB_E_CONFLICT), or of levels that are NaN or infinite (LVB_E_NAN, LVB_E_INFINITE;
+ *  -infinity may be: a null); what trials cannot come to (LVB_E_BELOW_RANGE, LVB_E_ABOVE_RANGE): fewer trials than were
+ *  counted of some kind, or inside and missed at one end together; more than were inside and missed at both; sums beyond
+ *  16384 dB, and sums of squares beyond its square, for each trial.
  *  Accuracy: sums are exact; standard deviations to 0.00001 dB. Since: 0.1. */
 LVB_API lvb_status lvb_compute_sureness(const lvb_tally *tallies, uint32_t tally_count, uint32_t tally_size,
                                         lvb_sureness *sureness, lvb_fault *fault);
@@ -3797,9 +3832,10 @@ typedef struct lvb_quantile {
  *  Formula: the quantile is the level of rank ceil(probability count), at least 1; its error half the distance between the
  *  levels of that rank plus and minus sqrt(count probability (1 - probability)), at least 1: the standard deviation of the rank.
  *  Source: inverse of the distribution function, JCGM 101:2008, 7.5 and 7.7; order statistics (textbooks).
- *  Range: probability [0, 1], levels of any size, infinite ones too.
- *  Refused: null levels or quantiles; a count of 0 (LVB_E_MISSING) or above LVB_MAX_VALUES (LVB_E_COUNT); a wrong size; a
- *  probability outside its range; a level that is NaN. Nothing is written or moved then.
+ *  Range: probability [0, 1], levels of any size, infinite ones too; count 1 to LVB_MAX_VALUES, quantile_count 1 to
+ *  LVB_MAX_ROWS.
+ *  Refused: null levels or quantiles; a count or quantile_count of 0 (LVB_E_MISSING) or above its most (LVB_E_COUNT); a
+ *  wrong size; a probability outside its range; a level that is NaN. Nothing is written or moved then.
  *  Accuracy: exact. Cost: some 20 ns a level and quantile. Since: 0.1. */
 LVB_API lvb_status lvb_compute_quantiles(double *levels_dbm, uint64_t count, lvb_quantile *quantiles, uint32_t quantile_count,
                                          uint32_t quantile_size, lvb_fault *fault);
@@ -3857,7 +3893,7 @@ typedef struct lvb_need {
     uint32_t worst_case;             /**< LVB_WORST_ bits */
     double margin_db;                /**< far level above the floor at least, 0 to 100 dB */
     double headroom_db;              /**< near level under the ceiling at least, 0 to 100 dB */
-    double eirp_limit_dbm;           /**< most e.i.r.p., -200 to 150 dBm */
+    double eirp_limit_dbm;           /**< most e.i.r.p., -200 to 150 dBm; not over a radiating cable, which has none */
     double noise_figure_limit_db;    /**< most noise figure of the receive side, 0.001 to 100 dB; 0: not limited */
 } lvb_need;
 
@@ -3953,7 +3989,8 @@ LVB_API lvb_status lvb_compute_choice_scratch(const lvb_choice *choice, lvb_choi
  *  item's stage; null sets, costs or scratch; too little scratch (LVB_E_BELOW_RANGE); a slot or its items of a kind
  *  that may not stand there; a slot's need, stage or item of which there is none (LVB_E_NOT_FOUND), or out of order
  *  (LVB_E_ORDER); a link without a slot (LVB_E_MISSING); a margin without a stated floor, a headroom without a
- *  ceiling, a limit of e.i.r.p. without an antenna, a limit of noise without air (LVB_E_UNUSED); a noise figure that is missing.
+ *  ceiling, a limit of e.i.r.p. without an antenna or over a radiating cable, a limit of noise without air (LVB_E_UNUSED); a
+ *  noise figure that is missing; results or scratch that overlap (LVB_E_CONFLICT).
  *  Accuracy: exact in cost; levels as lvb_compute_budget. Cost: see above; a step is a slot's list. Since: 0.1. */
 LVB_API lvb_status lvb_compute_choice(const lvb_choice *choice, lvb_chosen *result, lvb_fault *fault);
 
@@ -4020,6 +4057,9 @@ typedef struct lvb_locate_result {
     double fault_db;         /**< as in lvb_suspect, of that stage */
     double deviation_db;     /**< as in lvb_suspect, of that stage */
     double expected_bits;    /**< as in lvb_suspect, of next_stage; 0: no gain is assured */
+    double fault_p_value;    /**< probability that readings lie so far off or farther with a fault of the best size in that
+                                  stage: low (below 0.01) means that no single fault explains them, a reading is wrong or
+                                  there are two faults */
 } lvb_locate_result;
 
 /** Finds the stage that has a fault, by levels measured along the chain: how likely each stage is the culprit and by how
@@ -4033,19 +4073,25 @@ typedef struct lvb_locate_result {
  *  in proportion to 1, times what was held before; j is the jump of the departure in the span as all readings estimate
  *  it, d the variance of that estimate, s that of a fault; the fault is j s / (d + s), with the variance d s / (d + s).
  *  Behind the last reading nothing is seen: the ratio is 1, the fault 0 with fault_spread_db. chi_square is the squared
- *  departure of the readings in the metric of their covariance without a fault. expected_bits is a lower bound of the
+ *  departure of the readings in the metric of their covariance without a fault. fault_p_value is that of the chi_square
+ *  which is left once a fault of the size j is taken out at the most likely stage, chi_square - j^2 / d, with one degree of
+ *  freedom fewer than readings (1 of a single reading); where that stage lies behind the last reading it is p_value.
+ *  The probabilities above are shares among healthy and single faults, and add up to 1 also where none of them fits: ask
+ *  fault_p_value first. Sound readings of a single fault fall below a limit about as often as it says, and where tolerances
+ *  are limits of error more seldom. expected_bits is a lower bound of the
  *  mutual information of culprit (a stage, or none) and reading, by the Bhattacharyya distances between what each culprit
  *  predicts; the next stage is the first that has the most, at a conducted point that no allowance follows directly (such
  *  an allowance belongs to the level there). Every chain has such a point, so that a stage is always named, also without a
  *  reading; expected_bits tells whether measuring there is worth the way.
- *  Source: standard deviation of a stated limit: JCGM 100:2008, 4.3.7 (uniform distribution). Estimates before and behind a
+ *  Source: chi-square of what a fit leaves, with the degrees of freedom that it takes: least squares (textbooks). Standard
+ *  deviation of a stated limit: JCGM 100:2008, 4.3.7 (uniform distribution). Estimates before and behind a
  *  jump: Fraser & Potter, 1969; jumps of a linear system: Willsky & Jones, 1976. Expected information: Lindley, 1956; its
  *  bound: Kolchinsky & Tracey, Entropy 19, 361 (2017). Prior of the fault: common practice, no source.
  *  Caution: a meter that reads all levels too high looks like a fault of the source; and where the walk fades, take means.
  *  suspects is null or has stage_count elements of suspect_size bytes (sizeof(lvb_suspect)). fault may be null.
  *  Range: as the fields of lvb_locate and lvb_reading say, and lvb_compute_budget for the link.
  *  Refused: a null locate, result or array of readings; readings whose count is 0 (LVB_E_MISSING); wrong sizes; the
- *  link as lvb_compute_budget refuses it, at the distance of each reading too; more than LVB_MAX_READINGS readings
+ *  link as lvb_compute_budget refuses it, and the distance of a reading as that of the link; more than LVB_MAX_READINGS readings
  *  (LVB_E_COUNT); uncertainty_db of 0 in lvb_locate (LVB_E_MISSING); values outside their ranges; a reading after a
  *  stage that there is not, where the level is radiated, or behind a pattern's null (LVB_E_NOT_FOUND); a distance of a
  *  reading before the air (LVB_E_UNUSED).

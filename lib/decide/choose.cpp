@@ -19,6 +19,7 @@ constexpr Effort efforts[] = {
 constexpr std::uint64_t least_cells = 64;
 // A miss is searched to this, where it cannot be found in one search.
 constexpr double miss_resolution_db = 1e-6;
+constexpr double largest_noise_miss_db = 2900.0; // a noise figure of more than 3000 dB is no number any more
 // Prices are found in units of 2^-8 of a cost, in so many rounds; a step is halved when so many did not help.
 constexpr std::uint32_t fine_units = 8;
 constexpr int price_rounds = 60, patience = 5;
@@ -443,7 +444,7 @@ Solved solve(const Problem &p, Work &work, const Part &part, Sets &sets, std::ui
         if (built.least_cost > solved.lower_bound) solved.lower_bound = built.least_cost;
         const bool last = built.finest || !built.fits || effort.steps > step_limit - steps;
         const Found found = Search(p, work, part, sets).run(last ? step_limit : steps + effort.steps, steps);
-        solved.coarse = !built.fits;
+        solved.coarse = !built.fits && !found.complete;
         if (found.lower_bound > solved.lower_bound) solved.lower_bound = found.lower_bound;
         solved.complete = found.complete;
         if (found.complete || last) break;
@@ -500,6 +501,11 @@ double least_miss(const Problem &p, Work &work, std::uint32_t index, std::size_t
     if (bit != needs_noise || !best.exists) return best.complete ? best.miss_db : math::not_a_number;
     // Noise is no sum: its limit is moved between what was found and what cannot be.
     part.required |= needs_noise;
+    if (best.miss_db == math::infinity) { // behind thousands of dB: does a set have a noise figure at all?
+        part.noise_grace_db = largest_noise_miss_db;
+        best = attempt(p, work, part, requirement);
+        if (!best.complete || !best.exists) return best.complete ? math::infinity : math::not_a_number;
+    }
     double impossible = -1.0;
     while (best.miss_db > 0.0 && best.miss_db - impossible > miss_resolution_db) {
         part.noise_grace_db = impossible < 0.0 ? 0.0 : (impossible + best.miss_db) / 2.0;

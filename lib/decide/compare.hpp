@@ -12,7 +12,7 @@ namespace lvb::decide {
 inline constexpr std::uint32_t most_compared = 1024;
 
 /// What is best where a stage of each sequence comes next.
-enum class Step : std::uint8_t { first_only, second_only, kind, label };
+enum class Pairing : std::uint8_t { first_only, second_only, kind, label };
 
 /// Fills the table of steps, a row of second_count for each stage of the first sequence, from the end. `match` tells
 /// for a stage of each whether they are no pair (first_only), or one by kind or by label.
@@ -24,13 +24,13 @@ void align(std::uint32_t first_count, std::uint32_t second_count, std::uint8_t *
         std::uint32_t diagonal = 0; // of the row below, one place on
         for (std::uint32_t j = second_count; j-- > 0;) {
             const std::uint32_t below = best[j];
-            const Step met = match(i, j);
-            const std::uint32_t worth = met == Step::label ? by_label : met == Step::kind ? 1u : 0u;
-            Step step = met;
+            const Pairing met = match(i, j);
+            const std::uint32_t worth = met == Pairing::label ? by_label : met == Pairing::kind ? 1u : 0u;
+            Pairing step = met;
             std::uint32_t value = diagonal + worth;
             if (worth == 0 || value < below || value < best[j + 1]) {
-                step = below >= best[j + 1] ? Step::first_only : Step::second_only;
-                value = step == Step::first_only ? below : best[j + 1];
+                step = below >= best[j + 1] ? Pairing::first_only : Pairing::second_only;
+                value = step == Pairing::first_only ? below : best[j + 1];
             }
             steps[std::size_t{i} * second_count + j] = static_cast<std::uint8_t>(step);
             best[j] = value;

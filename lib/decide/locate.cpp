@@ -37,6 +37,12 @@ Estimate with(const Estimate &estimate, double walked_db2, const Reading &readin
             share_left};
 }
 
+// What one more reading adds to chi-square.
+double surprise(const Estimate &estimate, double walked_db2, const Reading &reading) noexcept {
+    const double off = reading.excess_db - estimate.departure_db;
+    return off * off / (estimate.variance_db2 + walked_db2 + reading.variance_db2);
+}
+
 // A next reading as one hypothesis predicts it.
 struct Outlook {
     double probability, departure_db, variance_db2;
@@ -82,22 +88,29 @@ Findings::Findings(const Prior &prior, Reading *readings, std::uint32_t count) n
 void Findings::pass_forwards(const Reading *readings) noexcept {
     span_[0].before = {0.0, 0.0, 1.0};
     for (std::uint32_t i = 0; i + 1 < spans_; ++i) {
-        const Span &span = span_[i];
+        Span &span = span_[i];
         const double walked = walk_db2(span.end) - walk_db2(span.first);
-        const double off = readings[i].excess_db - span.before.departure_db;
-        chi_square_ += off * off / (span.before.variance_db2 + walked + readings[i].variance_db2);
+        span.chi_square = chi_square_;
+        chi_square_ += surprise(span.before, walked, readings[i]);
         span_[i + 1].before = with(span.before, walked, readings[i]);
     }
+    span_[spans_ - 1].chi_square = chi_square_;
 }
 
 void Findings::pass_backwards(const Reading *readings) noexcept {
     const std::uint32_t last = spans_ - 1;
     span_[last].behind = {0.0, math::infinity, 1.0};
+    double chi_square = 0.0; // of the readings so far
     for (std::uint32_t i = last; i-- > 0;) {
         const Reading &reading = readings[i];
         const Span &next = span_[i + 1];
-        span_[i].behind = i + 1 == last ? Estimate{reading.excess_db, reading.variance_db2, 0.0}
-                                        : with(next.behind, walk_db2(next.end) - walk_db2(next.first), reading);
+        if (i + 1 == last) span_[i].behind = {reading.excess_db, reading.variance_db2, 0.0};
+        else {
+            const double walked = walk_db2(next.end) - walk_db2(next.first);
+            chi_square += surprise(next.behind, walked, reading);
+            span_[i].behind = with(next.behind, walked, reading);
+        }
+        span_[i].chi_square += chi_square;
     }
 }
 

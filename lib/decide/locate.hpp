@@ -41,6 +41,9 @@ struct Span {
     double probability;  ///< of each of its stages to have the fault
     double fault_db;     ///< if one of them has it: its size, as estimated
     double variance_db2; ///< of that estimate
+    /// Of the readings before the span and of those from its end on, each side by itself: with a fault of whatever size
+    /// in the span nothing ties them together. Behind the last reading of all, that of a chain without a fault.
+    double chi_square;
 };
 
 /// What the readings tell.
@@ -51,6 +54,8 @@ class Findings {
 
     std::uint32_t spans() const noexcept { return spans_; }
     const Span &span(std::uint32_t i) const noexcept { return span_[i]; }
+    /// Degrees of freedom of its chi_square: the size of the fault is taken from the readings where they see it.
+    std::uint32_t degrees(std::uint32_t i) const noexcept { return i + 1 == spans_ ? spans_ - 1 : spans_ - 2; }
     double none_probability() const noexcept { return none_; } ///< that no stage has a fault
     double chi_square() const noexcept { return chi_square_; } ///< without a fault, with a degree of freedom a reading
 

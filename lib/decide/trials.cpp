@@ -10,7 +10,8 @@ using math::Loops;
 using math::piece;
 
 // Grains of 2^-16 dB, at most 2^14 dB: squares and the sums of 2^32 of them stay whole numbers.
-constexpr double grains_per_db = 0x1p16, largest_grains = 0x1p30, largest_half = 0x1p32;
+constexpr double grains_per_db = 0x1p16, largest_half = 0x1p32;
+constexpr double largest_grains = static_cast<double>(Moments::largest_deviation);
 
 // Nothing, to begin a sum with.
 alignas(64) constexpr double nothing[piece] = {};

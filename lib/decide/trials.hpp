@@ -43,6 +43,8 @@ class Deviations {
 };
 /// Sums of whole grains, which add up to the same in any order.
 struct Moments {
+    static constexpr std::uint64_t largest_deviation = std::uint64_t{1} << 30; ///< in grains; greater ones count as it
+
     std::int64_t sum = 0;
     std::uint64_t squares_high = 0, squares_low = 0;
 

@@ -3,6 +3,7 @@
 
 #include "door/check_chain.hpp"
 #include "door/fields.hpp"
+#include "door/many.hpp"
 
 namespace lvb::door {
 namespace {
@@ -154,6 +155,16 @@ bool check_room(Refusal &refusal, const lvb_choice &in, const decide::Room &room
                   static_cast<double>(room.least_bytes), largest_bytes);
 }
 
+bool check_results(Refusal &refusal, const lvb_choice &in, const lvb_chosen *result) noexcept {
+    const std::uint64_t sets = in.set_count;
+    const Room rooms[] = {{result, declared_size(result), LVB_FIELD_RESULT},
+                          {in.sets, sets * in.slot_count * sizeof(std::uint32_t), LVB_FIELD_SETS},
+                          {in.costs, sets * sizeof(std::uint64_t), LVB_FIELD_COSTS},
+                          {in.misses, std::uint64_t{in.need_count} * in.miss_size, LVB_FIELD_MISSES},
+                          {in.scratch, in.scratch_bytes, LVB_FIELD_SCRATCH}};
+    return check_apart(refusal, rooms, {LVB_STRUCT_CHOICE});
+}
+
 bool may_be_item(std::int32_t kind) noexcept {
     return kind == LVB_KIND_SOURCE || kind == LVB_KIND_PASSIVE || kind == LVB_KIND_CABLE ||
            kind == LVB_KIND_AMPLIFIER || kind == LVB_KIND_ANTENNA;
@@ -213,6 +224,7 @@ struct Seen {
     std::int32_t air = -1, antenna = -1;
     lvb_slot feed{}; ///< that of the first antenna, where it is one
     bool receiver = false;
+    bool along_cable = false; ///< a radiating cable has no e.i.r.p.
 };
 
 /// Fills one link: its stages and its slots with the candidates that serve its frequency.
@@ -304,6 +316,7 @@ bool LinkTaker::take_stages(const lvb_link &lent, std::uint32_t index, decide::L
             return refuse_at(LVB_E_MISSING, {LVB_STRUCT_STAGE, number}, LVB_FIELD_NOISE_FIGURE_DB, 0.0);
         if (kind == Kind::antenna && seen.antenna < 0) seen.antenna = number;
         seen.receiver = kind == Kind::receiver;
+        seen.along_cable = seen.along_cable || (stages[i].has_path && path::is_fed_by_cable(stages[i].path));
     }
     stages_ += lent.stage_count;
     link.slot_count = slot_ - link.first_slot;
@@ -332,7 +345,7 @@ bool LinkTaker::take_needs(const lvb_need &need, std::int32_t row, const Seen &s
         return refuse_at(LVB_E_UNUSED, place, LVB_FIELD_MARGIN_DB, need.margin_db);
     if (!window.has_ceiling && need.headroom_db != 0.0)
         return refuse_at(LVB_E_UNUSED, place, LVB_FIELD_HEADROOM_DB, need.headroom_db);
-    if (has_limit && seen.antenna < 0)
+    if (has_limit && (seen.antenna < 0 || seen.along_cable))
         return refuse_at(LVB_E_UNUSED, place, LVB_FIELD_EIRP_LIMIT_DBM, need.eirp_limit_dbm);
     if (has_noise && seen.air < 0)
         return refuse_at(LVB_E_UNUSED, place, LVB_FIELD_NOISE_FIGURE_LIMIT_DB, need.noise_figure_limit_db);
@@ -417,7 +430,8 @@ bool compute_scratch(Refusal &refusal, const lvb_choice *lent, lvb_choice_scratc
 bool compute(Refusal &refusal, const lvb_choice *lent, lvb_chosen *result) noexcept {
     Asked asked;
     if (!take_choice(refusal, lent, asked) || !check_result(refusal, result, LVB_STRUCT_CHOSEN, LVB_FIELD_RESULT) ||
-        !check_room(refusal, asked.in, room_of(asked)) || !check_slot_stages(refusal, asked))
+        !check_room(refusal, asked.in, room_of(asked)) || !check_results(refusal, asked.in, result) ||
+        !check_slot_stages(refusal, asked))
         return false;
     decide::Arena arena(asked.in.scratch, asked.in.scratch_bytes);
     Laid laid = lay(asked, arena);

@@ -5,12 +5,12 @@
 namespace lvb::door {
 namespace {
 
-using decide::Step;
+using decide::Pairing;
 
 static_assert(decide::most_compared == LVB_MAX_STAGES);
 
-constexpr std::int32_t pair_of(Step step) noexcept { return static_cast<std::int32_t>(step) + LVB_PAIR_FIRST_ONLY; }
-static_assert(pair_of(Step::label) == LVB_PAIR_BY_LABEL && pair_of(Step::second_only) == LVB_PAIR_SECOND_ONLY);
+constexpr std::int32_t pair_of(Pairing step) noexcept { return static_cast<std::int32_t>(step) + LVB_PAIR_FIRST_ONLY; }
+static_assert(pair_of(Pairing::label) == LVB_PAIR_BY_LABEL && pair_of(Pairing::second_only) == LVB_PAIR_SECOND_ONLY);
 
 struct Side {
     lvb_link link;
@@ -39,10 +39,10 @@ bool same_bytes(const char *a, const char *b) noexcept {
     return false;
 }
 
-Step match(const Name &first, const Name &second) noexcept {
-    if (first.kind != second.kind) return Step::first_only;
+Pairing match(const Name &first, const Name &second) noexcept {
+    if (first.kind != second.kind) return Pairing::first_only;
     const bool named = first.label != nullptr && second.label != nullptr && same_bytes(first.label, second.label);
-    return named ? Step::label : Step::kind;
+    return named ? Pairing::label : Pairing::kind;
 }
 
 bool take_side(Refusal &refusal, const lvb_link *lent, Side &side) noexcept {
@@ -87,7 +87,7 @@ double difference(double second, double first) noexcept {
     return math::is_nan(less) ? math::not_a_number : less;
 }
 
-lvb_pair pair_from(const Teller &first, const Teller &second, Step step) noexcept {
+lvb_pair pair_from(const Teller &first, const Teller &second, Pairing step) noexcept {
     lvb_pair pair{};
     pair.first_stage = first.index;
     pair.second_stage = second.index;
@@ -130,11 +130,11 @@ lvb_comparison tell(const Side &first, const Side &second, const std::uint8_t *s
     Teller a(first), b(second);
     const std::uint32_t first_count = first.link.stage_count, second_count = second.link.stage_count;
     while (a.next < first_count || b.next < second_count) {
-        Step step = Step::first_only;
-        if (a.next == first_count) step = Step::second_only;
-        else if (b.next < second_count) step = static_cast<Step>(steps[std::size_t{a.next} * second_count + b.next]);
-        a.take(step != Step::second_only);
-        b.take(step != Step::first_only);
+        Pairing step = Pairing::first_only;
+        if (a.next == first_count) step = Pairing::second_only;
+        else if (b.next < second_count) step = static_cast<Pairing>(steps[std::size_t{a.next} * second_count + b.next]);
+        a.take(step != Pairing::second_only);
+        b.take(step != Pairing::first_only);
         const lvb_pair pair = pair_from(a, b, step);
         if (pairs != nullptr) give(pairs + std::size_t{out.pair_count} * pair_size, pair, pair_size);
         count(out, pair);

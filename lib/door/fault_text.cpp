@@ -117,8 +117,8 @@ const char *lent_path(std::int32_t structure) noexcept {
     }
 }
 
-// The array in which an element of a struct stands that a fault names by `row`; null for every other struct. A fault
-// does not tell antennas from candidates, nor whose links they are.
+// The array in which an element of a struct stands that a fault names by `row`; null for every other struct. Of what a
+// candidate lends the door says that it is the placement's.
 const char *array_of(std::int32_t structure) noexcept {
     switch (structure) {
     case LVB_STRUCT_LINK:
@@ -153,7 +153,7 @@ const char *array_of(std::int32_t structure) noexcept {
 
 // links[1].stages[2], where `row` tells the element of an array of links to which a stage belongs.
 void put_stage_of_link(Writer &out, const lvb_fault &fault) noexcept {
-    out.put("links");
+    out.put(fault.structure == LVB_STRUCT_PLACE ? "candidates" : "links");
     put_index(out, fault.row);
     out.put('.');
     put_stage(out, fault);
@@ -164,7 +164,8 @@ bool put_element(Writer &out, const lvb_fault &fault) noexcept {
     if (fault.row < 0) return false;
     const bool in_stage = fault.stage >= 0;
     const bool corner = fault.structure == LVB_STRUCT_AREA && in_stage;
-    if (in_stage && (fault.structure == LVB_STRUCT_STAGE || fault.structure == LVB_STRUCT_PATTERN)) {
+    if (in_stage && (fault.structure == LVB_STRUCT_STAGE || fault.structure == LVB_STRUCT_PATTERN ||
+                     fault.structure == LVB_STRUCT_PLACE)) {
         put_stage_of_link(out, fault);
         if (fault.structure == LVB_STRUCT_PATTERN) out.put(".pattern");
     } else if (fault.structure == LVB_STRUCT_PATTERN) {
@@ -176,7 +177,7 @@ bool put_element(Writer &out, const lvb_fault &fault) noexcept {
         put_index(out, corner ? fault.stage : fault.row);
     } else return false;
     const bool has_size = fault.structure == LVB_STRUCT_LINK || fault.structure == LVB_STRUCT_ANTENNA ||
-                          fault.structure == LVB_STRUCT_PATTERN;
+                          fault.structure == LVB_STRUCT_PATTERN || fault.structure == LVB_STRUCT_PLACE;
     if (fault.field == LVB_FIELD_SIZE && !has_size) return true;
     out.put('.');
     out.put(lvb_field_name(fault.field));
@@ -236,6 +237,8 @@ const char *user_of_field(std::int32_t structure) noexcept {
         return "law";
     case LVB_STRUCT_TRIALS:
         return "kind of trials";
+    case LVB_STRUCT_NEED:
+        return "link";
     default:
         return "kind of stage";
     }
@@ -245,7 +248,9 @@ const char *user_of_field(std::int32_t structure) noexcept {
 const char *code_name(const lvb_fault &fault, std::int32_t code) noexcept {
     switch (fault.field) {
     case LVB_FIELD_KIND:
-        return fault.structure == LVB_STRUCT_PATTERN ? nullptr : lvb_kind_name(code);
+        return fault.structure == LVB_STRUCT_PATTERN || (fault.structure == LVB_STRUCT_PLACE && fault.stage < 0)
+                   ? nullptr
+                   : lvb_kind_name(code);
     case LVB_FIELD_BASIS:
         return lvb_basis_name(code);
     case LVB_FIELD_QUANTITY:
@@ -386,10 +391,14 @@ void put_order(Writer &out, const lvb_fault &fault) noexcept {
 // What to do about a field that is filled in vain, where more can be said than that; null elsewhere.
 const char *use_of(const lvb_fault &fault) noexcept {
     constexpr double own_antenna = LVB_KIND_ANTENNA;
-    if (fault.structure == LVB_STRUCT_STAGE && fault.field == LVB_FIELD_PATTERN && fault.value == own_antenna)
+    if ((fault.structure == LVB_STRUCT_STAGE || fault.structure == LVB_STRUCT_PLACE) &&
+        fault.field == LVB_FIELD_PATTERN && fault.value == own_antenna)
         return " is filled, but this is the site's own antenna: give the pattern to its lvb_antenna instead";
     if (fault.structure == LVB_STRUCT_MAP && fault.field == LVB_FIELD_FADING)
         return " is filled, but the map has no array `outage` to put its result in: give one, or no law of fading";
+    if ((fault.structure == LVB_STRUCT_ANTENNA || fault.structure == LVB_STRUCT_PLACE) && fault.row >= 0 &&
+        (fault.field == LVB_FIELD_POLARIZATION_DEG || fault.field == LVB_FIELD_ELLIPTICITY))
+        return " is filled, but a site does not compute polarization: put its loss into an allowance of the chain";
     if (fault.structure != LVB_STRUCT_SITE) return nullptr;
     switch (fault.field) {
     case LVB_FIELD_FACING:
@@ -408,7 +417,7 @@ const char *use_of(const lvb_fault &fault) noexcept {
 
 // What is missing where the field's name alone would mislead; null elsewhere.
 const char *lack_of(const lvb_fault &fault) noexcept {
-    if (fault.structure == LVB_STRUCT_LINK && fault.field == LVB_FIELD_STAGES)
+    if ((fault.structure == LVB_STRUCT_LINK || fault.structure == LVB_STRUCT_PLACE) && fault.field == LVB_FIELD_STAGES)
         return " hold no air, which a site needs";
     if (fault.structure == LVB_STRUCT_SITE && fault.field == LVB_FIELD_AREAS)
         return ": no point of the grid lies in them";
@@ -502,13 +511,15 @@ void put_sentence(Writer &out, const lvb_fault &fault) noexcept {
         put_path(out, fault);
         if (fault.structure == LVB_STRUCT_ITEM && fault.field == LVB_FIELD_KIND)
             return out.put(" cannot stand in for the first item of its slot");
-        if (fault.structure == LVB_STRUCT_SITE_ANTENNA) return out.put(" differs from that of the first antenna");
+        if (fault.structure == LVB_STRUCT_SITE_ANTENNA || (fault.structure == LVB_STRUCT_PLACE && fault.row >= 0))
+            return out.put(" differs from that of the first antenna");
         if (fault.structure == LVB_STRUCT_SCREEN) {
             out.put(' ');
             out.put(fault.value);
             return out.put(" stands less than 0.01 m from the screen");
         }
         if (fault.structure == LVB_STRUCT_COLUMNS || fault.structure == LVB_STRUCT_GRID ||
+            fault.structure == LVB_STRUCT_TRIALS || fault.structure == LVB_STRUCT_CHOICE ||
             (fault.structure >= LVB_STRUCT_MAP && fault.structure <= LVB_STRUCT_PLACE) ||
             fault.field == LVB_FIELD_LOWEST_MARGIN_DB || fault.field == LVB_FIELD_LOWEST_HEADROOM_DB)
             return out.put(" overlaps another array of the call");
@@ -545,7 +556,9 @@ void put_sentence(Writer &out, const lvb_fault &fault) noexcept {
         out.put(fault.row == 0 ? ", too far from the last row" : ", too far from the row before it");
         return put_allowed(out, fault);
     case LVB_E_OUTSIDE_TABLE:
-        out.put("frequency_mhz is ");
+        out.put("frequency_mhz");
+        if (fault.row >= 0) put_index(out, fault.row); // of a sweep's list
+        out.put(" is ");
         out.put(fault.value);
         out.put(", too far outside the table");
         if (fault.stage >= 0) out.put(" of ");

@@ -17,14 +17,13 @@ constexpr Range linear_level{-100.0, 150.0, false};     // third-order intercept
 constexpr Range optional_length{0.001, 10000.0, false}; // only a cable by type or table must have one
 
 const Range *antenna_range(std::int32_t field) noexcept {
-    static constexpr Range position{-1e6, 1e6, false};
     static constexpr Range ellipticity{-1.0, 1.0, false};
     static constexpr Range dimension{0.0, 1000.0, false};
     switch (field) {
     case LVB_FIELD_X_M:
     case LVB_FIELD_Y_M:
     case LVB_FIELD_Z_M:
-        return &position;
+        return &position_range;
     case LVB_FIELD_AZIMUTH_DEG:
     case LVB_FIELD_ROLL_DEG:
     case LVB_FIELD_POLARIZATION_DEG:

@@ -23,6 +23,9 @@ inline constexpr Range connector_loss_range{0.0, 10.0, false};
 inline constexpr Range connector_count_range{0.0, 1000.0, false};
 inline constexpr Range turn_range{-360.0, 360.0, false}; // angles around a circle
 inline constexpr Range elevation_range{-90.0, 90.0, false};
+inline constexpr Range position_range{-1e6, 1e6, false};
+inline constexpr Range height_range{-1000.0, 1000.0, false};
+inline constexpr Range height_over_floor_range{0.01, 1000.0, false}; // of the ends of two rays
 
 /// Range of a stage's field for a kind of stage, or null where this kind does not use the field.
 const Range *stage_range(std::int32_t kind, std::int32_t field) noexcept;

@@ -69,16 +69,20 @@ bool take_chain(Refusal &refusal, Search &search, double *level_dbm) noexcept {
                 });
 }
 
-// The level that the chain predicts after a stage over another distance.
-bool predict_at(Refusal &refusal, const Search &search, double distance_m, std::uint32_t stage,
+// The level that the chain predicts after a reading's stage over its distance.
+bool predict_at(Refusal &refusal, const Search &search, const lvb_reading &in, Place place,
                 double &level_dbm) noexcept {
     lvb_link link = search.link, walked;
     link.size = sizeof link;
-    link.far_distance_m = distance_m;
+    link.far_distance_m = in.distance_m;
     link.near_distance_m = 0.0;
-    return walk(refusal, &link, walked, [&](std::uint32_t i, chain::Kind, const chain::Line &line) noexcept {
-        if (i == stage) level_dbm = line.far_end.level_dbm;
-    });
+    if (walk(refusal, &link, walked, [&](std::uint32_t i, chain::Kind, const chain::Line &line) noexcept {
+            if (i == in.stage) level_dbm = line.far_end.level_dbm;
+        }))
+        return true;
+    refusal.place = place; // the link holds at its own distance, so that it is the reading's that does not
+    refusal.field = LVB_FIELD_DISTANCE_M;
+    return false;
 }
 
 bool check_reading(Refusal &refusal, const Search &search, const lvb_reading &in, Place place) noexcept {
@@ -102,7 +106,7 @@ bool take_reading(Refusal &refusal, Search &search, std::uint32_t index, const d
         !check_reading(refusal, search, in, place_of(index)))
         return false;
     double predicted_dbm = level_dbm[in.stage];
-    if (in.distance_m != 0.0 && !predict_at(refusal, search, in.distance_m, in.stage, predicted_dbm)) return false;
+    if (in.distance_m != 0.0 && !predict_at(refusal, search, in, place_of(index), predicted_dbm)) return false;
     if (predicted_dbm == -math::infinity) // behind a pattern's null there is nothing to compare with
         return refuse(refusal, LVB_E_NOT_FOUND, place_of(index), LVB_FIELD_STAGE, in.stage);
     if (in.uncertainty_db == math::infinity) return true;
@@ -138,7 +142,7 @@ void accuse(const Search &search, const decide::Findings &findings, Show show) n
             suspect.expected_bits = search.conducted[stage] && search.last_word[stage]
                                         ? findings.expected_bits(i, stage, variance)
                                         : math::not_a_number;
-            show(stage, span, suspect);
+            show(stage, i, suspect);
         }
         if (span.first < span.end) ++number;
     }
@@ -154,8 +158,9 @@ lvb_locate_result conclude(const Search &search, const decide::Findings &finding
     out.none_probability = findings.none_probability();
     out.probability = out.expected_bits = -1.0; // below every stage's; the source, or its allowances, are a point
     char *element = reinterpret_cast<char *>(suspects);
-    accuse(search, findings, [&](std::uint32_t stage, const decide::Span &span, const lvb_suspect &suspect) noexcept {
+    accuse(search, findings, [&](std::uint32_t stage, std::uint32_t i, const lvb_suspect &suspect) noexcept {
         if (suspect.probability > out.probability) {
+            const decide::Span &span = findings.span(i);
             out.stage = stage;
             out.span_first = span.first;
             out.span_last = span.end - 1;
@@ -163,6 +168,7 @@ lvb_locate_result conclude(const Search &search, const decide::Findings &finding
             out.span_probability = suspect.probability * (span.end - span.first);
             out.fault_db = suspect.fault_db;
             out.deviation_db = suspect.deviation_db;
+            out.fault_p_value = decide::chi_square_above(findings.degrees(i), span.chi_square);
         }
         if (suspect.expected_bits > out.expected_bits) {
             out.next_stage = stage;

@@ -119,11 +119,58 @@ bool compute(Refusal &refusal, const lvb_map *lent, lvb_map_summary *summary) no
     return true;
 }
 
+// What a map can give; `index` is 0 of the summary that grows and 1 of the other.
+bool check_summary(Refusal &refusal, const lvb_map_summary &in, std::int32_t index) noexcept {
+    const Place place{LVB_STRUCT_MAP_SUMMARY, -1, index};
+    constexpr std::uint64_t most = std::uint64_t{1} << 61; // of rows up to 2^31, of 2^30 columns
+    struct Count {
+        std::int32_t field;
+        std::uint64_t count;
+    };
+    if (in.reserved != 0) return refuse(refusal, LVB_E_RESERVED, place, LVB_FIELD_RESERVED, in.reserved, 0.0, 0.0);
+    const Count counts[] = {
+        {LVB_FIELD_POINTS, in.points}, {LVB_FIELD_OUTSIDE, in.outside}, {LVB_FIELD_UNMODELLED, in.unmodelled}};
+    for (const Count &each : counts)
+        if (each.count > most)
+            return refuse(refusal, LVB_E_COUNT, place, each.field, static_cast<double>(each.count), 0.0,
+                          static_cast<double>(most));
+    std::uint64_t zoned = 0; // never more than one zone beyond `points`, so that it does not wrap around
+    const std::uint64_t in_zone[] = {in.not_judged, in.dropout, in.low, in.wanted, in.high, in.overload};
+    for (const std::uint64_t zone : in_zone) {
+        zoned += zone <= most ? zone : most + 1;
+        if (zoned > in.points) break;
+    }
+    if (zoned != in.points)
+        return refuse(refusal, LVB_E_COUNT, place, LVB_FIELD_POINTS, static_cast<double>(in.points),
+                      static_cast<double>(zoned), static_cast<double>(zoned));
+    if (in.overloaded > in.points)
+        return refuse(refusal, LVB_E_ABOVE_RANGE, place, LVB_FIELD_OVERLOADED, static_cast<double>(in.overloaded), 0.0,
+                      static_cast<double>(in.points));
+    if (in.points == 0) return true; // nothing else counts
+    struct Level {
+        std::int32_t field;
+        double dbm;
+        std::int32_t serving_field, serving;
+    };
+    const Level levels[] = {
+        {LVB_FIELD_WORST_LEVEL_DBM, in.worst_level_dbm, LVB_FIELD_WORST_SERVING, in.worst_serving},
+        {LVB_FIELD_HOTTEST_LEVEL_DBM, in.hottest_level_dbm, LVB_FIELD_HOTTEST_SERVING, in.hottest_serving}};
+    for (const Level &each : levels) {
+        if (math::is_nan(each.dbm)) return refuse(refusal, LVB_E_NAN, place, each.field, each.dbm);
+        if (each.dbm == math::infinity) return refuse(refusal, LVB_E_INFINITE, place, each.field, each.dbm);
+        if (each.serving < -1 || each.serving >= LVB_MAX_SITE_ANTENNAS)
+            return refuse(refusal, LVB_E_UNKNOWN_VALUE, place, each.serving_field, each.serving, -1.0,
+                          LVB_MAX_SITE_ANTENNAS - 1);
+    }
+    return true;
+}
+
 bool join(Refusal &refusal, lvb_map_summary *summary, const lvb_map_summary *lent) noexcept {
     const Place place{LVB_STRUCT_MAP_SUMMARY};
     lvb_map_summary first, other;
     if (!take(refusal, summary, first, place, LVB_FIELD_SUMMARY) ||
-        !take(refusal, lent, other, place, LVB_FIELD_SUMMARY))
+        !take(refusal, lent, other, place, LVB_FIELD_SUMMARY) || !check_summary(refusal, first, 0) ||
+        !check_summary(refusal, other, 1))
         return false;
     map::Summary joined = taken(first);
     map::join(joined, taken(other));

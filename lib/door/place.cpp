@@ -2,6 +2,7 @@
 #include "map/place.hpp"
 #include "door/fields.hpp"
 #include "door/instructions.hpp"
+#include "door/many.hpp"
 #include "door/patterns.hpp"
 #include "door/site.hpp"
 #include "door/site_fields.hpp"
@@ -65,6 +66,17 @@ bool check_results(Refusal &refusal, const Results &results) noexcept {
     return check_size(refusal, results.size, sizeof(lvb_placement), LVB_E_ELEMENT_SIZE, {}, LVB_FIELD_PLACEMENT_SIZE);
 }
 
+// Powers are written into the scratch while placements are kept.
+bool check_scratch(Refusal &refusal, const lvb_place &in, const Results &results,
+                   const std::uint32_t *found_count) noexcept {
+    const Place place{LVB_STRUCT_PLACE};
+    const Room scratch{in.scratch, room_of(in) * sizeof(double), LVB_FIELD_SCRATCH};
+    const Room placements[] = {{results.first, std::uint64_t{results.most} * results.size, LVB_FIELD_PLACEMENTS},
+                               scratch};
+    const Room count[] = {{found_count, sizeof *found_count, LVB_FIELD_FOUND_COUNT}, scratch};
+    return check_apart(refusal, placements, place) && check_apart(refusal, count, place);
+}
+
 // The best placements so far, in the caller's memory and in order. While they are sought, levels hold powers.
 class Kept {
   public:
@@ -104,6 +116,17 @@ class Kept {
     std::uint32_t count_ = 0;
 };
 
+// What would be told as one of the site's antennas, or of their links, is told as a candidate. Tables keep their rows.
+bool of_candidate(Refusal &refusal) noexcept {
+    std::int32_t &structure = refusal.place.structure;
+    const bool own_pattern = structure == LVB_STRUCT_PATTERN && refusal.place.stage < 0;
+    if (own_pattern || structure == LVB_STRUCT_SITE_ANTENNA || structure == LVB_STRUCT_ANTENNA ||
+        structure == LVB_STRUCT_LINK || structure == LVB_STRUCT_STAGE)
+        structure = LVB_STRUCT_PLACE;
+    if (structure == LVB_STRUCT_SCREEN && refusal.field == LVB_FIELD_ANTENNA) refusal.field = LVB_FIELD_CANDIDATES;
+    return false;
+}
+
 // A placement must be judged at every point, so a path that does not hold at one of them is refused.
 bool check_reach_of_all(Refusal &refusal, const map::Site &site, const map::Antenna &antenna, const map::Powers &powers,
                         std::uint64_t points, Place place) noexcept {
@@ -123,14 +146,16 @@ bool compute(Refusal &refusal, const lvb_place *lent, const Results &results, st
     if (!take_counts(refusal, lent, in, grid) || !check_place(refusal, in) || !check_results(refusal, results))
         return false;
     if (found_count == nullptr) return refuse(refusal, LVB_E_NULL, {}, LVB_FIELD_FOUND_COUNT);
-    if (!choose_set(refusal, in.instructions, in.column_count * in.row_count * in.candidate_count, place, set) ||
+    if (!check_scratch(refusal, in, results, found_count) ||
+        !choose_set(refusal, in.instructions, in.column_count * in.row_count * in.candidate_count, place, set) ||
         !take_site(refusal, in.site, 0, set, taken))
         return false;
     map::Site &site = taken.site;
     // one reference for all: every candidate is looked at before any power is computed
     if (site.antenna_count == 0) site.far_reference_db = site.near_reference_db = math::not_a_number;
     for (std::uint32_t i = 0; i < in.candidate_count; ++i) {
-        if (!take_site_antenna(refusal, in.candidates, in.candidate_size, i, taken, antenna)) return false;
+        if (!take_site_antenna(refusal, in.candidates, in.candidate_size, i, taken, antenna))
+            return of_candidate(refusal);
         raise_references(site, antenna);
     }
     settle_references(taken);

@@ -11,9 +11,6 @@ namespace {
 static_assert(static_cast<int>(map::Combine::sum) == LVB_COMBINE_SUM);
 static_assert(static_cast<int>(map::Facing::away) == LVB_FACING_AWAY);
 
-constexpr Range position{-1e6, 1e6, false};
-constexpr Range height{-1000.0, 1000.0, false};
-constexpr Range height_over_floor{0.01, 1000.0, false};
 constexpr double least_width_m = 0.001;
 
 bool check_choice(Refusal &refusal, std::int32_t value, std::int32_t last, Place place, std::int32_t field) noexcept {
@@ -37,7 +34,7 @@ bool check_lent(Refusal &refusal, const Lent &lent, std::uint32_t fewest, std::u
     return lent.count == 0 || check_size(refusal, lent.size, known, LVB_E_ELEMENT_SIZE, place, lent.size_field);
 }
 
-// Whether all corners lie on the line of the first and the corner that is farthest from it.
+// Whether all corners lie next to the line through the first and the corner that is farthest from it.
 bool is_flat(const map::Area &area) noexcept {
     std::size_t far = 0;
     double most = 0.0;
@@ -48,8 +45,9 @@ bool is_flat(const map::Area &area) noexcept {
         far = i;
     }
     const double wx = area.x[far] - area.x[0], wy = area.y[far] - area.y[0];
+    const double least = least_width_m * math::sqrt(most);
     for (std::size_t i = 1; i < area.corners; ++i)
-        if (wx * (area.y[i] - area.y[0]) != wy * (area.x[i] - area.x[0])) return false;
+        if (math::abs(wx * (area.y[i] - area.y[0]) - wy * (area.x[i] - area.x[0])) > least) return false;
     return true;
 }
 
@@ -65,8 +63,8 @@ bool take_area(Refusal &refusal, const lvb_site &in, std::uint32_t index, map::A
     if (copy.y_m == nullptr) return refuse(refusal, LVB_E_NULL, place, LVB_FIELD_Y_M);
     for (std::uint32_t i = 0; i < copy.corner_count; ++i) {
         const Place corner{LVB_STRUCT_AREA, at, static_cast<std::int32_t>(i)};
-        if (!check_range(refusal, copy.x_m[i], position.minimum, position.maximum, corner, LVB_FIELD_X_M) ||
-            !check_range(refusal, copy.y_m[i], position.minimum, position.maximum, corner, LVB_FIELD_Y_M))
+        if (!check_range(refusal, copy.x_m[i], position_range.minimum, position_range.maximum, corner, LVB_FIELD_X_M) ||
+            !check_range(refusal, copy.y_m[i], position_range.minimum, position_range.maximum, corner, LVB_FIELD_Y_M))
             return false;
     }
     area = {copy.x_m, copy.y_m, copy.corner_count};
@@ -78,16 +76,16 @@ bool take_screen(Refusal &refusal, const lvb_site &in, std::uint32_t index, map:
     const Place place = row_of(LVB_STRUCT_SCREEN, index);
     lvb_screen copy;
     if (!take_element(refusal, in.screens, in.screen_size, place, copy) ||
-        !check_field(refusal, copy.x1_m, position, place, LVB_FIELD_X1_M) ||
-        !check_field(refusal, copy.y1_m, position, place, LVB_FIELD_Y1_M) ||
-        !check_field(refusal, copy.x2_m, position, place, LVB_FIELD_X2_M) ||
-        !check_field(refusal, copy.y2_m, position, place, LVB_FIELD_Y2_M) ||
-        !check_field(refusal, copy.bottom_m, height, place, LVB_FIELD_BOTTOM_M) ||
-        !check_field(refusal, copy.top_m, height, place, LVB_FIELD_TOP_M) ||
+        !check_field(refusal, copy.x1_m, position_range, place, LVB_FIELD_X1_M) ||
+        !check_field(refusal, copy.y1_m, position_range, place, LVB_FIELD_Y1_M) ||
+        !check_field(refusal, copy.x2_m, position_range, place, LVB_FIELD_X2_M) ||
+        !check_field(refusal, copy.y2_m, position_range, place, LVB_FIELD_Y2_M) ||
+        !check_field(refusal, copy.bottom_m, height_range, place, LVB_FIELD_BOTTOM_M) ||
+        !check_field(refusal, copy.top_m, height_range, place, LVB_FIELD_TOP_M) ||
         !check_field(refusal, copy.loss_db, loss, place, LVB_FIELD_LOSS_DB))
         return false;
     if (!(copy.top_m > copy.bottom_m))
-        return refuse(refusal, LVB_E_ORDER, place, LVB_FIELD_TOP_M, copy.top_m, copy.bottom_m, height.maximum);
+        return refuse(refusal, LVB_E_ORDER, place, LVB_FIELD_TOP_M, copy.top_m, copy.bottom_m, height_range.maximum);
     const double dx = copy.x2_m - copy.x1_m, dy = copy.y2_m - copy.y1_m, width = math::sqrt(dx * dx + dy * dy);
     if (!check_range(refusal, width, least_width_m, 4e6, place, LVB_FIELD_X2_M)) return false;
     screen = {copy.x1_m,           copy.y1_m,           copy.x2_m,
@@ -119,8 +117,8 @@ bool take_wearer(Refusal &refusal, const lvb_site &in, const map::Antenna *anten
         !check_unused(refusal, in.facing_x_m, by_point, place, LVB_FIELD_FACING_X_M) ||
         !check_unused(refusal, in.facing_y_m, by_point, place, LVB_FIELD_FACING_Y_M) ||
         !check_field(refusal, in.facing_azimuth_deg, turn_range, place, LVB_FIELD_FACING_AZIMUTH_DEG) ||
-        !check_field(refusal, in.facing_x_m, position, place, LVB_FIELD_FACING_X_M) ||
-        !check_field(refusal, in.facing_y_m, position, place, LVB_FIELD_FACING_Y_M))
+        !check_field(refusal, in.facing_x_m, position_range, place, LVB_FIELD_FACING_X_M) ||
+        !check_field(refusal, in.facing_y_m, position_range, place, LVB_FIELD_FACING_Y_M))
         return false;
     wearer.has_body = body;
     if (!body) return true;
@@ -209,8 +207,11 @@ bool take_place(Refusal &refusal, const lvb_antenna *lent, map::Antenna &antenna
     const Place place{LVB_STRUCT_ANTENNA};
     lvb_antenna in;
     if (!take(refusal, lent, in, place, LVB_FIELD_ANTENNA) || !check_antenna(refusal, in, place)) return false;
+    if (!check_unused(refusal, in.polarization_deg, false, place, LVB_FIELD_POLARIZATION_DEG) ||
+        !check_unused(refusal, in.ellipticity, false, place, LVB_FIELD_ELLIPTICITY))
+        return false;
     antenna.at = {in.x_m, in.y_m, in.z_m};
-    antenna.axes = antenna::turned({in.azimuth_deg, in.tilt_deg, in.roll_deg, in.polarization_deg, in.ellipticity});
+    antenna.axes = antenna::turned({in.azimuth_deg, in.tilt_deg, in.roll_deg, 0.0, 0.0});
     antenna.has_pattern = in.pattern != nullptr;
     if (!antenna.has_pattern) return true;
     if (!take_pattern(refusal, in.pattern, LVB_STAGE_NONE, antenna.pattern)) return false;
@@ -245,11 +246,12 @@ bool check_shared(Refusal &refusal, std::int32_t index, const chain::Window &win
     return same_window(window, site.window) || refuse(refusal, LVB_E_CONFLICT, place, LVB_FIELD_FLOOR_DBM);
 }
 
-bool check_two_ray(Refusal &refusal, const map::Site &site, const map::Antenna &antenna, std::int32_t index) noexcept {
+bool check_two_ray(Refusal &refusal, const TakenSite &taken, const map::Antenna &antenna, std::int32_t index) noexcept {
     if (!antenna.has_path || antenna.path.model != path::Model::two_ray) return true;
-    const double least = height_over_floor.minimum, most = height_over_floor.maximum;
+    const double least = height_over_floor_range.minimum, most = height_over_floor_range.maximum;
     return check_range(refusal, antenna.at.z, least, most, {LVB_STRUCT_ANTENNA, -1, index}, LVB_FIELD_Z_M) &&
-           check_range(refusal, site.height_m, least, most, {LVB_STRUCT_SITE}, LVB_FIELD_PACK_HEIGHT_M);
+           (taken.has_own_heights ||
+            check_range(refusal, taken.site.height_m, least, most, {LVB_STRUCT_SITE}, LVB_FIELD_PACK_HEIGHT_M));
 }
 
 bool check_screens(Refusal &refusal, const map::Site &site, const map::Antenna &antenna, std::int32_t index) noexcept {
@@ -265,7 +267,7 @@ bool check_site(Refusal &refusal, const lvb_site &in, std::uint32_t fewest) noex
     if (in.reserved != 0) return refuse(refusal, LVB_E_RESERVED, place, LVB_FIELD_RESERVED, in.reserved, 0.0, 0.0);
     return check_choice(refusal, in.direction, LVB_DIRECTION_INBOUND, place, LVB_FIELD_DIRECTION) &&
            check_choice(refusal, in.combine, LVB_COMBINE_SUM, place, LVB_FIELD_COMBINE) &&
-           check_field(refusal, in.pack_height_m, height, place, LVB_FIELD_PACK_HEIGHT_M) &&
+           check_field(refusal, in.pack_height_m, height_range, place, LVB_FIELD_PACK_HEIGHT_M) &&
            check_lent(refusal,
                       {in.antennas, in.antenna_count, in.antenna_size, LVB_FIELD_ANTENNAS, LVB_FIELD_ANTENNA_COUNT,
                        LVB_FIELD_ANTENNA_SIZE},
@@ -321,7 +323,7 @@ bool take_site_antenna(Refusal &refusal, const lvb_site_antenna *elements, std::
     if (!take_place(refusal, in.antenna, antenna) ||
         !take_chain(refusal, in.link, taken, antenna, window, frequency_mhz))
         return of_antenna(refusal, at);
-    return check_shared(refusal, at, window, frequency_mhz, taken) && check_two_ray(refusal, taken.site, antenna, at) &&
+    return check_shared(refusal, at, window, frequency_mhz, taken) && check_two_ray(refusal, taken, antenna, at) &&
            check_screens(refusal, taken.site, antenna, at);
 }
 
@@ -360,13 +362,13 @@ bool take_site(Refusal &refusal, const lvb_site *lent, std::uint32_t fewest, mat
 bool check_axis(Refusal &refusal, double first_m, double step_m, std::uint64_t last, Place place,
                 std::int32_t first_field, std::int32_t step_field, std::int32_t count_field) noexcept {
     static constexpr Range step{1e-6, 1e6, true};
-    if (!check_field(refusal, first_m, position, place, first_field) ||
+    if (!check_field(refusal, first_m, position_range, place, first_field) ||
         !check_field(refusal, step_m, step, place, step_field))
         return false;
     const double end_m = first_m + static_cast<double>(last) * step_m;
-    return end_m <= position.maximum ||
+    return end_m <= position_range.maximum ||
            refuse(refusal, LVB_E_COUNT, place, count_field, static_cast<double>(last) + 1.0, 0.0,
-                  (position.maximum - first_m) / step_m + 1.0);
+                  (position_range.maximum - first_m) / step_m + 1.0);
 }
 
 } // namespace lvb::door

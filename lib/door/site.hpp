@@ -10,7 +10,8 @@ namespace lvb::door {
 struct TakenSite {
     map::Site site;
     bool inbound;
-    bool has_chain = false; ///< the frequency and window are those of the chains so far
+    bool has_own_heights = false; ///< the points bring theirs; the packs' height is not used
+    bool has_chain = false;       ///< the frequency and window are those of the chains so far
     map::Antenna antennas[LVB_MAX_SITE_ANTENNAS];
     map::Screen screens[LVB_MAX_SCREENS];
     map::Area areas[LVB_MAX_AREAS];

@@ -6,8 +6,6 @@
 
 namespace lvb::door {
 
-inline constexpr Range position_range{-1e6, 1e6, false};
-inline constexpr Range height_range{-1000.0, 1000.0, false};
 inline constexpr Range screen_loss_range{0.001, 200.0, false}; // or opaque, with edges
 inline constexpr Range grid_step_range{1e-6, 1e6, true};
 inline constexpr Range speed_range{0.001, 1000.0, true};

@@ -127,48 +127,72 @@ struct Found {
     chain::Notes notes;
 };
 
+bool of_value(Refusal &refusal, std::uint64_t index, std::int32_t field) noexcept {
+    const auto row = static_cast<std::int32_t>(index);
+    refusal.field = field;
+    // what is wrong with a table keeps its name, and a table's own row is never that of a frequency outside it
+    if (refusal.place.structure == LVB_STRUCT_LINK) refusal.place = {LVB_STRUCT_SWEEP, -1, row};
+    else refusal.place.row = row;
+    return false;
+}
+
+// A refusal of what a list gave the link names the value of the list.
+bool of_list(Refusal &refusal, const Work &work, std::uint64_t index) noexcept {
+    const lvb_sweep &in = work.in;
+    const bool link = refusal.place.structure == LVB_STRUCT_LINK;
+    if (in.frequency_mhz != nullptr && refusal.field == LVB_FIELD_FREQUENCY_MHZ &&
+        (link || refusal.status == LVB_E_OUTSIDE_TABLE))
+        return of_value(refusal, index, LVB_FIELD_FREQUENCY_MHZ);
+    const bool far = refusal.field == LVB_FIELD_FAR_DISTANCE_M, near = refusal.field == LVB_FIELD_NEAR_DISTANCE_M;
+    if (in.distance_m == nullptr || in.distance_count == 0 || !link || !(far || near)) return false;
+    const double metres = far ? work.link.far_distance_m : work.link.near_distance_m;
+    std::uint64_t i = 0;
+    while (in.distance_m[i] != metres) ++i;
+    return of_value(refusal, i, LVB_FIELD_DISTANCE_M);
+}
+
 // The row of one frequency, with every check of a budget there.
-bool take_row(Refusal &refusal, Work &work, std::uint64_t index, Found &found, map::Sweep &here) noexcept {
+bool take_row(Refusal &refusal, Work &work, std::uint64_t index, Found &found) noexcept {
     work.link.size = sizeof work.link;
     work.link.frequency_mhz = work.mhz[index];
     lvb_link link;
     chain::Conditions conditions;
-    if (!take_link(refusal, &work.link, link, conditions)) return false;
+    if (!take_link(refusal, &work.link, link, conditions)) return of_list(refusal, work, index);
     map::Row row(conditions.frequency_mhz, conditions.temperature_degc);
-    if (!walk_stages(refusal, link, [&](const chain::Stage &stage) noexcept { row.enter(stage); })) return false;
+    if (!walk_stages(refusal, link, [&](const chain::Stage &stage) noexcept { row.enter(stage); }))
+        return of_list(refusal, work, index);
     const bool walks = work.metres.count != 0;
     chain::Notes notes = row.notes();
     notes.near_field = row.is_near_field(work.nearest_m);
     notes.near_not_given = row.has_air() && !conditions.near_is_given && !walks;
     found.notes.add(notes);
-    map::Sweep *const both[] = {&found.sweep, &here};
-    for (map::Sweep *sweep : both) {
-        sweep->take_row(row);
-        if (!walks) {
-            sweep->take_far(row, conditions.far_distance_m);
-            sweep->take_near(row, conditions.near_distance_m);
-        }
-        for (std::uint64_t i = 0; i < work.metres.count; ++i) {
-            sweep->take_far(row, work.metres[i]);
-            sweep->take_near(row, work.metres[i]);
-        }
-        if (work.in.lowest_margin_db == nullptr && work.in.lowest_headroom_db == nullptr) break; // `here` is not asked
+    map::Sweep &sweep = found.sweep;
+    sweep.take_row(row);
+    if (!walks) {
+        sweep.take_far(row, conditions.far_distance_m);
+        sweep.take_near(row, conditions.near_distance_m);
+    }
+    for (std::uint64_t i = 0; i < work.metres.count; ++i) {
+        sweep.take_far(row, work.metres[i]);
+        sweep.take_near(row, work.metres[i]);
     }
     return true;
 }
 
-bool sweep_all(Refusal &refusal, Work &work, Found &found, bool write) noexcept {
+// Of each frequency by itself; nothing can be refused any more.
+void write_arrays(Work &work) noexcept {
+    const lvb_sweep &in = work.in;
+    if (in.lowest_margin_db == nullptr && in.lowest_headroom_db == nullptr) return;
     for (std::uint64_t i = 0; i < work.mhz.count; ++i) {
-        map::Sweep here;
-        if (!take_row(refusal, work, i, found, here)) return false;
-        if (!write) continue;
-        if (work.in.lowest_margin_db != nullptr) work.in.lowest_margin_db[i] = here.margin.lowest.value;
-        if (work.in.lowest_headroom_db != nullptr) work.in.lowest_headroom_db[i] = here.headroom.lowest.value;
+        Refusal none;
+        Found here;
+        take_row(none, work, i, here);
+        if (in.lowest_margin_db != nullptr) in.lowest_margin_db[i] = here.sweep.margin.lowest.value;
+        if (in.lowest_headroom_db != nullptr) in.lowest_headroom_db[i] = here.sweep.headroom.lowest.value;
     }
-    return true;
 }
 
-lvb_extreme extreme_of(const map::Extreme &extreme) noexcept {
+lvb_extreme extreme_of(const map::SweepExtreme &extreme) noexcept {
     return {extreme.value, extreme.frequency_mhz, extreme.distance_m};
 }
 
@@ -198,12 +222,9 @@ bool sweep(Refusal &refusal, const lvb_sweep *lent, lvb_sweep_result *result) no
     if (!take_sweep(refusal, lent, work) || !check_result(refusal, result, LVB_STRUCT_SWEEP_RESULT, LVB_FIELD_RESULT))
         return false;
     Found found;
-    if (!sweep_all(refusal, work, found, false)) return false;
-    // Arrays are written once nothing can be refused any more.
-    if (work.in.lowest_margin_db != nullptr || work.in.lowest_headroom_db != nullptr) {
-        Found again;
-        sweep_all(refusal, work, again, true);
-    }
+    for (std::uint64_t i = 0; i < work.mhz.count; ++i)
+        if (!take_row(refusal, work, i, found)) return false;
+    write_arrays(work);
     lvb_sweep_result out = result_of(found);
     give(result, out);
     return true;

@@ -3,6 +3,7 @@
 #include "door/check_chain.hpp"
 #include "door/fields.hpp"
 #include "door/instructions.hpp"
+#include "door/many.hpp"
 
 namespace lvb::door {
 namespace {
@@ -147,13 +148,21 @@ lvb_tally tally_of(const decide::Tally &tally, const decide::Levels &levels) noe
     return out;
 }
 
+bool check_results(Refusal &refusal, const lvb_trials &in, const lvb_tally *tally) noexcept {
+    const std::uint64_t levels = in.trial_count * sizeof(double);
+    const Room rooms[] = {{tally, tally != nullptr ? declared_size(tally) : 0, LVB_FIELD_TALLY},
+                          {in.far_dbm, levels, LVB_FIELD_FAR_DBM},
+                          {in.near_dbm, levels, LVB_FIELD_NEAR_DBM}};
+    return check_apart(refusal, rooms, {LVB_STRUCT_TRIALS});
+}
+
 bool compute_trials(Refusal &refusal, const lvb_trials *lent, lvb_tally *result) noexcept {
     Asked asked;
     bool has_air = false;
     if (!take(refusal, lent, asked.in, {LVB_STRUCT_TRIALS}, LVB_FIELD_TRIALS) ||
         (result != nullptr && !check_result(refusal, result, LVB_STRUCT_TALLY, LVB_FIELD_TALLY)) ||
         !check_frame(refusal, asked.in, asked.loops) || !take_stages(refusal, asked, has_air) ||
-        !check_fading(refusal, asked.in, has_air))
+        !check_fading(refusal, asked.in, has_air) || !check_results(refusal, asked.in, result))
         return false;
     decide::Tally tally;
     double *far = asked.in.far_dbm, *near = asked.in.near_dbm;
@@ -180,15 +189,46 @@ bool compute_trials(Refusal &refusal, const lvb_trials *lent, lvb_tally *result)
 
 // ---- What they come to.
 
-bool check_tally(Refusal &refusal, const lvb_tally &tally, const lvb_tally &first, Place place) noexcept {
+// Sums that so many trials can come to, so that those of all tallies stay whole numbers; a level is one or -infinity.
+bool check_end(Refusal &refusal, std::uint64_t trials, const decide::Moments &moments, double level_dbm, Place place,
+               std::int32_t sum_field, std::int32_t squares_field, std::int32_t level_field) noexcept {
+    constexpr std::uint64_t largest = decide::Moments::largest_deviation; // its square is 2^60
+    const auto most = static_cast<double>(trials * largest), most_high = static_cast<double>(trials >> 4);
+    if (!check_range(refusal, static_cast<double>(moments.sum), -most, most, place, sum_field) ||
+        !check_range(refusal, static_cast<double>(moments.squares_high), 0.0, most_high, place, squares_field))
+        return false;
+    if (math::is_nan(level_dbm)) return refuse(refusal, LVB_E_NAN, place, level_field, level_dbm);
+    return level_dbm < math::infinity || refuse(refusal, LVB_E_INFINITE, place, level_field, level_dbm);
+}
+
+// `room` is for how many trials there is still room.
+bool check_tally(Refusal &refusal, const lvb_tally &tally, const lvb_tally &first, std::uint64_t room,
+                 Place place) noexcept {
     if (tally.reserved != 0)
         return refuse(refusal, LVB_E_RESERVED, place, LVB_FIELD_RESERVED, tally.reserved, 0.0, 0.0);
+    if (tally.trials > room)
+        return refuse(refusal, LVB_E_COUNT, place, LVB_FIELD_TRIALS, static_cast<double>(tally.trials), 0.0,
+                      static_cast<double>(room));
     constexpr std::uint64_t lvb_tally::*counts[] = {&lvb_tally::inside, &lvb_tally::far_below, &lvb_tally::far_above,
                                                     &lvb_tally::near_below, &lvb_tally::near_above};
     for (const auto count : counts)
         if (tally.*count > tally.trials)
             return refuse(refusal, LVB_E_BELOW_RANGE, place, LVB_FIELD_TRIALS, static_cast<double>(tally.trials),
                           static_cast<double>(tally.*count), static_cast<double>(largest_total));
+    const std::uint64_t far_missed = tally.far_below + tally.far_above,
+                        near_missed = tally.near_below + tally.near_above;
+    const std::uint64_t least = tally.inside + (far_missed > near_missed ? far_missed : near_missed);
+    const std::uint64_t most = tally.inside + far_missed + near_missed; // a trial that is not inside misses something
+    if (tally.trials < least || tally.trials > most)
+        return refuse_outside(refusal, static_cast<double>(tally.trials), static_cast<double>(least),
+                              static_cast<double>(most), place, LVB_FIELD_TRIALS);
+    if (!check_end(refusal, tally.trials, {tally.far_sum, tally.far_squares_high, tally.far_squares_low},
+                   tally.far_level_dbm, place, LVB_FIELD_FAR_SUM, LVB_FIELD_FAR_SQUARES_HIGH,
+                   LVB_FIELD_FAR_LEVEL_DBM) ||
+        !check_end(refusal, tally.trials, {tally.near_sum, tally.near_squares_high, tally.near_squares_low},
+                   tally.near_level_dbm, place, LVB_FIELD_NEAR_SUM, LVB_FIELD_NEAR_SQUARES_HIGH,
+                   LVB_FIELD_NEAR_LEVEL_DBM))
+        return false;
     if (std::memcmp(&tally.far_level_dbm, &first.far_level_dbm, sizeof(double)) != 0)
         return refuse(refusal, LVB_E_CONFLICT, place, LVB_FIELD_FAR_LEVEL_DBM, tally.far_level_dbm);
     return std::memcmp(&tally.near_level_dbm, &first.near_level_dbm, sizeof(double)) == 0 ||
@@ -245,10 +285,7 @@ bool compute_sureness(Refusal &refusal, const lvb_tally *tallies, std::uint32_t 
         const Place place = row_of(LVB_STRUCT_TALLY, i);
         if (!take_element(refusal, tallies, size, place, tally)) return false;
         if (i == 0) first = tally;
-        if (!check_tally(refusal, tally, first, place)) return false;
-        if (tally.trials > largest_total - total.trials)
-            return refuse(refusal, LVB_E_COUNT, place, LVB_FIELD_TRIALS, static_cast<double>(tally.trials), 0.0,
-                          static_cast<double>(largest_total - total.trials));
+        if (!check_tally(refusal, tally, first, largest_total - total.trials, place)) return false;
         add(total, tally);
     }
     if (total.trials == 0)

@@ -48,7 +48,7 @@ bool check_outputs(Refusal &refusal, const lvb_walk &in, std::uint64_t values, P
 
 // Two rays need a height above the floor at every corner, and so in between.
 bool check_two_ray(Refusal &refusal, const map::Site &site, const lvb_walk &in) noexcept {
-    constexpr double least = 0.01, most = 1000.0;
+    const double least = height_over_floor_range.minimum, most = height_over_floor_range.maximum;
     for (std::size_t a = 0; a < site.antenna_count; ++a) {
         if (!site.antennas[a].has_path || site.antennas[a].path.model != path::Model::two_ray) continue;
         for (std::uint32_t i = 0; in.z_m != nullptr && i < in.corner_count; ++i)
@@ -93,6 +93,7 @@ bool compute(Refusal &refusal, const lvb_walk *lent, lvb_walk_result *result) no
     map::Fading fading;
     if (!take_way(refusal, lent, in, walk, points)) return false;
     if (in.site == nullptr) return refuse(refusal, LVB_E_NULL, place, LVB_FIELD_SITE);
+    taken.has_own_heights = in.z_m != nullptr;
     const auto values = static_cast<std::uint64_t>(points);
     if (!choose_set(refusal, in.instructions, values, place, set) || !check_outputs(refusal, in, values, place) ||
         !take_site(refusal, in.site, 1, set, taken) || !check_two_ray(refusal, taken.site, in) ||

@@ -146,7 +146,7 @@ void mask_row(const Site &site, const double *x, double y, double *mask) noexcep
         site.row->fill(inside, -1.0);
         for (std::size_t i = 0; i < area.corners; ++i) {
             const Meeting met = meeting(area, i, y);
-            if (met.crosses) site.row->cross(x, met.from, inside);
+            if (met.crosses) site.row->cross(x, met.at, inside);
             if (met.touches) site.row->touch(x, met.from, met.to, mask);
         }
         site.row->touch(inside, 1.0, 1.0, mask);

@@ -44,12 +44,12 @@ class Row {
 };
 
 /// A value and where it was met first.
-struct Extreme {
+struct SweepExtreme {
     double value = math::not_a_number, frequency_mhz = math::not_a_number, distance_m = math::not_a_number;
 };
 
 struct Extremes {
-    Extreme lowest, highest;
+    SweepExtreme lowest, highest;
 
     /// What is not a number is no value.
     void take(double value, double frequency_mhz, double distance_m) noexcept {

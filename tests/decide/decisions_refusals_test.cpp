@@ -1,6 +1,7 @@
 // What sweeps, solutions, rankings and comparisons refuse: status, every number of the fault, and nothing written.
 #include "chain/random_chain.hpp"
 #include "door/refusal.hpp"
+#include "path/paths.hpp"
 
 #include <gtest/gtest.h>
 
@@ -88,7 +89,33 @@ TEST(SweepRefusals, EachFieldAndValue) {
                   {LVB_E_CONFLICT, at, LVB_FIELD_LOWEST_HEADROOM_DB});
     // at one of its points the chain is refused as a budget is
     refused_sweep([](SweepCall &c) { c.mhz[1] = 50000.0; },
-                  {LVB_E_OUTSIDE_TABLE, LVB_STRUCT_CABLE_TABLE, LVB_FIELD_FREQUENCY_MHZ, 2, -1, 50000, 5, 4800});
+                  {LVB_E_OUTSIDE_TABLE, LVB_STRUCT_CABLE_TABLE, LVB_FIELD_FREQUENCY_MHZ, 2, 1, 50000, 5, 4800,
+                   "frequency_mhz[1] is 50000, too far outside the table of stages[2]; allowed 5 to 4800."});
+    static Way office(LVB_PATH_SITE_GENERAL); // 300 to 83500 MHz, 2 to 27 m
+    office.path.environment = LVB_ENVIRONMENT_OFFICE_IN_SIGHT;
+    office.lent();
+    const auto indoors = [](SweepCall &c) { c.chain.stages[4].path = &office.path; };
+    refused_sweep(
+        [&](SweepCall &c) {
+            indoors(c), c.metres = {5.0, 28.0, 28.0};
+        },
+        {LVB_E_ABOVE_RANGE, at, LVB_FIELD_DISTANCE_M, -1, 1, 28, 2, 27,
+         "lvb_sweep.distance_m[1] is 28, which is too high; allowed 2 to 27."});
+    refused_sweep(
+        [&](SweepCall &c) {
+            indoors(c), c.metres = {5.0, 20.0, 1.5};
+        },
+        {LVB_E_BELOW_RANGE, at, LVB_FIELD_DISTANCE_M, -1, 2, 1.5, 2, 27});
+    refused_sweep([&](SweepCall &c) { indoors(c), c.mhz[2] = 299.0; },
+                  {LVB_E_BELOW_RANGE, at, LVB_FIELD_FREQUENCY_MHZ, -1, 2, 299, 300, 83500});
+    refused_sweep( // without a list it is the link's own
+        [&](SweepCall &c) {
+            indoors(c);
+            c.sweep.distance_m = nullptr;
+            c.chain.link.far_distance_m = 28.0;
+            c.chain.link.near_distance_m = 0.0;
+        },
+        {LVB_E_ABOVE_RANGE, LVB_STRUCT_LINK, LVB_FIELD_FAR_DISTANCE_M, 4, -1, 28, 2, 27});
     refused_sweep([](SweepCall &c) { c.chain.stages[1].gain_db = 1.0; },
                   {LVB_E_ABOVE_RANGE, LVB_STRUCT_STAGE, LVB_FIELD_GAIN_DB, 1, -1, 1, -200, 0});
     refused_sweep([](SweepCall &c) { c.chain.link.stage_count = 0; },

@@ -1,6 +1,7 @@
 // What a search for a fault refuses, with every number of its fault, and that nothing is written then.
 #include "decide/search.hpp"
 #include "door/refusal.hpp"
+#include "path/paths.hpp"
 
 namespace {
 
@@ -122,6 +123,16 @@ TEST(Refused, Readings) {
     refused([](Search &search) { search.readings[0].distance_m = 5.0; },
             {LVB_E_UNUSED, in_reading, LVB_FIELD_DISTANCE_M, -1, 0, 5.0, none, none,
              "readings[0].distance_m is filled, but this point has no use for it."});
+    Way office(LVB_PATH_SITE_GENERAL); // it holds from 2 to 27 m
+    office.path.environment = LVB_ENVIRONMENT_OFFICE_IN_SIGHT;
+    refused(
+        [&](Search &search) {
+            search.chain.stages[4].path = office.lent();
+            search.chain.link.far_distance_m = search.chain.link.near_distance_m = 20.0;
+            search.readings[1].distance_m = 28.0;
+        },
+        {LVB_E_ABOVE_RANGE, in_reading, LVB_FIELD_DISTANCE_M, -1, 1, 28.0, 2.0, 27.0,
+         "readings[1].distance_m is 28, which is too high; allowed 2 to 27."});
     Search on_the_bench(bench_chain(4, 0.5), {{3, 0.0}}); // no air at all
     on_the_bench.readings[0].distance_m = 5.0;
     refused(on_the_bench, {LVB_E_UNUSED, in_reading, LVB_FIELD_DISTANCE_M, -1, 0, 5.0});

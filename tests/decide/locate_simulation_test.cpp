@@ -121,20 +121,25 @@ class Locate : public testing::TestWithParam<Law> {};
 TEST_P(Locate, FourReadingsFindTheSpanOfAFault) {
     for (const bool least : {false, true}) {
         Draw draw(1, GetParam());
-        int found = 0, alarms = 0, within = 0;
+        int found = 0, alarms = 0, within = 0, contradictions = 0;
         for (int i = 0; i < chains; ++i) {
             World world(draw, i % 2 != 0);
             world.break_one(draw, fault_least_db, least ? fault_least_db : fault_most_db);
             world.measure_some(draw, 4);
             found += world.culprit_is_on_top();
             alarms += world.search.result.consistent == 0;
+            contradictions += world.search.result.fault_p_value < 0.01;
             const lvb_suspect &suspect = world.search.suspects[world.culprit];
             within += std::fabs(suspect.fault_db - world.fault_db) <= 2.0 * suspect.deviation_db;
         }
         std::printf(
             "%s, faults %s: the fault's span is on top in %.2f %%, called inconsistent %.2f %%, fault within two "
-            "deviations %.2f %%\n",
-            name(GetParam()), least ? "of 3 dB" : "from 3 dB on", percent(found), percent(alarms), percent(within));
+            "deviations %.2f %%, called contradictory %.2f %%\n",
+            name(GetParam()), least ? "of 3 dB" : "from 3 dB on", percent(found), percent(alarms), percent(within),
+            percent(contradictions));
+        // One fault explains the readings that it made, but for 1 % of them by the normal law; and four deviations of
+        // that count, of chains that are drawn.
+        EXPECT_LE(percent(contradictions), 1.0 + 400.0 * std::sqrt(0.01 * 0.99 / chains));
         if (!least) {
             EXPECT_GE(percent(found), 97.0);
             EXPECT_GE(percent(within), 94.5); // of a normal distribution 95.45 % lie there

@@ -56,6 +56,36 @@ TEST(ByHand, ThreeStagesAndTwoReadings) {
     EXPECT_NEAR(search.result.expected_bits, 1.0, 1e-6); // which it tells apart
 }
 
+// With a fault of any size in the second stage nothing ties the readings before it to those behind it: 0.6 dB against
+// 0.03 + 0.09 before, and 0.9 dB between two of 0.09 with 0.03 between. Chi-square of two degrees: exp(-x / 2).
+TEST(ByHand, WhatAFaultLeavesUnexplained) {
+    const double left = 0.36 / 0.12 + 0.81 / 0.21;
+    const Search search(three_stages(), {{0, 0.6}, {1, -6.0}, {2, -6.9}});
+    EXPECT_EQ(search.result.stage, 1u);
+    EXPECT_NEAR(search.result.fault_p_value, std::exp(-0.5 * left), 1e-12);
+    EXPECT_LT(search.result.p_value, 1e-20);
+}
+
+// A level that is right again behind the suspect: the culprit looks certain, and no single fault explains the readings.
+TEST(ByHand, ReadingsThatContradictEachOther) {
+    std::vector<lvb_stage> stages = three_stages();
+    for (lvb_stage &each : stages) each.tolerance_db = 0.0;
+    const Search search(stages, {{0, 0.0}, {1, -6.0}, {2, 0.0}});
+    EXPECT_EQ(search.result.stage, 1u);
+    EXPECT_GT(search.result.probability, 0.99);
+    EXPECT_NEAR(search.result.fault_p_value / std::exp(-100.0), 1.0, 1e-9); // 36 / 0.18, of two degrees
+    const Search plain(stages, {{0, 0.0}, {1, -6.0}, {2, -6.0}});
+    EXPECT_EQ(plain.result.fault_p_value, 1.0);
+    const Search single(stages, {{1, -6.0}}); // one reading contradicts nothing
+    EXPECT_EQ(single.result.fault_p_value, 1.0);
+    // Behind the last reading a fault explains nothing of them.
+    const Search behind(stages, {{0, 0.3}});
+    EXPECT_EQ(behind.result.stage, 1u);
+    EXPECT_EQ(behind.result.fault_p_value, behind.result.p_value);
+    const Search none(stages, std::vector<At>{});
+    EXPECT_EQ(none.result.fault_p_value, 1.0);
+}
+
 TEST(Nothing, IsKnownWithoutReadings) {
     const Search search(bench_chain(8, 0.5), std::vector<At>{});
     EXPECT_EQ(search.result.p_value, 1.0);

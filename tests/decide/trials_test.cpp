@@ -316,6 +316,21 @@ TEST(RefusedTrials, TheirFrame) {
     EXPECT_EQ(lvb_compute_trials(nullptr, nullptr, nullptr), LVB_E_NULL);
 }
 
+TEST(RefusedTrials, ResultsThatOverlap) {
+    constexpr const char *text = "lvb_trials.near_dbm overlaps another array of the call.";
+    Trials trials;
+    ASSERT_EQ(trials.run(), LVB_OK);
+    const std::vector<double> before = trials.far;
+    trials.request.near_dbm = trials.far.data();
+    EXPECT_EQ(lvb_compute_trials(&trials.request, &trials.tally, &trials.fault), LVB_E_CONFLICT);
+    expect_fault(trials.fault, {LVB_E_CONFLICT, in_trials, LVB_FIELD_NEAR_DBM, -1, -1, none, none, none, text});
+    trials.request.near_dbm = trials.near.data();
+    trials.request.far_dbm = reinterpret_cast<double *>(&trials.tally);
+    EXPECT_EQ(lvb_compute_trials(&trials.request, &trials.tally, &trials.fault), LVB_E_CONFLICT);
+    expect_fault(trials.fault, {LVB_E_CONFLICT, in_trials, LVB_FIELD_FAR_DBM});
+    EXPECT_EQ(trials.far, before);
+}
+
 TEST(RefusedTrials, LawsAndFading) {
     refused([](Trials &t) { t.spreads[2].law = 4; },
             {LVB_E_UNKNOWN_VALUE, in_spread, LVB_FIELD_LAW, -1, 2, 4.0, 0.0, 3.0,
@@ -380,6 +395,34 @@ TEST(RefusedTrials, Tallies) {
                     {LVB_E_CONFLICT, in_tally, LVB_FIELD_FAR_LEVEL_DBM, -1, 1, -50.0});
     refused_tallies([](lvb_tally *t, Count &, Count &) { t[1].near_level_dbm = -40.0; },
                     {LVB_E_CONFLICT, in_tally, LVB_FIELD_NEAR_LEVEL_DBM, -1, 1, -40.0});
+    // a trial is inside, or it misses something; at one end it does not miss both limits
+    refused_tallies(
+        [](lvb_tally *t, Count &, Count &) {
+            t[1].inside = 1, t[1].far_below = 600, t[1].far_above = 400, t[1].near_below = 0, t[1].near_above = 7;
+        },
+        {LVB_E_BELOW_RANGE, in_tally, LVB_FIELD_TRIALS, -1, 1, 1000.0, 1001.0, 1008.0});
+    refused_tallies(
+        [](lvb_tally *t, Count &, Count &) {
+            t[1].inside = t[1].far_below = t[1].near_below = 333;
+            t[1].far_above = t[1].near_above = 0;
+        },
+        {LVB_E_ABOVE_RANGE, in_tally, LVB_FIELD_TRIALS, -1, 1, 1000.0, 666.0, 999.0});
+    // sums of so many deviations of 16384 dB at most, in grains of 1/65536 dB
+    constexpr double most = 1000.0 * 0x1p30;
+    refused_tallies([](lvb_tally *t, Count &, Count &) { t[1].far_sum = std::int64_t{1000} * (1 << 30) + 1; },
+                    {LVB_E_ABOVE_RANGE, in_tally, LVB_FIELD_FAR_SUM, -1, 1, most + 1.0, -most, most});
+    refused_tallies([](lvb_tally *t, Count &, Count &) { t[1].near_sum = INT64_MIN; },
+                    {LVB_E_BELOW_RANGE, in_tally, LVB_FIELD_NEAR_SUM, -1, 1, -0x1p63, -most, most});
+    // 1000 * 2^60 = 62.5 * 2^64
+    refused_tallies([](lvb_tally *t, Count &, Count &) { t[1].far_squares_high = 63, t[1].far_squares_low = 0; },
+                    {LVB_E_ABOVE_RANGE, in_tally, LVB_FIELD_FAR_SQUARES_HIGH, -1, 1, 63.0, 0.0, 62.0});
+    refused_tallies([](lvb_tally *t, Count &, Count &) { t[1].near_squares_high = 1ull << 63; },
+                    {LVB_E_ABOVE_RANGE, in_tally, LVB_FIELD_NEAR_SQUARES_HIGH, -1, 1, 0x1p63, 0.0, 62.0});
+    constexpr double infinite = std::numeric_limits<double>::infinity();
+    refused_tallies([](lvb_tally *t, Count &, Count &) { t[0].far_level_dbm = t[1].far_level_dbm = none; },
+                    {LVB_E_NAN, in_tally, LVB_FIELD_FAR_LEVEL_DBM, -1, 0, none});
+    refused_tallies([](lvb_tally *t, Count &, Count &) { t[0].near_level_dbm = t[1].near_level_dbm = infinite; },
+                    {LVB_E_INFINITE, in_tally, LVB_FIELD_NEAR_LEVEL_DBM, -1, 0, infinite});
     refused_tallies([](lvb_tally *t, Count &, Count &) { t[1].trials = (1ull << 32) - 999; },
                     {LVB_E_COUNT, in_tally, LVB_FIELD_TRIALS, -1, 1, 0x1p32 - 999, 0.0, 0x1p32 - 1000});
     refused_tallies(

@@ -687,6 +687,19 @@ TEST(DeskLocate, ProbabilitiesByBayesRuleOverFullCovariances) {
     expect_in(page({}, words, 1), "the readings DO NOT FIT a healthy chain");
 }
 
+// 4 dB too little after the splitter, and all is well again after the run: with the splitter to blame (or the source)
+// the two readings, of 0.3 dB and with 1 dB of tolerance between, are 4 dB apart. Chi-square of one degree of freedom.
+TEST(DeskLocate, ReadingsThatNoSingleFaultExplains) {
+    const std::vector<std::string> words = {"locate", "A", "splitter=13", "run=12", "--uncertainty", "0.3"};
+    const Json answer = told({}, words, 1);
+    const double chi_square = 16.0 / (0.09 + 1.0 / 3 + 0.09);
+    EXPECT_EQ(answer.at("span_last"), "splitter");
+    EXPECT_NEAR(number(answer.at("fault_p_value")), std::erfc(std::sqrt(chi_square / 2)), 1e-9);
+    expect_in(page({}, words, 1), "no single fault explains these readings; repeat the one after 'splitter'");
+    const std::string plain = page({}, {"locate", "A", "splitter=17.1", "run=8", "--uncertainty", "0.3"}, 1);
+    EXPECT_EQ(plain.find("no single fault"), std::string::npos);
+}
+
 TEST(DeskLocate, ReadingsOfTheScenarioAndOverTheAir) {
     Chain chain;
     chain.link = R"("readings": {"uncertainty_db": 0.5, "levels": [{"after": "splitter", "level_dbm": 17.2},)"

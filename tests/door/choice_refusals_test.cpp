@@ -105,6 +105,22 @@ TEST(ChoiceRefusals, CountsSizesAndPointers) {
     expect_fault(c.fault, {LVB_E_NULL, LVB_STRUCT_NONE, LVB_FIELD_SCRATCH});
 }
 
+TEST(ChoiceRefusals, ResultsThatOverlap) {
+    const auto overlaps = [](std::int32_t field, const std::string &text = "") {
+        return Expected{LVB_E_CONFLICT, in_choice, field, -1, -1, none, none, none, text};
+    };
+    refused([](Choosing &c) { c.choice.costs = reinterpret_cast<std::uint64_t *>(c.sets.data()); },
+            overlaps(LVB_FIELD_COSTS, "lvb_choice.costs overlaps another array of the call."));
+    refused([](Choosing &c) { c.choice.misses = reinterpret_cast<lvb_miss *>(c.costs.data()); },
+            overlaps(LVB_FIELD_MISSES));
+    refused([](Choosing &c) { c.choice.scratch = c.sets.data(); }, overlaps(LVB_FIELD_SCRATCH));
+    Choosing c = sound();
+    c.fill(1);
+    c.choice.sets = reinterpret_cast<std::uint32_t *>(&c.chosen);
+    EXPECT_EQ(c.compute(), LVB_E_CONFLICT);
+    expect_fault(c.fault, overlaps(LVB_FIELD_SETS));
+}
+
 TEST(ChoiceRefusals, Slots) {
     refused([](Choosing &c) { c.slots[0].need = 1; },
             {LVB_E_ORDER, in_slot, LVB_FIELD_NEED, -1, 0, 1.0, 0.0, 0.0,
@@ -223,6 +239,22 @@ TEST(ChoiceRefusals, LimitsWithoutTheirStage) {
     c.needs[0].stated = LVB_STATED_EIRP_LIMIT;
     EXPECT_EQ(c.compute(1), LVB_E_UNUSED);
     expect_fault(c.fault, {LVB_E_UNUSED, in_need, LVB_FIELD_EIRP_LIMIT_DBM, -1, 0, 0.0});
+    // What a radiating cable sends out has no e.i.r.p.: no set could ever hold its limit.
+    Way way = radiating_cable();
+    Choosing along;
+    const std::uint32_t loss = along.item(stage(LVB_KIND_PASSIVE, -3.0), 5, 2);
+    lvb_stage cable = air();
+    cable.path = way.lent();
+    const std::uint32_t led = along.link(
+        {source(10.0), stage(LVB_KIND_PASSIVE), antenna(), cable, antenna(), receiver(-90.0, 0.0)}, 600.0, 40.0, 0.0);
+    along.slot(led, 1, {loss});
+    ASSERT_EQ(along.compute(1), LVB_OK) << text_of(along.fault);
+    EXPECT_EQ(along.chosen.outcome, LVB_OUTCOME_PROVEN);
+    along.needs[0].stated = LVB_STATED_EIRP_LIMIT;
+    along.needs[0].eirp_limit_dbm = 30.0;
+    EXPECT_EQ(along.compute(1), LVB_E_UNUSED);
+    expect_fault(along.fault, {LVB_E_UNUSED, in_need, LVB_FIELD_EIRP_LIMIT_DBM, -1, 0, 30.0, none, none,
+                               "needs[0].eirp_limit_dbm is filled, but this link has no use for it."});
     Choosing fixed;
     const std::uint32_t other = fixed.item(stage(LVB_KIND_PASSIVE, -3.0), 5, 2);
     const std::uint32_t need = fixed.link(

@@ -127,6 +127,7 @@ extern "C" int LLVMFuzzerTestOneInput(const std::uint8_t *data, std::size_t size
         if (bytes.once_in(255)) items[i].reserved = 1;
     }
     std::vector<Lent> links(link_count);
+    std::deque<lvb_path> cables;
     std::vector<lvb_need> needs(link_count);
     std::vector<lvb_slot> slots;
     std::vector<std::uint32_t> lists[2];
@@ -156,8 +157,19 @@ extern "C" int LLVMFuzzerTestOneInput(const std::uint8_t *data, std::size_t size
         add(LVB_KIND_SOURCE, bytes.between(0.0, 20.0));
         reserve(bytes.below(3));
         if (radiates) {
-            add(LVB_KIND_ANTENNA, bytes.between(0.0, 9.0));
+            const bool along_cable = bytes.once_in(8); // which has no antenna, and no e.i.r.p.
+            add(LVB_KIND_ANTENNA, along_cable ? 0.0 : bytes.between(0.0, 9.0));
             add(LVB_KIND_AIR, 0.0);
+            if (along_cable) {
+                cables.push_back({});
+                lvb_path &path = cables.back();
+                path.size = sizeof path;
+                path.model = LVB_PATH_RADIATING_CABLE;
+                path.longitudinal_loss_db_per_100m = bytes.between(1.0, 20.0);
+                path.coupling_loss_db = bytes.between(40.0, 80.0);
+                path.exponent = bytes.between(1.0, 2.0);
+                lent.stages.back().path = &path;
+            }
             add(LVB_KIND_ALLOWANCE, -bytes.between(0.0, 20.0));
             add(LVB_KIND_ANTENNA, 0.0);
         }
@@ -200,12 +212,16 @@ extern "C" int LLVMFuzzerTestOneInput(const std::uint8_t *data, std::size_t size
     lvb_choice choice{};
     choice.size = sizeof choice;
     choice.need_count = bytes.once_in(255) ? bytes.raw<std::uint32_t>() % (link_count + 1) : link_count;
-    choice.need_size = static_cast<std::uint32_t>(bytes.once_in(255) ? bytes.byte() % sizeof(lvb_need) : sizeof(lvb_need));
+    choice.need_size =
+        static_cast<std::uint32_t>(bytes.once_in(255) ? bytes.byte() % sizeof(lvb_need) : sizeof(lvb_need));
     choice.item_count = bytes.once_in(128) ? bytes.byte() % (gear + 1) : gear;
-    choice.item_size = static_cast<std::uint32_t>(bytes.once_in(255) ? bytes.byte() % sizeof(lvb_item) : sizeof(lvb_item));
+    choice.item_size =
+        static_cast<std::uint32_t>(bytes.once_in(255) ? bytes.byte() % sizeof(lvb_item) : sizeof(lvb_item));
     choice.slot_count = static_cast<std::uint32_t>(slots.size());
-    choice.slot_size = static_cast<std::uint32_t>(bytes.once_in(255) ? bytes.byte() % sizeof(lvb_slot) : sizeof(lvb_slot));
-    choice.stage_size = static_cast<std::uint32_t>(bytes.once_in(255) ? bytes.byte() % sizeof(lvb_stage) : sizeof(lvb_stage));
+    choice.slot_size =
+        static_cast<std::uint32_t>(bytes.once_in(255) ? bytes.byte() % sizeof(lvb_slot) : sizeof(lvb_slot));
+    choice.stage_size =
+        static_cast<std::uint32_t>(bytes.once_in(255) ? bytes.byte() % sizeof(lvb_stage) : sizeof(lvb_stage));
     choice.set_count = bytes.once_in(255) ? 0 : 1 + bytes.below(4);
     choice.needs = bytes.once_in(255) ? nullptr : needs.data();
     choice.items = bytes.once_in(255) ? nullptr : items.data();

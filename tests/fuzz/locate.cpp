@@ -25,6 +25,8 @@ void require_suspects(const Memory &suspects, std::uint32_t step, std::uint32_t 
             REQUIRE(suspects.get<unsigned char>(std::size_t{i} * step + tail) == 0);
     }
     REQUIRE(std::fabs(sum - 1.0) < 1e-9);
+    REQUIRE(result.fault_p_value >= 0.0 && result.fault_p_value <= 1.0);
+    REQUIRE(result.reading_count > 1 || result.fault_p_value == 1.0 || result.fault_p_value == result.p_value);
     const auto top = suspects.get<lvb_suspect>(std::size_t{result.stage} * step);
     REQUIRE(top.probability == result.probability && top.fault_db == result.fault_db);
     REQUIRE(suspects.get<lvb_suspect>(std::size_t{result.next_stage} * step).expected_bits == result.expected_bits);

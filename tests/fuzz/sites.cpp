@@ -82,6 +82,8 @@ class Sites {
         made.azimuth_deg = bytes_.between(-360.0, 360.0);
         made.tilt_deg = bytes_.between(-90.0, 90.0);
         if (bytes_.once_in(2)) made.pattern = lenders_.patterns.pattern(bytes_);
+        if (bytes_.once_in(64)) made.polarization_deg = bytes_.any_number();
+        if (bytes_.once_in(64)) made.ellipticity = bytes_.any_number();
         return lend(made);
     }
     const lvb_link *link() {
@@ -401,6 +403,65 @@ void compute_placements(Bytes &bytes) {
     }
 }
 
+/// A summary as a map gives it, whose every member may be spoilt.
+lvb_map_summary some_summary(Bytes &bytes) {
+    lvb_map_summary made{};
+    made.size = some_size(bytes, sizeof made);
+    if (made.size > sizeof made) made.size = sizeof made;
+    if (bytes.once_in(8)) return made; // of no rows
+    for (const auto zone : {&lvb_map_summary::not_judged, &lvb_map_summary::dropout, &lvb_map_summary::low,
+                            &lvb_map_summary::wanted, &lvb_map_summary::high, &lvb_map_summary::overload}) {
+        made.*zone = bytes.below(4);
+        if (bytes.once_in(64)) made.*zone = bytes.raw<std::uint64_t>();
+        made.points += made.*zone;
+    }
+    if (bytes.once_in(32)) made.points = bytes.raw<std::uint64_t>();
+    made.outside = bytes.once_in(32) ? bytes.raw<std::uint64_t>() : bytes.byte();
+    made.unmodelled = bytes.once_in(32) ? bytes.raw<std::uint64_t>() : bytes.byte();
+    if (made.points != 0) made.overloaded = bytes.once_in(32) ? bytes.raw<std::uint64_t>() : bytes.below(2);
+    made.worst_row = bytes.below(3);
+    made.worst_column = bytes.below(3);
+    made.hottest_row = bytes.below(3);
+    made.hottest_column = bytes.below(3);
+    made.worst_serving = bytes.once_in(32) ? bytes.raw<std::int32_t>() : static_cast<std::int32_t>(bytes.below(33)) - 1;
+    made.hottest_serving =
+        bytes.once_in(32) ? bytes.raw<std::int32_t>() : static_cast<std::int32_t>(bytes.below(33)) - 1;
+    for (const auto number : {&lvb_map_summary::worst_level_dbm, &lvb_map_summary::worst_margin_db,
+                              &lvb_map_summary::hottest_level_dbm, &lvb_map_summary::hottest_headroom_db})
+        made.*number = bytes.once_in(16) ? bytes.any_number() : -10.0 * bytes.below(3); // equal ones too
+    if (bytes.once_in(64)) made.reserved = bytes.byte();
+    return made;
+}
+
+// In either order two summaries come to the same, or are refused. At one point a map has one level only, so of equal
+// levels at equal points there is no order.
+void join_summaries(Bytes &bytes) {
+    lvb_map_summary parts[2] = {some_summary(bytes), some_summary(bytes)};
+    fuzz::Fault joining(bytes);
+    lvb_map_summary told = parts[0];
+    joining.require(lvb_join_map_summaries(&told, &parts[1], joining.pointer()));
+    lvb_map_summary joined[2] = {parts[0], parts[1]};
+    const lvb_status statuses[2] = {lvb_join_map_summaries(&joined[0], &parts[1], nullptr),
+                                    lvb_join_map_summaries(&joined[1], &parts[0], nullptr)};
+    REQUIRE((statuses[0] == LVB_OK) == (statuses[1] == LVB_OK));
+    if (statuses[0] != LVB_OK) {
+        for (int i = 0; i < 2; ++i) REQUIRE(std::memcmp(&joined[i], &parts[i], sizeof joined[i]) == 0);
+        return;
+    }
+    const lvb_map_summary &a = joined[0], &b = joined[1];
+    REQUIRE(a.points == parts[0].points + parts[1].points && a.points == b.points);
+    REQUIRE(a.points == a.not_judged + a.dropout + a.low + a.wanted + a.high + a.overload);
+    REQUIRE(a.outside == b.outside && a.unmodelled == b.unmodelled && a.overloaded == b.overloaded);
+    REQUIRE(a.overloaded <= a.points);
+    if (a.points == 0) return;
+    REQUIRE(a.worst_level_dbm == b.worst_level_dbm && a.hottest_level_dbm == b.hottest_level_dbm);
+    REQUIRE(a.worst_row == b.worst_row && a.worst_column == b.worst_column);
+    REQUIRE(a.hottest_row == b.hottest_row && a.hottest_column == b.hottest_column);
+    for (const lvb_map_summary &part : parts)
+        REQUIRE(part.points == 0 ||
+                (!(part.worst_level_dbm < a.worst_level_dbm) && !(part.hottest_level_dbm > a.hottest_level_dbm)));
+}
+
 void do_the_rest(Bytes &bytes) {
     lvb_antenna antenna{};
     antenna.size = bytes.size_of(sizeof antenna);
@@ -418,20 +479,7 @@ void do_the_rest(Bytes &bytes) {
     if (status != LVB_OK) REQUIRE(rail.copy() == before);
     else REQUIRE(rail.get<lvb_antenna>().x_m == antenna.x_m && count >= 2);
 
-    lvb_map_summary one{}, other{};
-    one.size = bytes.size_of(sizeof one);
-    other.size = sizeof other;
-    other.points = bytes.raw<std::uint64_t>();
-    other.worst_level_dbm = bytes.any_number();
-    Memory joined = fuzz::result<lvb_map_summary>(one.size);
-    joined.put(one);
-    joined.zero_from(sizeof one);
-    const std::vector<unsigned char> joined_before = joined.copy();
-    fuzz::Fault joining(bytes);
-    const lvb_status outcome = lvb_join_map_summaries(joined.as<lvb_map_summary>(), &other, joining.pointer());
-    joining.require(outcome);
-    if (outcome != LVB_OK) REQUIRE(joined.copy() == joined_before);
-    else REQUIRE(joined.get<lvb_map_summary>().points == other.points);
+    join_summaries(bytes);
 }
 
 } // namespace

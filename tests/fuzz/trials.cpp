@@ -40,9 +40,23 @@ std::uint32_t fuzz_size(Bytes &bytes) {
 
 void require_sureness(Bytes &bytes, const lvb_tally &tally) {
     lvb_tally tallies[2] = {tally, tally};
-    if (bytes.once_in(8)) tallies[1].trials = bytes.raw<std::uint64_t>();
-    if (bytes.once_in(8)) tallies[1].far_level_dbm = bytes.any_number();
-    if (bytes.once_in(16)) tallies[1].far_squares_low = bytes.raw<std::uint64_t>();
+    constexpr std::uint64_t lvb_tally::*counts[] = {
+        &lvb_tally::trials,           &lvb_tally::inside,          &lvb_tally::far_below,
+        &lvb_tally::far_above,        &lvb_tally::near_below,      &lvb_tally::near_above,
+        &lvb_tally::far_squares_high, &lvb_tally::far_squares_low, &lvb_tally::near_squares_high,
+        &lvb_tally::near_squares_low};
+    for (const auto count : counts) {
+        if (!bytes.once_in(12)) continue;
+        lvb_tally &spoilt = tallies[bytes.below(2)];
+        spoilt.*count = bytes.once_in(2) ? bytes.raw<std::uint64_t>() : spoilt.*count + bytes.below(3) - 1;
+    }
+    for (const auto sum : {&lvb_tally::far_sum, &lvb_tally::near_sum})
+        if (bytes.once_in(8)) tallies[0].*sum = tallies[1].*sum = bytes.raw<std::int64_t>();
+    for (const auto level : {&lvb_tally::far_level_dbm, &lvb_tally::near_level_dbm}) {
+        if (bytes.once_in(8)) tallies[1].*level = bytes.any_number();
+        if (bytes.once_in(8)) tallies[0].*level = tallies[1].*level; // both the same, whatever that is
+    }
+    if (bytes.once_in(32)) tallies[bytes.below(2)].reserved = bytes.byte();
     const std::uint32_t declared = bytes.size_of(sizeof(lvb_sureness));
     Memory result = fuzz::result<lvb_sureness>(declared);
     const std::vector<unsigned char> before = result.copy();
@@ -59,7 +73,10 @@ void require_sureness(Bytes &bytes, const lvb_tally &tally) {
                                    std::pair{told.far_below_probability, told.far_below_error},
                                    std::pair{told.near_above_probability, told.near_above_error}})
         REQUIRE(p >= 0.0 && p <= 1.0 && error > 0.0 && error < 0.5);
-    REQUIRE(told.trials < 2 || told.far_standard_deviation_db >= 0.0);
+    REQUIRE(told.trials < 2 || (told.far_standard_deviation_db >= 0.0 && told.near_standard_deviation_db >= 0.0));
+    REQUIRE(!fuzz::is_nan(told.far_mean_dbm) && !fuzz::is_nan(told.near_mean_dbm));
+    REQUIRE(told.inside_probability + told.far_below_probability + told.far_above_probability < 1.0 + 1e-12);
+    REQUIRE(told.inside_probability + told.near_below_probability + told.near_above_probability < 1.0 + 1e-12);
     REQUIRE(result.is_zero_from(sizeof told));
 }
 

@@ -22,7 +22,8 @@ Single single(const Stage &stage, std::size_t index, double x_m, double y_m, boo
     pack.x_m = x_m;
     pack.y_m = y_m;
     pack.z_m = stage.site.pack_height_m;
-    const lvb_antenna &antenna = *stage.antennas[index].antenna;
+    lvb_antenna antenna = *stage.antennas[index].antenna;
+    if (antenna.pattern != nullptr && antenna.pattern->kind == LVB_PATTERN_HELIX) antenna.ellipticity = 1.0; // as wound
     lvb_link link = *stage.antennas[index].link;
     EXPECT_EQ(lvb_compute_pointing(&antenna, &pack, link.frequency_mhz, &out.pointing, nullptr), LVB_OK);
     link.far_distance_m = out.pointing.distance_m;
@@ -122,7 +123,6 @@ TEST(Map, HoldsTheBudgetOfEveryPatternAtEachPoint) {
                 if (kind == LVB_PATTERN_COSINE && variant == 2) pattern.gain_dbi = 3.010299956639812; // n = 0
                 if (kind == LVB_PATTERN_COSINE && variant == 3) pattern.beam_width_deg = 65.0;
                 if (kind == LVB_PATTERN_HELIX) {
-                    antenna.ellipticity = 1.0;
                     pattern.turns = 6.0;
                     pattern.spacing_wavelengths = 0.24;
                     pattern.circumference_wavelengths = 1.1;
@@ -463,6 +463,32 @@ TEST(Map, CountsWhatLiesInTheAreasTheirEdgesIncluded) {
     Mapped both(stage, -2.0, -1.0, 0.5, 17, 9);
     ASSERT_EQ(both.compute(stage.fault), LVB_OK);
     EXPECT_EQ(both.summary.points, 45u + 5u * 2u);
+}
+
+// Positions and edges are rounded, and what lies on an edge must not hang on that: a point of a sloping edge counts as
+// one of a straight edge does, and so does 3 * 0.1 on an edge at 0.3.
+TEST(Map, CountsPointsOnEdgesWhateverRoundingMakesOfThem) {
+    for (const bool turned : {false, true}) { // the edges' order, and inside on either side
+        Stage stage;
+        stage.add(chain_out(), 0.0, -9.0, 2.0);
+        if (turned) stage.area({0.1, 0.1, 1.6, 1.6}, {0.3, 0.9, 1.4, 0.8});
+        else stage.area({0.1, 1.6, 1.6, 0.1}, {0.3, 0.8, 1.4, 0.9});
+        Mapped mapped(stage, 0.1, 0.3, 0.1, 16, 12);
+        ASSERT_EQ(mapped.compute(stage.fault), LVB_OK) << stage.fault.status;
+        for (std::uint64_t column = 0; column < 16; ++column)
+            for (std::uint64_t row = 0; row < 12; ++row) {
+                // in tenths: between 3 y = x + 8 and 3 y = x + 26, x from 1 to 16
+                const std::int64_t x = static_cast<std::int64_t>(column) + 1, y = static_cast<std::int64_t>(row) + 3;
+                const bool inside = 3 * y >= x + 8 && 3 * y <= x + 26;
+                EXPECT_EQ(std::isnan(mapped.level[row * 16 + column]), !inside) << x << ' ' << y;
+            }
+    }
+    Stage narrow; // 1.2 mm is an area
+    narrow.add(chain_out(), 0.0, -9.0, 2.0);
+    narrow.area({1000.0, 1010.0, 1020.0}, {2000.1, 2000.1012, 2000.1});
+    Mapped line(narrow, 1000.0, 2000.1, 0.5, 41, 1);
+    ASSERT_EQ(line.compute(narrow.fault), LVB_OK) << narrow.fault.status;
+    EXPECT_EQ(line.summary.points, 41u);
 }
 
 TEST(Map, AnAreaMayHaveAnyShape) {

@@ -225,9 +225,36 @@ TEST(PlaceRefusals, AreToldWithTheirNumbers) {
          },
          {LVB_E_MISSING, LVB_STRUCT_SITE, LVB_FIELD_ANTENNA_COUNT, -1, -1, 0.0, 1.0, LVB_MAX_SITE_ANTENNAS}},
         {[](Placing &p) { p.candidates.links[1].frequency_mhz = 500.0; },
-         {LVB_E_CONFLICT, LVB_STRUCT_SITE_ANTENNA, LVB_FIELD_FREQUENCY_MHZ, -1, 1, 500.0}},
+         {LVB_E_CONFLICT, LVB_STRUCT_PLACE, LVB_FIELD_FREQUENCY_MHZ, -1, 1, 500.0, none, none,
+          "candidates[1].frequency_mhz differs from that of the first antenna."}},
         {[](Placing &p) { p.candidates.placed[1].z_m = none; },
-         {LVB_E_NAN, LVB_STRUCT_ANTENNA, LVB_FIELD_Z_M, -1, 1, none, -1e6, 1e6}},
+         {LVB_E_NAN, LVB_STRUCT_PLACE, LVB_FIELD_Z_M, -1, 1, none, -1e6, 1e6,
+          "candidates[1].z_m is not a number; allowed -1000000 to 1000000."}},
+        {[](Placing &p) { p.candidates.antennas[0].link = nullptr; },
+         {LVB_E_NULL, LVB_STRUCT_PLACE, LVB_FIELD_LINK, -1, 0, none, none, none,
+          "candidates[0].link is null, but must be given."}},
+        {[](Placing &p) { p.candidates.links[1].size = 8; },
+         {LVB_E_STRUCT_SIZE, LVB_STRUCT_PLACE, LVB_FIELD_SIZE, -1, 1, 8.0, sizeof(lvb_link), 4096.0,
+          "candidates[1].size is 8; allowed 64 to 4096."}},
+        {[](Placing &p) { p.candidates.placed[0].polarization_deg = 90.0; },
+         {LVB_E_UNUSED, LVB_STRUCT_PLACE, LVB_FIELD_POLARIZATION_DEG, -1, 0, 90.0, none, none,
+          "candidates[0].polarization_deg is filled, but a site does not compute polarization: put its loss into an "
+          "allowance of the chain."}},
+        {[](Placing &p) { p.candidates.pattern(p.candidates.placed[1], 9); },
+         {LVB_E_UNKNOWN_VALUE, LVB_STRUCT_PLACE, LVB_FIELD_KIND, -1, 1, 9.0, 0.0, 4.0,
+          "candidates[1].kind is 9, which this library does not know; allowed 0 to 4."}},
+        {[](Placing &p) { p.candidates.chains[1][1].gain_db = 3.0; },
+         {LVB_E_ABOVE_RANGE, LVB_STRUCT_PLACE, LVB_FIELD_GAIN_DB, 1, 1, 3.0, -200.0, 0.0,
+          "candidates[1].stages[1].gain_db is 3, which is too high; allowed -200 to 0."}},
+        {[](Placing &p) { p.candidates.links[0].stage_count = 3; },
+         {LVB_E_MISSING, LVB_STRUCT_PLACE, LVB_FIELD_STAGES, -1, 0, 0.0, none, none,
+          "candidates[0].stages hold no air, which a site needs."}},
+        {[](Placing &p) { p.candidates.links[0].stage_count = 5; },
+         {LVB_E_NO_RECEIVE_ANTENNA, LVB_STRUCT_PLACE, LVB_FIELD_KIND, 3, 0, LVB_KIND_AIR, none, none,
+          "candidates[0].stages[3] (air): the air needs an antenna after it."}},
+        {[](Placing &p) { p.stage.screen(0.5, -6.0, 1.5, -6.0, 0.0, 3.0); },
+         {LVB_E_CONFLICT, LVB_STRUCT_SCREEN, LVB_FIELD_CANDIDATES, -1, 0, 0.0, none, none,
+          "screens[0].candidates 0 stands less than 0.01 m from the screen."}},
         {[](Placing &p) { p.placements.clear(); },
          {LVB_E_COUNT, LVB_STRUCT_NONE, LVB_FIELD_PLACEMENT_COUNT, -1, -1, 0.0, 1.0, 1000.0}},
     };
@@ -257,6 +284,21 @@ TEST(PlaceRefusals, AreToldWithTheirNumbers) {
               LVB_E_COUNT);
     expect_fault(placing->fault, {LVB_E_COUNT, LVB_STRUCT_PLACE, LVB_FIELD_SCRATCH_COUNT, -1, -1, room - 1.0, room,
                                   std::numeric_limits<double>::infinity()});
+    // Results within the scratch would be written over.
+    const auto overlapping = sound();
+    ASSERT_EQ(overlapping->compute(), LVB_OK);
+    overlapping->found = 77;
+    const std::vector<double> before = overlapping->scratch;
+    const auto written_to = [&](lvb_placement *placements, std::uint32_t *found) {
+        EXPECT_EQ(lvb_compute_placements(&overlapping->place, placements, sizeof(lvb_placement), 2, found,
+                                         &overlapping->fault),
+                  LVB_E_CONFLICT);
+        expect_fault(overlapping->fault, {LVB_E_CONFLICT, LVB_STRUCT_PLACE, LVB_FIELD_SCRATCH, -1, -1, none, none, none,
+                                          "lvb_place.scratch overlaps another array of the call."});
+        EXPECT_EQ(overlapping->scratch, before);
+    };
+    written_to(reinterpret_cast<lvb_placement *>(overlapping->scratch.data()), &overlapping->found);
+    written_to(overlapping->placements.data(), reinterpret_cast<std::uint32_t *>(overlapping->scratch.data()));
     auto antenna = sized<lvb_antenna>();
     std::vector<lvb_antenna> rail(2);
     EXPECT_EQ(lvb_spread_on_rail(&antenna, 0.0, none, 0.0, 2, rail.data(), &placing->fault), LVB_E_NAN);

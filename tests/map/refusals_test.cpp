@@ -187,6 +187,22 @@ TEST(MapRefusals, OfTheSite) {
              s.corners[1] = {1.0, 1.0, 1.0};
          },
          {LVB_E_TABLE_DUPLICATE, LVB_STRUCT_AREA, LVB_FIELD_CORNER_COUNT, -1, 0, 3.0}},
+        {[](Stage &s) { // tenths, whose products are rounded
+             s.corners[0] = {0.1, 0.4, 0.7};
+             s.corners[1] = {0.3, 1.2, 2.1};
+         },
+         {LVB_E_TABLE_DUPLICATE, LVB_STRUCT_AREA, LVB_FIELD_CORNER_COUNT, -1, 0, 3.0}},
+        {[](Stage &s) { // 0.9 mm wide, far out
+             s.corners[0] = {1000.0, 1010.0, 1020.0};
+             s.corners[1] = {2000.1, 2000.1009, 2000.1};
+         },
+         {LVB_E_TABLE_DUPLICATE, LVB_STRUCT_AREA, LVB_FIELD_CORNER_COUNT, -1, 0, 3.0}},
+        {[](Stage &s) { s.placed[1].polarization_deg = 45.0; },
+         {LVB_E_UNUSED, LVB_STRUCT_ANTENNA, LVB_FIELD_POLARIZATION_DEG, -1, 1, 45.0, none, none,
+          "antennas[1].polarization_deg is filled, but a site does not compute polarization: put its loss into an "
+          "allowance of the chain."}},
+        {[](Stage &s) { s.placed[0].ellipticity = -1.0; },
+         {LVB_E_UNUSED, LVB_STRUCT_ANTENNA, LVB_FIELD_ELLIPTICITY, -1, 0, -1.0}},
         {[](Stage &s) { s.screens[0].x2_m = 1.0; },
          {LVB_E_BELOW_RANGE, LVB_STRUCT_SCREEN, LVB_FIELD_X2_M, -1, 0, 0.0, 0.001, 4e6}},
         {[](Stage &s) { s.screens[0].top_m = 0.0; },
@@ -546,6 +562,44 @@ TEST(MapRefusals, OfSummaries) {
     other.size = 3;
     EXPECT_EQ(lvb_join_map_summaries(&summary, &other, &fault), LVB_E_STRUCT_SIZE);
     received().insert(LVB_E_STRUCT_SIZE);
+    // what no map gives, as the one and as the other
+    Sound sound;
+    ASSERT_EQ(sound.mapped.compute(sound.stage.fault), LVB_OK);
+    const lvb_map_summary whole = sound.mapped.summary;
+    ASSERT_GT(whole.points, 0u);
+    const double points = static_cast<double>(whole.points);
+    constexpr double infinite = std::numeric_limits<double>::infinity();
+    const auto refused = [&](auto change, Expected expected) {
+        for (int which = 0; which < 2; ++which) {
+            lvb_map_summary both[2] = {whole, whole};
+            change(both[which]);
+            const lvb_map_summary before = both[0];
+            EXPECT_EQ(lvb_join_map_summaries(&both[0], &both[1], &fault), expected.status);
+            expected.row = which;
+            expect_fault(fault, expected);
+            EXPECT_EQ(std::memcmp(&before, &both[0], sizeof before), 0);
+        }
+    };
+    constexpr std::int32_t at = LVB_STRUCT_MAP_SUMMARY;
+    refused([](lvb_map_summary &s) { s.reserved = 5; }, {LVB_E_RESERVED, at, LVB_FIELD_RESERVED, -1, 0, 5.0, 0.0, 0.0});
+    refused([](lvb_map_summary &s) { ++s.points; },
+            {LVB_E_COUNT, at, LVB_FIELD_POINTS, -1, 0, points + 1.0, points, points});
+    refused([](lvb_map_summary &s) { s.dropout = UINT64_MAX; },
+            {LVB_E_COUNT, at, LVB_FIELD_POINTS, -1, 0, points, 0x1p61, 0x1p61});
+    refused([](lvb_map_summary &s) { s.outside = UINT64_MAX; },
+            {LVB_E_COUNT, at, LVB_FIELD_OUTSIDE, -1, 0, 0x1p64, 0.0, 0x1p61});
+    refused([](lvb_map_summary &s) { s.unmodelled = (1ull << 61) + 1024; },
+            {LVB_E_COUNT, at, LVB_FIELD_UNMODELLED, -1, 0, 0x1p61 + 1024.0, 0.0, 0x1p61});
+    refused([](lvb_map_summary &s) { s.overloaded = s.points + 1; },
+            {LVB_E_ABOVE_RANGE, at, LVB_FIELD_OVERLOADED, -1, 0, points + 1.0, 0.0, points});
+    refused([](lvb_map_summary &s) { s.worst_level_dbm = none; },
+            {LVB_E_NAN, at, LVB_FIELD_WORST_LEVEL_DBM, -1, 0, none});
+    refused([](lvb_map_summary &s) { s.hottest_level_dbm = infinite; },
+            {LVB_E_INFINITE, at, LVB_FIELD_HOTTEST_LEVEL_DBM, -1, 0, infinite});
+    refused([](lvb_map_summary &s) { s.worst_serving = 32; },
+            {LVB_E_UNKNOWN_VALUE, at, LVB_FIELD_WORST_SERVING, -1, 0, 32.0, -1.0, 31.0});
+    refused([](lvb_map_summary &s) { s.hottest_serving = -2; },
+            {LVB_E_UNKNOWN_VALUE, at, LVB_FIELD_HOTTEST_SERVING, -1, 0, -2.0, -1.0, 31.0});
 }
 
 } // namespace

@@ -1,6 +1,7 @@
 // Walks: the points of the map along a polyline, times under the floor and over the ceiling, refusals.
 #include "door/refusal.hpp"
 #include "map/sites.hpp"
+#include "path/paths.hpp"
 
 #include <cmath>
 
@@ -222,6 +223,32 @@ TEST(Walk, HasTheSameBitsOnEveryInstructionSet) {
         EXPECT_TRUE(std::equal(baseline.headroom.begin(), baseline.headroom.end(), other.headroom.begin(), identical));
         EXPECT_TRUE(identical(baseline.result.under_floor_s, other.result.under_floor_s));
     }
+}
+
+// A walk that brings its heights does not ask for the packs': two rays over it need theirs at its corners only.
+TEST(Walk, OverTwoRaysTakesItsOwnHeights) {
+    Way rays(LVB_PATH_TWO_RAY);
+    rays.ground(5.0, 0.01);
+    std::vector<lvb_stage> chain = chain_out();
+    chain[3].path = rays.lent();
+    std::vector<double> levels[2];
+    for (const double pack_m : {1.5, 0.0}) { // the second was never filled
+        Stage stage(pack_m);
+        stage.add(chain, 0.0, -5.0, 2.0);
+        Walked walked({-3.0, 3.0}, {0.0, 0.0}, 1.0, 0.5, {1.5, 1.5});
+        ASSERT_EQ(walked.compute(stage), LVB_OK) << text_of(walked.fault);
+        levels[pack_m == 0.0] = walked.level;
+    }
+    EXPECT_TRUE(std::equal(levels[0].begin(), levels[0].end(), levels[1].begin(), identical));
+    Stage stage(0.0);
+    stage.add(chain, 0.0, -5.0, 2.0);
+    Walked low({-3.0, 3.0}, {0.0, 0.0}, 1.0, 0.5, {1.5, 0.0});
+    EXPECT_EQ(low.compute(stage), LVB_E_BELOW_RANGE);
+    expect_fault(low.fault, {LVB_E_BELOW_RANGE, LVB_STRUCT_WALK, LVB_FIELD_Z_M, -1, 1, 0.0, 0.01, 1000.0});
+    Walked without({-3.0, 3.0}, {0.0, 0.0}, 1.0, 0.5);
+    EXPECT_EQ(without.compute(stage), LVB_E_BELOW_RANGE);
+    expect_fault(without.fault,
+                 {LVB_E_BELOW_RANGE, LVB_STRUCT_SITE, LVB_FIELD_PACK_HEIGHT_M, -1, -1, 0.0, 0.01, 1000.0});
 }
 
 TEST(WalkRefusals, AreToldWithTheirNumbers) {

@@ -112,6 +112,18 @@ def compare(gains, tolerances, points, excess, uncertainties, uncertainty, proba
         check("deviation_db", suspects[c].deviation_db,
               numpy.sqrt(spread**2 - (spread**2 * float(gain @ steps[c]) if k else 0.0)), 1e-8)
 
+    # What a fault of any size at the most likely stage leaves unexplained: generalized least squares of one column.
+    column = steps[result.stage]
+    root = numpy.linalg.cholesky(healthy) if k else numpy.zeros((0, 0))
+    whitened = numpy.linalg.solve(root, numpy.column_stack([column, excess])) if k else numpy.zeros((0, 2))
+    seen = bool(column.any())
+    rest = whitened[:, 1]
+    if seen:
+        size = numpy.linalg.lstsq(whitened[:, :1], whitened[:, 1], rcond=None)[0]
+        rest = rest - whitened[:, :1] @ size
+    degrees = k - 1 if seen else k
+    check("fault_p_value", result.fault_p_value, stats.chi2.sf(float(rest @ rest), degrees) if degrees else 1.0)
+
     # The next reading after every stage, as every culprit predicts it.
     exact = []
     for q in range(n):
