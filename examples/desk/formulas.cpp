@@ -56,7 +56,8 @@ Formula exposure_limit() {
                                 return lvb_exposure_limit_w_per_m2(static_cast<std::int32_t>(x[0]),
                                                                    static_cast<std::int32_t>(x[1]), x[2]);
                             });
-    limit.note = "exposure " + numbered(exposure_words()) + " (from memory); audience " + numbered(audience_words());
+    limit.note =
+        "exposure " + numbered(exposure_words()) + " (as others quote it); audience " + numbered(audience_words());
     return limit;
 }
 

@@ -87,12 +87,13 @@ std::string print_lowered_range(const Link &link, const NoiseBook &book) {
     const auto tell = [&](std::int32_t stage) {
         const lvb_noise_line &line = book.lines[static_cast<std::size_t>(stage)];
         out +=
-            labelled("CAUTION:", "the amplifier " + label_of(link, stage) +
-                                     " lifts the level but LOWERS RANGE: with it the spurious-free range changes by " +
-                                     signed_two(line.range_change_db) + " dB and carrier to noise by " +
-                                     signed_two(line.carrier_to_noise_change_db) + " dB" +
-                                     (line.carrier_to_noise_change_db > 0.0 ? "; weigh the one against the other"
-                                                                            : "; leave it out where you can"));
+            labelled("CAUTION:",
+                     "the amplifier " + label_of(link, stage) +
+                         " LOWERS RANGE, whatever it adds to the level: with it the spurious-free range changes by " +
+                         signed_two(line.range_change_db) + " dB and carrier to noise by " +
+                         signed_two(line.carrier_to_noise_change_db) + " dB" +
+                         (line.carrier_to_noise_change_db > 0.0 ? "; weigh the one against the other"
+                                                                : "; leave it out where you can"));
     };
     const std::int32_t worst = book.noise.range_lowering_stage;
     if (worst < 0) return out;
@@ -144,7 +145,8 @@ std::string exposure_words_of(const Answer &answer) {
     if (keep.near_field())
         words += ", which would allow " + up(keep.distance_m) +
                  " but does not hold nearer than a wavelength; the antenna's maker may ask for more";
-    if (exposure.rule == LVB_EXPOSURE_ICNIRP_2020) words += "; the rule's figures are from memory: check them";
+    if (exposure.rule == LVB_EXPOSURE_ICNIRP_2020)
+        words += "; the rule's figures were read where others quote them: check them";
     if (link.direction == "inbound")
         words += "; a transmitter that is worn or held is judged by absorbed power, not by this";
     return words;

@@ -89,7 +89,7 @@ std::string print_rules() {
     out += print_power_rules();
     out += "\n" + wrap("Limits of exposure in W/m2 that a link's exposure may name as its rule, at some frequencies; "
                        "'47 CFR 1.1310' (United States) was read in the published text, 'ICNIRP 2020' (whole body, 30 "
-                       "min) is from memory: check it against the guideline.",
+                       "min) was read where others quote it: check it against the guideline.",
                        page_columns, "", "");
     return out + "\n" + print_exposure_rules();
 }

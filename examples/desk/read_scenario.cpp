@@ -1,5 +1,5 @@
-#include "read_site.hpp"
 #include "read_decisions.hpp"
+#include "read_site.hpp"
 #include "read_stage.hpp"
 #include "read_terms.hpp"
 

@@ -234,10 +234,6 @@ Screen SiteReader::read_screen(const Value &value) const {
     screen.label = checks_.text(checks_.need(value, "label"));
     screen.numbers = numbers_of(checks_, members_of(value), screen_keys(), LVB_STRUCT_SCREEN, 0);
     need_number(checks_, value, screen.numbers, screen_keys(), LVB_FIELD_TOP_M);
-    if (const auto loss = screen.numbers.find(LVB_FIELD_LOSS_DB);
-        loss != screen.numbers.end() && taken(screen.numbers, LVB_FIELD_LOSS_DB) == 0.0)
-        refuse(*loss->second.value, "a screen through which everything passes is none; leave the screen out, or leave "
-                                    "loss_db out where it is opaque");
     const Lengths from = lengths_of(checks_, value, "from");
     const Lengths to = lengths_of(checks_, value, "to");
     const std::vector<double> first = point_of(checks_, *from.value, from.to_metres, 2, 2);

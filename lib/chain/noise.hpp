@@ -42,7 +42,7 @@ struct NoiseConditions {
     Measured noise;    ///< in place of the computed one
     Measured interference;
     bool has_needed;
-    double needed_db; ///< carrier to noise
+    double needed_db;       ///< carrier to noise
     std::uint32_t carriers; ///< whose products are counted
     double together_db;     ///< their power together over one of them; 0 where one carrier is judged
 };

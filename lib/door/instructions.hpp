@@ -6,8 +6,8 @@
 
 namespace lvb::door {
 
-/// The instruction set for what the caller gave as `instructions`; the processor is asked unless the caller says that it
-/// was.
+/// The instruction set for what the caller gave as `instructions`; the processor is asked unless the caller says that
+/// it was.
 bool choose_set(Refusal &refusal, std::int32_t instructions, std::uint64_t values, Place place,
                 math::InstructionSet &set) noexcept;
 

@@ -106,7 +106,8 @@ bool check_obstacles(Refusal &refusal, std::uint32_t count, std::int32_t count_f
            refuse(refusal, LVB_E_MISSING, place, loss_field, 0.0, obstacle.minimum, obstacle.maximum);
 }
 
-// Two metres from a radiating cable its coupling loss holds as it was measured; elsewhere the fall-off across is needed.
+// Two metres from a radiating cable its coupling loss holds as it was measured; elsewhere the fall-off across is
+// needed.
 bool check_across(Refusal &refusal, const lvb_path &in, Place place) noexcept {
     const bool elsewhere = in.lateral_distance_m != 0.0 && in.lateral_distance_m != path::coupling_distance_m;
     if (!elsewhere || in.exponent != 0.0) return true;

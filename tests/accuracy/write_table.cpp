@@ -44,7 +44,8 @@ std::string rows(const std::vector<Item> &items, Compute compute) {
 } // namespace
 
 int main(int count, char **arguments) {
-    if (count < 2 || arguments[1][0] == '-') return std::fputs("levelbook-accuracy FILE [POINTS [KERNEL_POINTS]]\n", stderr), 2;
+    if (count < 2 || arguments[1][0] == '-')
+        return std::fputs("levelbook-accuracy FILE [POINTS [KERNEL_POINTS]]\n", stderr), 2;
     const std::uint64_t points = count > 2 ? std::strtoull(arguments[2], nullptr, 10) : 200000;
     const std::uint64_t kernel_points = count > 3 ? std::strtoull(arguments[3], nullptr, 10) : 10000000;
     std::string text = heading;

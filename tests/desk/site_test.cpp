@@ -637,7 +637,7 @@ TEST(SiteRefusals, NameTheKey) {
         {R"("top_m": 2)", R"("top_m": 2, "loss_db": 500)",
          "sites[0].screens[0].loss_db: 500 is out of range; allowed 0.001 to 200"},
         {R"("top_m": 2)", R"("top_m": 2, "loss_db": 0)",
-         "sites[0].screens[0].loss_db: a screen through which everything passes is none"},
+         "sites[0].screens[0].loss_db: 0 is out of range; allowed 0.001 to 200"},
         {R"("pack_height_m": 1,)", R"("pack_height_m": -1,)",
          "sites[0].pack_height_m: -1 lies under the floor, which is 0"},
         {R"("z_m": 3}}])", R"("z_m": -3}}])", "sites[0].antennas[0].place.z_m: -3 lies under the floor"},

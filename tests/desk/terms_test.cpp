@@ -570,11 +570,11 @@ TEST(DeskNoise, CallsOutTheAmplifierThatLowersRange) {
     // (Pozar, 10.3).
     const double range = 2.0 / 3.0 * ((-db(11.0) - with) - (0.0 - 4.0));
     char words[200];
-    std::snprintf(
-        words, sizeof words,
-        "CAUTION: the amplifier 'line booster' lifts the level but LOWERS RANGE: with it the spurious-free range "
-        "changes by %.2f dB and carrier to noise by %.2f dB; leave it out where you can",
-        range, 4.0 - with);
+    std::snprintf(words, sizeof words,
+                  "CAUTION: the amplifier 'line booster' LOWERS RANGE, whatever it adds to the level: with it the "
+                  "spurious-free range "
+                  "changes by %.2f dB and carrier to noise by %.2f dB; leave it out where you can",
+                  range, 4.0 - with);
     expect_words(pieces, words);
     // 10 dBm at the output belong to an input of 0 dBm; the receiver's -10 dBm lie behind 10 dB: -20 dBm.
     expect_words(pieces, "'receiver' compresses first, from -20.00 dBm");
@@ -785,7 +785,7 @@ TEST(DeskExposure, TellsTheDistanceToKeep) {
         "15 W/m2 for occupational exposure by ICNIRP 2020 at 600 MHz");
     expect_words(
         exposed(R"("rule": "ICNIRP 2020", "audience": "occupational", "reflection_factor": 1)", R"("power_w": 50)"),
-        "the rule's figures are from memory: check them");
+        "the rule's figures were read where others quote them: check them");
     Pieces worn = exposed(R"("limit_w_per_m2": 10, "reflection_factor": 1)", R"("power_mw": 50)");
     worn.link += R"(, "direction": "inbound")";
     expect_words(worn, "a transmitter that is worn or held is judged by absorbed power, not by this");

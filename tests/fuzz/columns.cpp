@@ -19,7 +19,8 @@ struct Scalar {
 
 const std::vector<Scalar> &scalars() {
     static const std::vector<Scalar> all = {
-#define LVB_SCALAR_1(name, range, accuracy) {#name, support::read_range(range), [](const double *x) { return name(x[0]); }},
+#define LVB_SCALAR_1(name, range, accuracy)                                                                            \
+    {#name, support::read_range(range), [](const double *x) { return name(x[0]); }},
 #define LVB_SCALAR_2(name, range, accuracy)                                                                            \
     {#name, support::read_range(range), [](const double *x) { return name(x[0], x[1]); }},
 #define LVB_SCALAR_3(name, range, accuracy)                                                                            \

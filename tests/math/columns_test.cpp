@@ -130,9 +130,7 @@ struct Case {
     }
 };
 
-bool is_slow(std::int32_t formula) {
-    return support::is_slow(functions()[static_cast<std::size_t>(formula - 1)].name);
-}
+bool is_slow(std::int32_t formula) { return support::is_slow(functions()[static_cast<std::size_t>(formula - 1)].name); }
 
 class EveryFormula : public testing::TestWithParam<Kind> {};
 

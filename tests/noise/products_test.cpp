@@ -71,7 +71,8 @@ TEST(Products, SumIsThePowerOfAllOfThem) {
     proof::Random random(71);
     for (int carriers = 1; carriers < 60; ++carriers) {
         const double level = random.uniform(-80.0, 10.0), intercept = random.uniform(-20.0, 50.0);
-        const long double each = std::pow(10.0L, (3.0L * static_cast<long double>(level) - 2.0L * static_cast<long double>(intercept)) / 10.0L);
+        const long double each = std::pow(
+            10.0L, (3.0L * static_cast<long double>(level) - 2.0L * static_cast<long double>(intercept)) / 10.0L);
         const Counts counts = counted(carriers, (carriers + 1) / 2);
         const long double power = each * static_cast<long double>(counts.two_tone + 4.0 * counts.three_tone);
         const double sum = lvb_middle_channel_products_dbm(level, intercept, carriers);
