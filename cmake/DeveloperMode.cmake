@@ -35,6 +35,9 @@ function(levelbook_quick name)
   endif()
   if(CMAKE_CXX_COMPILER_ID STREQUAL "GNU") # out of precompiled headers GCC 12 sees std::string overstep its bounds
     target_compile_options(${name} PRIVATE -Wno-array-bounds -Wno-restrict -Wno-stringop-overflow -Wno-stringop-overread)
+    if(LEVELBOOK_SANITIZE) # and with sanitizers, std::regex use what it has not set
+      target_compile_options(${name} PRIVATE -Wno-maybe-uninitialized)
+    endif()
   endif()
 endfunction()
 
