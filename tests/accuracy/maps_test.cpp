@@ -42,13 +42,14 @@ Real free_space_db(double mhz, const Line &line) {
 double worst_db(proof::Random &random, double gain_dbi, double least) {
     proof::Stage stage(random.uniform(0.5, 2.0));
     const double mhz = random.uniform(200.0, 3000.0);
+    const double x_m = random.uniform(-10.0, 10.0), y_m = random.uniform(-10.0, 10.0), z_m = random.uniform(2.5, 6.0);
     lvb_antenna &antenna =
-        stage.add({proof::source(0.0), proof::antenna(), proof::air(), proof::antenna()}, random.uniform(-10.0, 10.0),
-                  random.uniform(-10.0, 10.0), random.uniform(2.5, 6.0), mhz);
+        stage.add({proof::source(0.0), proof::antenna(), proof::air(), proof::antenna()}, x_m, y_m, z_m, mhz);
     antenna.azimuth_deg = random.uniform(-180.0, 180.0);
     antenna.tilt_deg = random.uniform(-60.0, 20.0);
     if (gain_dbi > 0.0) stage.pattern(antenna, LVB_PATTERN_COSINE).gain_dbi = gain_dbi;
-    proof::Mapped mapped(stage, random.uniform(-15.0, -5.0), random.uniform(-15.0, -5.0), 0.37, 61, 43);
+    const double left_m = random.uniform(-15.0, -5.0), front_m = random.uniform(-15.0, -5.0);
+    proof::Mapped mapped(stage, left_m, front_m, 0.37, 61, 43);
     EXPECT_EQ(mapped.compute(stage.fault), LVB_OK);
     const Real exponent = ten_to(Real(gain_dbi) / 10.0) / 2.0 - 1.0;
     double worst = 0.0;
@@ -66,10 +67,10 @@ double worst_db(proof::Random &random, double gain_dbi, double least) {
     return worst;
 }
 
-double worst_of_some(double gain_dbi, double least) {
+double worst_of_some(double gain_dbi, double least, int stages = 3) {
     proof::Random random(7);
     double worst = 0.0;
-    for (int i = 0; i < 3; ++i) worst = std::fmax(worst, worst_db(random, gain_dbi, least));
+    for (int i = 0; i < stages; ++i) worst = std::fmax(worst, worst_db(random, gain_dbi, least));
     EXPECT_GT(worst, 0.0); // the sum in 192 bits is not the library's own
     return worst;
 }
@@ -84,7 +85,8 @@ TEST(Maps, OfCosinesLieWithinTenPicodecibels) {
 }
 
 TEST(Maps, OfCosinesOfGreatGainLieWithinANanodecibel) {
-    for (const double gain_dbi : {50.0, 60.0}) EXPECT_LE(worst_of_some(gain_dbi, least_cosine), 1e-9) << gain_dbi;
+    // a beam of a degree or two misses many of the stages
+    for (const double gain_dbi : {50.0, 60.0}) EXPECT_LE(worst_of_some(gain_dbi, least_cosine, 40), 1e-9) << gain_dbi;
 }
 
 } // namespace
