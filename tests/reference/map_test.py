@@ -262,8 +262,8 @@ def whole_maps():
 
 
 # ---- Screens: ITU-R P.526-15, 4.1 (one edge) and 5.1 (a finite one: top and sides, the average loss by the sum of their
-# powers, -10 log10(1/j1^2 + 1/j2^2 + 1/j3^2) with j = 10^(J/20); known from a public implementation that quotes it,
-# signetlabdei/rt-blockage-manager, src/diffraction_models.py at 53155895, which also counts the lower edge).
+# powers, -10 log10(1/j1^2 + 1/j2^2 + 1/j3^2) with j = 10^(J/20); known from a public implementation of
+# models of diffraction, which quotes the section and also counts the lower edge).
 
 def edge_loss_db(parameter):
     """P.526, equation 31."""
