@@ -102,6 +102,17 @@ inline bool check_counted(Refusal &refusal, const void *array, std::int32_t arra
     return array != nullptr || refuse(refusal, LVB_E_NULL, place, array_field);
 }
 
+/// An array whose elements may be longer than this library knows.
+struct Lent {
+    const void *first;
+    std::uint32_t count, size;
+    std::int32_t field, count_field, size_field;
+};
+inline bool check_lent(Refusal &refusal, const Lent &lent, std::size_t known, double most, Place place) noexcept {
+    return check_counted(refusal, lent.first, lent.field, lent.count, lent.count_field, most, place) &&
+           (lent.count == 0 || check_size(refusal, lent.size, known, LVB_E_ELEMENT_SIZE, place, lent.size_field));
+}
+
 /// Copies the element of a caller's array that stands in the row of `place`; its size was checked.
 template <class T>
 bool take_element(Refusal &refusal, const T *array, std::uint32_t size, Place place, T &copy) noexcept {

@@ -31,12 +31,11 @@ bool check_locate(Refusal &refusal, const lvb_locate &in, Place place) noexcept 
     if (in.reserved != 0) return refuse(refusal, LVB_E_RESERVED, place, LVB_FIELD_RESERVED, in.reserved, 0.0, 0.0);
     if (in.reading_count > LVB_MAX_READINGS)
         return refuse(refusal, LVB_E_COUNT, place, LVB_FIELD_READING_COUNT, in.reading_count, 0.0, LVB_MAX_READINGS);
-    if (!check_counted(refusal, in.readings, LVB_FIELD_READINGS, in.reading_count, LVB_FIELD_READING_COUNT,
-                       LVB_MAX_READINGS, place) ||
-        (in.reading_count != 0 &&
-         !check_size(refusal, in.reading_size, sizeof(lvb_reading), LVB_E_ELEMENT_SIZE, place, LVB_FIELD_READING_SIZE)))
-        return false;
-    return check_field(refusal, in.uncertainty_db, uncertainty_range, place, LVB_FIELD_UNCERTAINTY_DB) &&
+    return check_lent(refusal,
+                      {in.readings, in.reading_count, in.reading_size, LVB_FIELD_READINGS, LVB_FIELD_READING_COUNT,
+                       LVB_FIELD_READING_SIZE},
+                      sizeof(lvb_reading), LVB_MAX_READINGS, place) &&
+           check_field(refusal, in.uncertainty_db, uncertainty_range, place, LVB_FIELD_UNCERTAINTY_DB) &&
            check_field(refusal, in.fault_probability, fault_probability_range, place, LVB_FIELD_FAULT_PROBABILITY) &&
            check_field(refusal, in.fault_spread_db, fault_spread_range, place, LVB_FIELD_FAULT_SPREAD_DB) &&
            check_field(refusal, in.false_alarm, false_alarm_range, place, LVB_FIELD_FALSE_ALARM);

@@ -4,6 +4,7 @@
 #include "door/fields.hpp"
 #include "door/paths.hpp"
 #include "door/patterns.hpp"
+#include "door/site_fields.hpp"
 
 namespace lvb::door {
 namespace {
@@ -20,18 +21,11 @@ bool check_unused(Refusal &refusal, double value, bool used, Place place, std::i
     return used || value == 0.0 || refuse_unused(refusal, value, place, field);
 }
 
-// An array whose elements may be longer than this library knows.
-struct Lent {
-    const void *first;
-    std::uint32_t count, size;
-    std::int32_t field, count_field, size_field;
-};
-bool check_lent(Refusal &refusal, const Lent &lent, std::uint32_t fewest, std::uint32_t most, std::size_t known,
+bool check_many(Refusal &refusal, const Lent &lent, std::uint32_t fewest, std::uint32_t most, std::size_t known,
                 Place place) noexcept {
     if (lent.count < fewest || lent.count > most)
         return refuse(refusal, LVB_E_COUNT, place, lent.count_field, lent.count, fewest, most);
-    if (!check_counted(refusal, lent.first, lent.field, lent.count, lent.count_field, most, place)) return false;
-    return lent.count == 0 || check_size(refusal, lent.size, known, LVB_E_ELEMENT_SIZE, place, lent.size_field);
+    return check_lent(refusal, lent, known, most, place);
 }
 
 // Whether all corners lie next to the line through the first and the corner that is farthest from it.
@@ -72,7 +66,6 @@ bool take_area(Refusal &refusal, const lvb_site &in, std::uint32_t index, map::A
 }
 
 bool take_screen(Refusal &refusal, const lvb_site &in, std::uint32_t index, map::Screen &screen) noexcept {
-    static constexpr Range loss{0.001, 200.0, false};
     const Place place = row_of(LVB_STRUCT_SCREEN, index);
     lvb_screen copy;
     if (!take_element(refusal, in.screens, in.screen_size, place, copy) ||
@@ -82,7 +75,7 @@ bool take_screen(Refusal &refusal, const lvb_site &in, std::uint32_t index, map:
         !check_field(refusal, copy.y2_m, position_range, place, LVB_FIELD_Y2_M) ||
         !check_field(refusal, copy.bottom_m, height_range, place, LVB_FIELD_BOTTOM_M) ||
         !check_field(refusal, copy.top_m, height_range, place, LVB_FIELD_TOP_M) ||
-        !check_field(refusal, copy.loss_db, loss, place, LVB_FIELD_LOSS_DB))
+        !check_field(refusal, copy.loss_db, screen_loss_range, place, LVB_FIELD_LOSS_DB))
         return false;
     if (!(copy.top_m > copy.bottom_m))
         return refuse(refusal, LVB_E_ORDER, place, LVB_FIELD_TOP_M, copy.top_m, copy.bottom_m, height_range.maximum);
@@ -268,15 +261,15 @@ bool check_site(Refusal &refusal, const lvb_site &in, std::uint32_t fewest) noex
     return check_choice(refusal, in.direction, LVB_DIRECTION_INBOUND, place, LVB_FIELD_DIRECTION) &&
            check_choice(refusal, in.combine, LVB_COMBINE_SUM, place, LVB_FIELD_COMBINE) &&
            check_field(refusal, in.pack_height_m, height_range, place, LVB_FIELD_PACK_HEIGHT_M) &&
-           check_lent(refusal,
+           check_many(refusal,
                       {in.antennas, in.antenna_count, in.antenna_size, LVB_FIELD_ANTENNAS, LVB_FIELD_ANTENNA_COUNT,
                        LVB_FIELD_ANTENNA_SIZE},
                       fewest, LVB_MAX_SITE_ANTENNAS, sizeof(lvb_site_antenna), place) &&
-           check_lent(
+           check_many(
                refusal,
                {in.areas, in.area_count, in.area_size, LVB_FIELD_AREAS, LVB_FIELD_AREA_COUNT, LVB_FIELD_AREA_SIZE}, 0,
                LVB_MAX_AREAS, sizeof(lvb_area), place) &&
-           check_lent(refusal,
+           check_many(refusal,
                       {in.screens, in.screen_count, in.screen_size, LVB_FIELD_SCREENS, LVB_FIELD_SCREEN_COUNT,
                        LVB_FIELD_SCREEN_SIZE},
                       0, LVB_MAX_SCREENS, sizeof(lvb_screen), place);
@@ -361,9 +354,8 @@ bool take_site(Refusal &refusal, const lvb_site *lent, std::uint32_t fewest, mat
 
 bool check_axis(Refusal &refusal, double first_m, double step_m, std::uint64_t last, Place place,
                 std::int32_t first_field, std::int32_t step_field, std::int32_t count_field) noexcept {
-    static constexpr Range step{1e-6, 1e6, true};
     if (!check_field(refusal, first_m, position_range, place, first_field) ||
-        !check_field(refusal, step_m, step, place, step_field))
+        !check_field(refusal, step_m, grid_step_range, place, step_field))
         return false;
     const double end_m = first_m + static_cast<double>(last) * step_m;
     return end_m <= position_range.maximum ||

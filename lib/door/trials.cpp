@@ -36,10 +36,10 @@ struct Asked {
 bool check_frame(Refusal &refusal, const lvb_trials &in, const math::Loops *&loops) noexcept {
     const Place place{LVB_STRUCT_TRIALS};
     if (in.reserved != 0) return refuse(refusal, LVB_E_RESERVED, place, LVB_FIELD_RESERVED, in.reserved, 0.0, 0.0);
-    if (!check_counted(refusal, in.spreads, LVB_FIELD_SPREADS, in.spread_count, LVB_FIELD_SPREAD_COUNT, LVB_MAX_STAGES,
-                       place) ||
-        (in.spread_count != 0 &&
-         !check_size(refusal, in.spread_size, sizeof(lvb_spread), LVB_E_ELEMENT_SIZE, place, LVB_FIELD_SPREAD_SIZE)))
+    if (!check_lent(refusal,
+                    {in.spreads, in.spread_count, in.spread_size, LVB_FIELD_SPREADS, LVB_FIELD_SPREAD_COUNT,
+                     LVB_FIELD_SPREAD_SIZE},
+                    sizeof(lvb_spread), LVB_MAX_STAGES, place))
         return false;
     if (in.trial_count == 0)
         return refuse(refusal, LVB_E_MISSING, place, LVB_FIELD_TRIAL_COUNT, 0.0, 1.0, LVB_MAX_VALUES);
