@@ -1,7 +1,7 @@
 // Every plain function against its line in the header and its row in the table.
 #include "accuracy/oracles.hpp"
 #include "accuracy/table.hpp"
-#include "support/range.hpp"
+#include "support/functions.hpp"
 
 #include <gtest/gtest.h>
 

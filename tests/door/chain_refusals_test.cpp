@@ -1,5 +1,6 @@
 // Bad chains: each gets its own status and a fault that names stage, field, value and range; results stay untouched.
 #include "door/refusal.hpp"
+#include "support/solving.hpp"
 
 #include <limits>
 #include <set>
@@ -130,41 +131,6 @@ const Number numbers[] = {
     {in_stage, LVB_KIND_RECEIVER, LVB_FIELD_TOLERANCE_DB, 0.0, 100.0, false},
 };
 
-double &member(lvb_stage &in, std::int32_t field) {
-    switch (field) {
-    case LVB_FIELD_LEVEL_DBM:
-        return in.level_dbm;
-    case LVB_FIELD_GAIN_DB:
-        return in.gain_db;
-    case LVB_FIELD_TOLERANCE_DB:
-        return in.tolerance_db;
-    case LVB_FIELD_LENGTH_M:
-        return in.length_m;
-    case LVB_FIELD_CONNECTOR_LOSS_DB:
-        return in.connector_loss_db;
-    case LVB_FIELD_FLOOR_DBM:
-        return in.floor_dbm;
-    case LVB_FIELD_WANTED_LOW_DBM:
-        return in.wanted_low_dbm;
-    case LVB_FIELD_WANTED_HIGH_DBM:
-        return in.wanted_high_dbm;
-    default:
-        return in.ceiling_dbm;
-    }
-}
-double &member(lvb_link &link, std::int32_t field) {
-    switch (field) {
-    case LVB_FIELD_FREQUENCY_MHZ:
-        return link.frequency_mhz;
-    case LVB_FIELD_FAR_DISTANCE_M:
-        return link.far_distance_m;
-    case LVB_FIELD_NEAR_DISTANCE_M:
-        return link.near_distance_m;
-    default:
-        return link.temperature_degc;
-    }
-}
-
 // A chain in which the value of one field decides alone whether it is refused; `at` is where the stage stands.
 Chain chain_for(const Number &number, double value, std::int32_t &at) {
     std::vector<lvb_stage> stages = {source(0.0),
@@ -180,8 +146,7 @@ Chain chain_for(const Number &number, double value, std::int32_t &at) {
     if (number.structure == in_link) {
         // Far is as far as it may be, so that near decides alone, and the other way round.
         Chain chain({source(0.0), antenna(), air(), antenna()}, 600.0, 1e9);
-        if (number.field == LVB_FIELD_TEMPERATURE_DEGC) chain.link.stated = LVB_STATED_TEMPERATURE;
-        member(chain.link, number.field) = value;
+        support::link_field(chain.link, number.field) = value;
         return chain;
     }
     for (std::size_t i = 0; i < stages.size() && at < 0; ++i)
@@ -197,7 +162,7 @@ Chain chain_for(const Number &number, double value, std::int32_t &at) {
     if (number.field == LVB_FIELD_CEILING_DBM) in.stated = LVB_STATED_CEILING;
     if (number.field == LVB_FIELD_WANTED_LOW_DBM) in.stated = LVB_STATED_WANTED, in.wanted_high_dbm = 150.0;
     if (number.field == LVB_FIELD_WANTED_HIGH_DBM) in.stated = LVB_STATED_WANTED, in.wanted_low_dbm = -250.0;
-    member(in, number.field) = value;
+    support::stage_field(in, number.field) = value;
     return Chain(stages);
 }
 
@@ -276,10 +241,10 @@ TEST(Numbers, AFieldOfAnotherKindIsRefusedAndNeverIgnored) {
             Number number{in_stage, kind, LVB_FIELD_TOLERANCE_DB, 0.0, 100.0, false};
             std::int32_t at = -1;
             Chain chain = chain_for(number, 0.0, at);
-            member(chain.stages[static_cast<std::size_t>(at)], field) = 1.0;
+            support::stage_field(chain.stages[static_cast<std::size_t>(at)], field) = 1.0;
             refused(chain, {LVB_E_UNUSED, in_stage, field, at, -1, 1.0});
             // NaN is told as what it is
-            member(chain.stages[static_cast<std::size_t>(at)], field) = nan;
+            support::stage_field(chain.stages[static_cast<std::size_t>(at)], field) = nan;
             refused(chain, {LVB_E_NAN, in_stage, field, at});
         }
     Chain chain({source(0.0), stage(LVB_KIND_PASSIVE)});
@@ -341,7 +306,7 @@ TEST(Stated, AValueWithoutItsBitIsRefused) {
     for (const std::int32_t field :
          {LVB_FIELD_FLOOR_DBM, LVB_FIELD_WANTED_LOW_DBM, LVB_FIELD_WANTED_HIGH_DBM, LVB_FIELD_CEILING_DBM}) {
         Chain chain({source(0.0), receiver()});
-        member(chain.stages[1], field) = -80.0;
+        support::stage_field(chain.stages[1], field) = -80.0;
         const std::string bit = field == LVB_FIELD_FLOOR_DBM     ? "LVB_STATED_FLOOR"
                                 : field == LVB_FIELD_CEILING_DBM ? "LVB_STATED_CEILING"
                                                                  : "LVB_STATED_WANTED";

@@ -1,34 +1,14 @@
 // lvb_compute_columns with any columns: refused whole, or every value is that of the plain function, bit for bit.
 #include "fuzz/bytes.hpp"
 #include "fuzz/require.hpp"
-#include "support/range.hpp"
+#include "support/functions.hpp"
 
-#include <functional>
 #include <utility>
 
 namespace {
 
 using fuzz::Bytes;
 using fuzz::Memory;
-
-struct Scalar {
-    std::string name;
-    std::vector<support::Interval> range;
-    std::function<double(const double *)> call;
-};
-
-const std::vector<Scalar> &scalars() {
-    static const std::vector<Scalar> all = {
-#define LVB_SCALAR_1(name, range, accuracy)                                                                            \
-    {#name, support::read_range(range), [](const double *x) { return name(x[0]); }},
-#define LVB_SCALAR_2(name, range, accuracy)                                                                            \
-    {#name, support::read_range(range), [](const double *x) { return name(x[0], x[1]); }},
-#define LVB_SCALAR_3(name, range, accuracy)                                                                            \
-    {#name, support::read_range(range), [](const double *x) { return name(x[0], x[1], x[2]); }},
-#include "levelbook_scalars.inc"
-    };
-    return all;
-}
 
 // A column that is ordinary from its first value to its last, but for a few values; its memory ends where it ends.
 Memory make_column(Bytes &bytes, const support::Interval &interval, std::size_t count) {
@@ -47,7 +27,7 @@ bool identical(double a, double b) {
     return (fuzz::is_nan(a) && fuzz::is_nan(b)) || std::memcmp(&a, &b, sizeof a) == 0;
 }
 
-void require_results(const Scalar &scalar, std::uint32_t single, std::size_t count,
+void require_results(const support::Function &scalar, std::uint32_t single, std::size_t count,
                      const std::vector<std::vector<unsigned char>> &arguments, const Memory &result,
                      const lvb_bad *told) {
     std::uint64_t bad = 0, first = count;
@@ -66,9 +46,9 @@ void require_results(const Scalar &scalar, std::uint32_t single, std::size_t cou
 
 extern "C" int LLVMFuzzerTestOneInput(const std::uint8_t *data, std::size_t size) {
     Bytes bytes(data, size);
-    const auto formulas = static_cast<std::uint32_t>(scalars().size());
+    const auto formulas = static_cast<std::uint32_t>(support::functions().size());
     const std::uint32_t row = bytes.byte() % formulas;
-    const Scalar &scalar = scalars()[row];
+    const support::Function &scalar = support::functions()[row];
     const std::size_t arity = scalar.range.size();
 
     lvb_columns columns{};

@@ -1,34 +1,12 @@
 // Every plain function of doubles with any bit patterns: NaN outside the range that the header states, and only there.
 #include "fuzz/bytes.hpp"
 #include "fuzz/require.hpp"
-#include "support/range.hpp"
-
-#include <functional>
+#include "support/functions.hpp"
 
 namespace {
 
-using Call = std::function<double(const double *)>;
-struct Scalar {
-    std::string name;
-    std::vector<support::Interval> range;
-    Call call;
-};
-
-const std::vector<Scalar> &scalars() {
-    static const std::vector<Scalar> all = {
-#define LVB_SCALAR_1(name, range, accuracy)                                                                            \
-    {#name, support::read_range(range), [](const double *x) { return name(x[0]); }},
-#define LVB_SCALAR_2(name, range, accuracy)                                                                            \
-    {#name, support::read_range(range), [](const double *x) { return name(x[0], x[1]); }},
-#define LVB_SCALAR_3(name, range, accuracy)                                                                            \
-    {#name, support::read_range(range), [](const double *x) { return name(x[0], x[1], x[2]); }},
-#include "levelbook_scalars.inc"
-    };
-    return all;
-}
-
 // The one case that the header refuses inside its ranges: zero times infinity.
-bool is_zero_times_infinity(const Scalar &scalar, const double *x) {
+bool is_zero_times_infinity(const support::Function &scalar, const double *x) {
     return scalar.name == "lvb_thermal_noise_dbm" && x[0] * x[1] != x[0] * x[1];
 }
 
@@ -37,7 +15,8 @@ bool is_zero_times_infinity(const Scalar &scalar, const double *x) {
 extern "C" int LLVMFuzzerTestOneInput(const std::uint8_t *data, std::size_t size) {
     fuzz::Bytes bytes(data, size);
     do {
-        const Scalar &scalar = scalars()[bytes.raw<std::uint16_t>() % scalars().size()];
+        const support::Function &scalar =
+            support::functions()[bytes.raw<std::uint16_t>() % support::functions().size()];
         if (support::is_slow(scalar.name) && bytes.below(8) != 0) continue;
         double x[3] = {};
         bool inside = true;

@@ -1,7 +1,7 @@
 // Values that columns meet, and how their bits are compared.
 #pragma once
 
-#include "support/range.hpp"
+#include "support/functions.hpp"
 #include "units/random.hpp"
 
 #include <levelbook/levelbook.h>
@@ -18,32 +18,8 @@ inline std::uint64_t bits(double x) { return std::bit_cast<std::uint64_t>(x); }
 /// The same bits, those of NaN too.
 inline bool identical(double a, double b) { return bits(a) == bits(b); }
 
-/// A plain function of the header with the range of each argument.
-struct Function {
-    std::string name;
-    std::vector<support::Interval> range;
-    double (*call)(const double *arguments);
-
-    std::size_t arity() const { return range.size(); }
-    /// So many of that many cases, or fewer where the function is slow.
-    int share_of(int cases) const { return support::is_slow(name) ? (cases + 19) / 20 : cases; }
-};
-
-/// All of them, in the order of the header.
-inline const std::vector<Function> &functions() {
-#define LVB_SCALAR_1(f, range, accuracy) {#f, support::read_range(range), [](const double *x) { return f(x[0]); }},
-#define LVB_SCALAR_2(f, range, accuracy)                                                                               \
-    {#f, support::read_range(range), [](const double *x) { return f(x[0], x[1]); }},
-#define LVB_SCALAR_3(f, range, accuracy)                                                                               \
-    {#f, support::read_range(range), [](const double *x) { return f(x[0], x[1], x[2]); }},
-    static const std::vector<Function> all = {
-#include "levelbook_scalars.inc"
-    };
-#undef LVB_SCALAR_1
-#undef LVB_SCALAR_2
-#undef LVB_SCALAR_3
-    return all;
-}
+using support::Function;
+using support::functions;
 
 enum class Kind { ordinary, mixed, special, any_bits };
 

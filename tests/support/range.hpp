@@ -48,11 +48,4 @@ inline double within(const Interval &interval, double part) {
     return low + (high - low) * (0.05 + 0.9 * part);
 }
 
-/// Functions that search or integrate, a hundred to ten thousand times slower than the others. Columns have no loops of
-/// their own for them, so that they need few of the cases there.
-inline bool is_slow(const std::string &name) {
-    return name.find("suzuki") != std::string::npos || name == "lvb_rice_margin_below_mean_db" ||
-           name == "lvb_nakagami_margin_below_mean_db" || name == "lvb_lognormal_margin_below_median_db";
-}
-
 } // namespace support
