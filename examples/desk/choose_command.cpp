@@ -28,14 +28,6 @@ struct Place {
     std::vector<std::uint32_t> left_out; // that do not serve every frequency of the link's tuning
 };
 
-// What is said of a link with a set's items in it.
-struct Judged {
-    lvb_budget budget{};
-    std::string verdict; // in words
-    std::vector<std::string> failures;
-    bool holds = false;
-};
-
 bool has_slot(const Link &link) {
     return std::any_of(link.stages.begin(), link.stages.end(),
                        [](const Stage &stage) { return stage.from_stock != nullptr; });
@@ -300,10 +292,9 @@ std::string contest_words(const Book &book, const std::vector<Sought> &sought) {
                          : "the links compete for the stock: each by itself at its cheapest, they would take " + words;
 }
 
-// A link with a set's items in its slots, judged as `budget` judges it: by its own noise, which the search took from
-// the chain as it was entered, under its limits, and over its tuning.
-Judged judge(const Book &book, const std::vector<Sought> &sought, const Answered &answered,
-             const std::vector<std::uint32_t> &set, std::size_t n) {
+// A link with a set's items in its slots; the search took its noise from the chain as it was entered.
+Link with_set(const Book &book, const std::vector<Sought> &sought, const Answered &answered,
+              const std::vector<std::uint32_t> &set, std::size_t n) {
     Link link = *sought[n].link;
     for (std::size_t slot = 0; slot < set.size(); ++slot) {
         if (answered.places[slot].sought != n) continue;
@@ -316,9 +307,7 @@ Judged judge(const Book &book, const std::vector<Sought> &sought, const Answered
         stage.cable_table = item.cable_table;
         stage.pattern = item.pattern;
     }
-    link.needed_dbm = needed_level(book.document, link);
-    const Answer answer{&link, compute(book.document, link), std::nullopt};
-    return {answer.computed.budget, whole_verdict(answer), further_failures(answer), holds(answer)};
+    return link;
 }
 
 bool all_hold(const std::vector<Judged> &links) {
@@ -441,7 +430,7 @@ std::string page(const Book &book, const std::vector<Sought> &sought, const Answ
             const Judged &told = answered.judged[i][n];
             out += wrap(ascii("'" + sought[n].link->name + "': margin " + two(told.budget.far_end.margin_db) +
                               " dB, headroom " + two(told.budget.near_end.headroom_db) + " dB, e.i.r.p. " +
-                              two(told.budget.eirp_dbm) + " dBm; " + told.verdict),
+                              two(told.budget.eirp_dbm) + " dBm; " + told.words),
                         page_columns, "    ", "      ");
             for (std::size_t slot = 0; slot < answered.places.size(); ++slot)
                 if (answered.places[slot].sought == n)
@@ -522,7 +511,8 @@ Outcome answer_choose(const ChooseQuestion &question) {
     Answered answered = choose(book, sought, question);
     for (const std::vector<std::uint32_t> &set : answered.sets) {
         std::vector<Judged> &links = answered.judged.emplace_back();
-        for (std::size_t n = 0; n < sought.size(); ++n) links.push_back(judge(book, sought, answered, set, n));
+        for (std::size_t n = 0; n < sought.size(); ++n)
+            links.push_back(judge(book.document, with_set(book, sought, answered, set, n)));
     }
     const std::vector<std::string> short_of = answered.chosen.outcome == LVB_OUTCOME_SHORT_OF_STOCK
                                                   ? shortage_words(book, sought, answered)

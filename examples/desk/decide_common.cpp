@@ -12,8 +12,6 @@ const Link &link_named(const Scenario &scenario, const std::string &name) {
     return named(scenario.links, name, "link");
 }
 
-std::string two(double value) { return std::isnan(value) ? "-" : two_decimals(hundredths(value)); }
-std::string signed_two(double value) { return std::isnan(value) ? "-" : two_decimals(hundredths(value), true); }
 std::string short_number(double value) { return std::isfinite(value) ? format("%.6g", value + 0.0) : plain(value); }
 
 std::string page_title(const char *command, const std::string &what, const Book &book) {

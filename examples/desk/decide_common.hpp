@@ -24,8 +24,6 @@ struct Book {
 /// The link of that name; throws Refusal.
 const Link &link_named(const Scenario &scenario, const std::string &name);
 
-std::string two(double value);        ///< "-3.20"
-std::string signed_two(double value); ///< "+3.20"
 /// A figure as a person notes it, up to six significant digits.
 std::string short_number(double value);
 

@@ -17,8 +17,6 @@ constexpr std::size_t page = page_columns;
 constexpr std::size_t bar_columns = 20;
 constexpr std::size_t window_columns = 80;
 
-std::string two(double value) { return two_decimals(hundredths(value)); }
-
 // One letter for the basis; the two guesses stand out.
 char basis_mark(std::int32_t basis) {
     switch (basis) {

@@ -8,8 +8,6 @@
 namespace desk {
 namespace {
 
-std::string two(double value) { return two_decimals(hundredths(value)); }
-
 constexpr char blank = ' ';
 
 constexpr char unmodelled_mark = 'x';

@@ -9,9 +9,6 @@
 namespace desk {
 namespace {
 
-std::string two(double value) { return two_decimals(hundredths(value)); }
-std::string signed_two(double value) { return two_decimals(hundredths(value), true); }
-
 std::string label_of(const Link &link, std::int32_t stage) {
     return in_quotes(link.stages[static_cast<std::size_t>(stage)].label);
 }

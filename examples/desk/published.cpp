@@ -10,8 +10,6 @@
 namespace desk {
 namespace {
 
-std::string two(double value) { return two_decimals(hundredths(value)); }
-
 std::string with(const char *words) { return words[0] == '\0' ? "" : std::string("; ") + words; }
 
 std::string print_rule(const lvb_limit_rule &rule) {

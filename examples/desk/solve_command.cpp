@@ -220,30 +220,18 @@ double &number_of(Stage &stage, std::int32_t field) {
     }
 }
 
-// The whole link with the answer in it, as `budget` judges it.
-struct Judged {
-    std::string words;
-    std::vector<std::string> failures;
-    const char *verdict = lvb_verdict_name(LVB_VERDICT_NOT_JUDGED);
-    bool holds = false;
-};
-
-Judged judge(const Document &document, Link link, const Unknown &unknown, const lvb_solution &solution) {
-    Judged judged;
-    if (solution.outcome != LVB_SOLUTION_FOUND) return judged;
+// The whole link with the answer in it; nothing is said where there is none.
+Judged with_answer(const Document &document, Link link, const Unknown &unknown, const lvb_solution &solution) {
+    if (solution.outcome != LVB_SOLUTION_FOUND) return {};
     if (unknown.of_stage()) number_of(link.stages[unknown.stage], unknown.key->field) = solution.value;
     else number_of(link, unknown.key->field) = solution.value;
     try {
-        link.needed_dbm = needed_level(document, link);
-        const Answer answer{&link, compute(document, link), std::nullopt};
-        judged.words = whole_verdict(answer);
-        judged.failures = further_failures(answer);
-        judged.verdict = lvb_verdict_name(answer.computed.budget.verdict);
-        judged.holds = holds(answer);
+        return judge(document, link);
     } catch (const Refusal &) { // the goal is met, but the other end cannot be so
+        Judged judged;
         judged.words = "NOT JUDGED: with this number the link is no longer one that budget takes";
+        return judged;
     }
-    return judged;
 }
 
 std::string page(const Book &book, const Link &link, const Unknown &unknown, const Goal &goal, double wanted,
@@ -292,7 +280,7 @@ std::string json(const Book &book, const Link &link, const Unknown &unknown, con
     out["highest"] = highest;
     const std::string bound = bound_words(link, unknown, solution);
     out["bound"] = bound.empty() ? Json(nullptr) : Json(bound);
-    out["verdict"] = judged.verdict;
+    out["verdict"] = lvb_verdict_name(judged.budget.verdict);
     out["failures"] = judged.failures;
     out["holds"] = judged.holds;
     return json_text(std::move(out), book, {&link});
@@ -333,7 +321,7 @@ Outcome answer_solve(const SolveQuestion &question) {
     lvb_solution solution = sized<lvb_solution>();
     lvb_fault fault = sized<lvb_fault>();
     if (lvb_compute_solution(&solve, &solution, &fault) != LVB_OK) refuse(book.document, link, unknown, goal, fault);
-    const Judged judged = judge(book.document, link, unknown, solution);
+    const Judged judged = with_answer(book.document, link, unknown, solution);
     const auto write = question.as_json ? json : page;
     return {write(book, link, unknown, goal, solve.wanted, solve.tolerances, solution, judged),
             judged.holds ? exit_holds : exit_does_not_hold};

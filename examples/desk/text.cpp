@@ -150,6 +150,10 @@ std::size_t changes(const std::string &from, const std::string &to) {
 
 } // namespace
 
+std::string two(double value) { return std::isnan(value) ? "-" : two_decimals(hundredths(value)); }
+
+std::string signed_two(double value) { return std::isnan(value) ? "-" : two_decimals(hundredths(value), true); }
+
 std::string share_words(double share) {
     constexpr double least = 1e-6, most = 0.995;
     if (share > 0.0 && share < least) return "less than 0.0001 %";

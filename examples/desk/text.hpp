@@ -65,6 +65,9 @@ bool is_endless(std::int64_t hundredths);
 
 /// Hundredths as text with two decimals, with a plus before gains when `sign` is set.
 std::string two_decimals(std::int64_t hundredths, bool sign = false);
+/// "-3.20"; a dash for NaN.
+std::string two(double value);
+std::string signed_two(double value); ///< "+3.20"
 
 /// A share of places and times in percent, with two digits, but never 0 or 100 % where it is not quite so.
 std::string share_words(double share);

@@ -9,8 +9,6 @@
 namespace desk {
 namespace {
 
-std::string two(double value) { return two_decimals(hundredths(value)); }
-
 // The link holds at its own frequency: what is wrong has to do with one that it may be tuned to.
 [[noreturn]] void refuse_tuning(const Document &document, const Link &link, lvb_fault fault) {
     const Tuning &tuning = *link.tuning;

@@ -195,6 +195,12 @@ bool holds(const Answer &answer) {
            further_failures(answer).empty();
 }
 
+Judged judge(const Document &document, Link link) {
+    link.needed_dbm = needed_level(document, link);
+    const Answer answer{&link, compute(document, link), std::nullopt};
+    return {answer.computed.budget, whole_verdict(answer), further_failures(answer), holds(answer)};
+}
+
 bool holds(const Coexistence &pair) {
     const lvb_coexistence &result = pair.result;
     return !(result.more_receive_filter_db > 0.0) && !(result.more_transmit_filter_db > 0.0);

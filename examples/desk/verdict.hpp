@@ -29,6 +29,15 @@ std::vector<std::string> further_failures(const Answer &answer);
 std::string whole_verdict(const Answer &answer);
 /// Whether a link holds in everything that was asked of it: at both ends, over its noise, under its limits.
 bool holds(const Answer &answer);
+/// What is said of a link that a command has changed.
+struct Judged {
+    lvb_budget budget{};
+    std::string words;
+    std::vector<std::string> failures;
+    bool holds = false;
+};
+/// As `budget` judges it: by its own noise, under its limits, and over its tuning; throws Refusal.
+Judged judge(const Document &document, Link link);
 /// Whether the receiver is neither blocked nor covered by noise, with the room that was asked for.
 bool holds(const Coexistence &pair);
 

@@ -13,8 +13,6 @@ const Given *find(const GivenNumbers &numbers, std::int32_t field) {
     return given == numbers.end() ? nullptr : &given->second;
 }
 
-std::string two(double value) { return two_decimals(hundredths(value)); }
-
 std::string source_words(const Stage &stage) {
     const Given &power = stage.numbers.at(LVB_FIELD_LEVEL_DBM);
     std::string words = plain(power.value->number) + " " + power.key->unit;
