@@ -499,6 +499,8 @@ enum {
     LVB_FIELD_HOTTEST_LEVEL_DBM = 412,
     LVB_FIELD_WORST_SERVING = 413,
     LVB_FIELD_HOTTEST_SERVING = 414,
+    LVB_FIELD_PACK_ANTENNA = 415,
+    LVB_FIELD_MOST_POLARIZATION_LOSS_DB = 416,
     /* solve, rank, compare: from 320 */
     LVB_FIELD_SOLVE = 320,
     LVB_FIELD_SOLUTION = 321,
@@ -538,7 +540,8 @@ enum {
 enum {
     LVB_STAGE_NONE = -1,
     LVB_STAGE_TRANSMIT = -2, /**< the transmitting antenna of lvb_compute_pointing */
-    LVB_STAGE_RECEIVE = -3   /**< the receiving antenna of lvb_compute_pointing */
+    LVB_STAGE_RECEIVE = -3,  /**< the receiving antenna of lvb_compute_pointing */
+    LVB_STAGE_PACK = -4      /**< pack_antenna of a site */
 };
 
 /** Why a call was refused, in numbers. Give one (with its size set) to any call that takes it, or a null pointer. A fault of
@@ -3018,8 +3021,9 @@ LVB_API const char *lvb_caution_text(uint32_t caution_index);
  *
  * x points to the right, y ahead and z up, as for lvb_antenna; the floor is at z = 0. Each antenna of a site has its chain,
  * which is a lvb_link: its stages give everything but the geometry. The site stands for the air's length, for the
- * direction in which its antenna radiates or receives, for screens and for the wearer's facing. A level is the far rule's
- * (every allowance taken) and is held against the floor; a near level is the near rule's (no allowance and no body) and
+ * direction in which its antenna radiates or receives, for screens, for the wearer's facing and for how the pack's antenna
+ * is turned. A level is the far rule's (every allowance taken) and is held against the floor; a near level is the near
+ * rule's (no allowance, no body, no polarization loss and the greatest gain of the pack's pattern: the wearer may turn) and
  * is held against the ceiling, as lvb_compute_budget does at the two ends of a walk. Levels are means over what moves:
  * bodies, hands, fading and the set will differ. Nothing replaces a walk test.
  * ---------------------------------------------------------------------------------------------------------- */
@@ -3037,7 +3041,7 @@ enum {
                                in places; an upper bound of what selection gives, none against cancellation */
 };
 
-/** Which way a wearer faces. */
+/** Which way a wearer faces: what turns the body, and the pack's antenna with it. At the very point that is faced, toward y. */
 enum {
     LVB_FACING_AZIMUTH = 0, /**< always facing_azimuth_deg, clockwise from y */
     LVB_FACING_POINT = 1,   /**< toward facing_x_m, facing_y_m */
@@ -3057,12 +3061,13 @@ enum {
  *  The chain has air and both antennas. Outbound the first antenna stage is the site's, inbound the second. Where
  *  antenna->pattern is given, it replaces the gain of that stage by the pattern's toward each point; without it the stage's
  *  own gain holds in all directions, and that stage must not have a pattern itself. All other stages count as
- *  lvb_compute_budget counts them, the pack's antenna too. The link's distances are not used. Its air may have a path:
+ *  lvb_compute_budget counts them, the pack's antenna too, unless the site gives its pattern. The link's distances are not used. Its air may have a path:
  *  every model but the radiating cable, without edges (screens take their place). Heights and distances are those of the
  *  places: two-ray runs from the antenna's z_m to the pack (pack_height_m, or the walk's z_m), and the heights of the lvb_path,
  *  of any model, are not used; two-ray may leave them 0 here.
- *  Polarization is not computed: which way a pack's antenna points on a stage is unknown, so its loss belongs into an
- *  allowance of the chain (lvb_describe_allowance), and polarization_deg and ellipticity of the antenna are 0. All chains of a site have one frequency and one receiver's window. */
+ *  Polarization is computed where the site says how the pack's antenna is turned (pack_antenna); its loss does not belong
+ *  into an allowance then. Otherwise it does (lvb_describe_allowance), and polarization_deg and ellipticity of the antenna
+ *  are 0. All chains of a site have one frequency and one receiver's window. */
 typedef struct lvb_site_antenna {
     const lvb_antenna *antenna; /**< its place, aim and pattern */
     const lvb_link *link;       /**< its chain */
@@ -3104,7 +3109,7 @@ typedef struct lvb_site {
     uint32_t size;                    /**< sizeof(lvb_site) */
     int32_t direction;                /**< LVB_DIRECTION_ */
     int32_t combine;                  /**< LVB_COMBINE_ */
-    int32_t facing;                   /**< with body_table: LVB_FACING_ */
+    int32_t facing;                   /**< with body_table or pack_antenna: LVB_FACING_ */
     uint32_t antenna_count;           /**< 1 to LVB_MAX_SITE_ANTENNAS */
     uint32_t antenna_size;            /**< sizeof(lvb_site_antenna) */
     uint32_t area_count;              /**< 0 to LVB_MAX_AREAS; 0: every point counts */
@@ -3122,6 +3127,12 @@ typedef struct lvb_site {
     double facing_azimuth_deg;        /**< for LVB_FACING_AZIMUTH, -360 to 360 degrees */
     double facing_x_m;                /**< for LVB_FACING_POINT, -1000000 to 1000000 m */
     double facing_y_m;                /**< as facing_x_m */
+    const lvb_antenna *pack_antenna;  /**< how the antenna of the pack or microphone is turned, its azimuth_deg clockwise from
+                                           the direction in which the wearer faces. It has no place. Zeroed it is upright. Its
+                                           pattern, where given, replaces the gain of its stage. Null: polarization is not
+                                           computed */
+    double most_polarization_loss_db; /**< with pack_antenna: what reflections leave of crossed antennas, 0.001 to 200 dB; 0: no
+                                           limit, and nothing is received at right angles */
 } lvb_site;
 
 /** Laws of fading for an outage, with their parameter. The level is taken as the law's mean or median, so that an allowance
@@ -3193,24 +3204,28 @@ typedef struct lvb_map_summary {
 /** Computes what arrives at every point of a grid, and what that comes to.
  *  Formula: at each point and for each antenna a power: 10^(L / 10) g / d^2 with the level L of its chain at 1 m, the
  *  pattern's gain g over its maximum and the distance d; over a path of another model that model's loss in place of
- *  free space; times what screens and, for the far rule, the wearer's body leave. The greatest of the antennas' powers, or
- *  their sum, is the level: of one antenna this is what lvb_compute_budget gives for its distance and directions.
- *  Nearer than 0.01 m to an antenna the distance counts as that, and its gain as the pattern's greatest. Less than
+ *  free space; times what screens and, for the far rule, the wearer's body, the pack's pattern and polarization leave. The
+ *  greatest of the antennas' powers, or their sum, is the level: of one antenna this is what lvb_compute_budget gives for its
+ *  distance and directions, with body and polarization as allowances.
+ *  The pack's pattern and polarization leave what lvb_compute_pointing says of the two antennas, the pack's turning with its
+ *  wearer; polarization never less than 10^(-most_polarization_loss_db / 10). Nearer than 0.01 m to an antenna the distance
+ *  counts as that, gains as the patterns' greatest, and polarization costs nothing. Less than
  *  1e-150 of the strongest antenna's power at 1 m counts as nothing (-infinity dBm).
  *  Source: ITU-R P.525 (free space), P.526-15, 4.1 and 5.1 (screens); best of or sum of powers, and far and near rule at
- *  every point: common practice, no source.
+ *  every point, and a most of polarization loss: common practice, no source.
  *  The split into rows, the instruction set and the processor do not change a bit of any result.
  *  summary and fault may be null. In a fault in a chain or antenna `row` is the antenna's index, in an area or screen
- *  that of the element; of an area's corner, `stage` is the area's and `row` the corner's. lvb_fault_text names all of them
- *  in one manner: antennas[1].x_m, links[1].stages[2].gain_db (the link of antennas[1]), screens[0].top_m, areas[0].x_m[2].
+ *  that of the element; of an area's corner, `stage` is the area's and `row` the corner's; in the pack's antenna `stage` is
+ *  LVB_STAGE_PACK. lvb_fault_text names all of them in one manner: pack_antenna.tilt_deg, antennas[1].x_m, links[1].stages[2].gain_db (the link of antennas[1]), screens[0].top_m, areas[0].x_m[2].
  *  Range: as the fields of lvb_map, lvb_site and what it lends say.
  *  Refused: a null map, site, antenna or link, or an array that is counted; an array whose count is 0
  *  (LVB_E_MISSING); wrong sizes; values outside their ranges, NaN among them; chains as lvb_compute_budget refuses
  *  them, or without air (LVB_E_MISSING); chains that differ in frequency or window (LVB_E_CONFLICT); a path that a map
- *  cannot take, or a polarization (LVB_E_UNUSED); fewer than 3 corners (LVB_E_COUNT) or all on one line (LVB_E_TABLE_DUPLICATE); a screen
+ *  cannot take, a polarization without pack_antenna, a place of pack_antenna (LVB_E_UNUSED); the polarization of a
+ *  half-wave dipole or a helix as lvb_compute_pointing refuses it; fewer than 3 corners (LVB_E_COUNT) or all on one line (LVB_E_TABLE_DUPLICATE); a screen
  *  without width (LVB_E_BELOW_RANGE) or height (LVB_E_ORDER); an antenna nearer than 0.01 m to a screen
  *  (LVB_E_CONFLICT); two-ray with heights outside 0.01 to 1000 m; facing fields that the rule or a missing table has no
- *  use for (LVB_E_UNUSED); an outage without a law or without a floor (LVB_E_MISSING), or a law without an outage
+ *  use for (LVB_E_UNUSED), or a most of polarization loss without pack_antenna; an outage without a law or without a floor (LVB_E_MISSING), or a law without an outage
  *  (LVB_E_UNUSED); results that overlap (LVB_E_CONFLICT); counts that are too large (LVB_E_COUNT); instructions that
  *  this processor lacks.
  *  Points: only the grid's points are looked at. Corners and edges of an area that lie between them may be worse: a walk

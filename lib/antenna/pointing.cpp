@@ -37,22 +37,32 @@ Axes turned(const Turn &turn) noexcept {
     return axes;
 }
 
+Axes carried(const Axes &axes, double azimuth_deg) noexcept {
+    const double s = math::sin_deg(azimuth_deg), c = math::cos_deg(azimuth_deg);
+    const auto turn = [s, c](const Vector &a) { return Vector{c * a.x + s * a.y, c * a.y - s * a.x, a.z}; };
+    return {turn(axes.boresight), turn(axes.right), turn(axes.up), turn(axes.element), turn(axes.cross_element)};
+}
+
 Direction direction_of(const Axes &axes, const Vector &line) noexcept {
     const double ahead = dot(line, axes.boresight), aside = dot(line, axes.right), above = dot(line, axes.up);
     return {math::arctangent_deg(aside, ahead), math::arctangent_deg(above, math::sqrt(ahead * ahead + aside * aside))};
 }
 
-double polarization_loss_db(const Axes &one, const Axes &other, const Vector &line) noexcept {
+double polarization_fraction(const Axes &one, const Axes &other, const Vector &line) noexcept {
     // Fields across the line of sight, as complex amplitudes; that of an antenna that receives is the one it would
     // radiate.
     const Vector a = across(line, one.element), a_later = across(line, one.cross_element);
     const Vector b = across(line, other.element), b_later = across(line, other.cross_element);
     const double a_power = dot(a, a) + dot(a_later, a_later), b_power = dot(b, b) + dot(b_later, b_later);
-    if (a_power < nothing || b_power < nothing) return math::infinity;
+    if (a_power < nothing || b_power < nothing) return 0.0;
     const double in_phase = dot(a, b) - dot(a_later, b_later);
     const double in_quadrature = dot(a, b_later) + dot(a_later, b);
     const double fraction = (in_phase * in_phase + in_quadrature * in_quadrature) / (a_power * b_power);
-    return loss_db_of_fraction(fraction < nothing ? 0.0 : fraction);
+    return fraction < nothing ? 0.0 : fraction;
+}
+
+double polarization_loss_db(const Axes &one, const Axes &other, const Vector &line) noexcept {
+    return loss_db_of_fraction(polarization_fraction(one, other, line));
 }
 
 } // namespace lvb::antenna

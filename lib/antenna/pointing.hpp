@@ -26,10 +26,16 @@ struct Axes {
 };
 Axes turned(const Turn &turn) noexcept;
 
+/// Axes that turn with what carries the antenna, clockwise seen from above.
+Axes carried(const Axes &axes, double azimuth_deg) noexcept;
+
 /// Direction of a line of sight of any length.
 Direction direction_of(const Axes &axes, const Vector &line) noexcept;
 
-/// Between two antennas on one line of sight. +infinity where nothing is received.
+/// What two antennas on one line of sight receive of each other, 0 to 1 (and a rounding more).
+double polarization_fraction(const Axes &one, const Axes &other, const Vector &line) noexcept;
+
+/// The same in decibels. +infinity where nothing is received.
 double polarization_loss_db(const Axes &one, const Axes &other, const Vector &line) noexcept;
 
 } // namespace lvb::antenna

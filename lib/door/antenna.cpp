@@ -38,18 +38,6 @@ struct Placed {
     double far_field_distance_m;
 };
 
-// A dipole's field lies along its axis: another polarization would contradict the pattern. It is turned by its roll.
-// A helix is never linear, and only the host knows in which sense it is wound.
-bool check_polarization(Refusal &refusal, const lvb_antenna &in, const antenna::Pattern &pattern,
-                        Place place) noexcept {
-    if (pattern.circular && in.ellipticity == 0.0)
-        return refuse(refusal, LVB_E_MISSING, place, LVB_FIELD_ELLIPTICITY, 0.0, -1.0, 1.0);
-    if (pattern.shape != antenna::Shape::half_wave_dipole) return true;
-    if (in.polarization_deg != 0.0)
-        return refuse(refusal, LVB_E_UNUSED, place, LVB_FIELD_POLARIZATION_DEG, in.polarization_deg);
-    return in.ellipticity == 0.0 || refuse(refusal, LVB_E_UNUSED, place, LVB_FIELD_ELLIPTICITY, in.ellipticity);
-}
-
 bool take_antenna(Refusal &refusal, const lvb_antenna *lent, std::int32_t stage, double frequency_mhz,
                   Placed &placed) noexcept {
     const Place place{LVB_STRUCT_ANTENNA, stage};
@@ -57,7 +45,7 @@ bool take_antenna(Refusal &refusal, const lvb_antenna *lent, std::int32_t stage,
     if (!take(refusal, lent, in, place, stage == LVB_STAGE_TRANSMIT ? LVB_FIELD_TRANSMIT : LVB_FIELD_RECEIVE) ||
         !check_antenna(refusal, in, place) ||
         (in.pattern != nullptr && !take_pattern(refusal, in.pattern, stage, placed.pattern)) ||
-        !check_polarization(refusal, in, placed.pattern, place))
+        !check_polarization(refusal, in, in.pattern != nullptr ? &placed.pattern : nullptr, place))
         return false;
     placed.place = {in.x_m, in.y_m, in.z_m};
     placed.axes = antenna::turned({in.azimuth_deg, in.tilt_deg, in.roll_deg, in.polarization_deg, in.ellipticity});
@@ -126,6 +114,19 @@ bool check_antenna(Refusal &refusal, const lvb_antenna &in, Place place) noexcep
         if (!check_field(refusal, in.*number.member, *struct_range(LVB_STRUCT_ANTENNA, number.id), place, number.id))
             return false;
     return true;
+}
+
+// A dipole's field lies along its axis: another polarization would contradict the pattern. It is turned by its roll.
+// A helix is never linear, and only the host knows in which sense it is wound.
+bool check_polarization(Refusal &refusal, const lvb_antenna &in, const antenna::Pattern *pattern,
+                        Place place) noexcept {
+    if (pattern == nullptr) return true;
+    if (pattern->circular && in.ellipticity == 0.0)
+        return refuse(refusal, LVB_E_MISSING, place, LVB_FIELD_ELLIPTICITY, 0.0, -1.0, 1.0);
+    if (pattern->shape != antenna::Shape::half_wave_dipole) return true;
+    if (in.polarization_deg != 0.0)
+        return refuse(refusal, LVB_E_UNUSED, place, LVB_FIELD_POLARIZATION_DEG, in.polarization_deg);
+    return in.ellipticity == 0.0 || refuse(refusal, LVB_E_UNUSED, place, LVB_FIELD_ELLIPTICITY, in.ellipticity);
 }
 
 } // namespace lvb::door

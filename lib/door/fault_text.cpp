@@ -86,6 +86,7 @@ void put_index(Writer &out, std::int32_t index) noexcept {
 void put_stage(Writer &out, const lvb_fault &fault) noexcept {
     if (fault.stage == LVB_STAGE_TRANSMIT) return out.put("transmit");
     if (fault.stage == LVB_STAGE_RECEIVE) return out.put("receive");
+    if (fault.stage == LVB_STAGE_PACK) return out.put("pack_antenna");
     if (fault.stage < 0) return;
     out.put("stages");
     put_index(out, fault.stage);
@@ -188,9 +189,8 @@ bool put_element(Writer &out, const lvb_fault &fault) noexcept {
 // The field as a programmer writes it: stages[2].cable_table.frequency_mhz[3], stages[4].path.edges[1].height_m.
 void put_path(Writer &out, const lvb_fault &fault) noexcept {
     if (put_element(out, fault)) return;
-    const char *lent = fault.stage >= 0 || fault.stage == LVB_STAGE_TRANSMIT || fault.stage == LVB_STAGE_RECEIVE
-                           ? lent_path(fault.structure)
-                           : nullptr;
+    const bool named = fault.stage >= LVB_STAGE_PACK && fault.stage != LVB_STAGE_NONE;
+    const char *lent = named ? lent_path(fault.structure) : nullptr;
     const bool whole_stage = fault.structure == LVB_STRUCT_STAGE && fault.field == LVB_FIELD_SIZE;
     const bool edge = fault.structure == LVB_STRUCT_EDGE && fault.row >= 0;
     if (lent != nullptr) {
@@ -398,18 +398,25 @@ const char *use_of(const lvb_fault &fault) noexcept {
         return " is filled, but the map has no array `outage` to put its result in: give one, or no law of fading";
     if ((fault.structure == LVB_STRUCT_ANTENNA || fault.structure == LVB_STRUCT_PLACE) && fault.row >= 0 &&
         (fault.field == LVB_FIELD_POLARIZATION_DEG || fault.field == LVB_FIELD_ELLIPTICITY))
-        return " is filled, but a site does not compute polarization: put its loss into an allowance of the chain";
+        return " is filled, but counts only with a pack_antenna of the site, and never with a half-wave dipole: turn "
+               "that by "
+               "roll_deg";
+    if (fault.stage == LVB_STAGE_PACK && fault.field >= LVB_FIELD_X_M && fault.field <= LVB_FIELD_Z_M)
+        return " is filled, but the pack has no place of its own: it is wherever the map or walk asks";
     if (fault.structure != LVB_STRUCT_SITE) return nullptr;
     switch (fault.field) {
     case LVB_FIELD_FACING:
-        return " is filled, but without a body_table it changes nothing: give one, or leave facing 0";
+        return " is filled, but without a body_table or pack_antenna it changes nothing: give one, or leave facing 0";
     case LVB_FIELD_FACING_ANTENNA:
-        return " is filled, but counts only with a body_table and LVB_FACING_ANTENNA or LVB_FACING_AWAY";
+        return " is filled, but counts only with LVB_FACING_ANTENNA or LVB_FACING_AWAY, and a body_table or "
+               "pack_antenna";
     case LVB_FIELD_FACING_AZIMUTH_DEG:
-        return " is filled, but counts only with a body_table and LVB_FACING_AZIMUTH";
+        return " is filled, but counts only with LVB_FACING_AZIMUTH, and a body_table or pack_antenna";
     case LVB_FIELD_FACING_X_M:
     case LVB_FIELD_FACING_Y_M:
-        return " is filled, but counts only with a body_table and LVB_FACING_POINT";
+        return " is filled, but counts only with LVB_FACING_POINT, and a body_table or pack_antenna";
+    case LVB_FIELD_MOST_POLARIZATION_LOSS_DB:
+        return " is filled, but counts only with a pack_antenna";
     default:
         return nullptr;
     }

@@ -13,6 +13,9 @@ bool take_pattern(Refusal &refusal, const lvb_pattern *lent, std::int32_t stage,
 /// The numbers of a host's antenna; its pattern is taken by take_pattern.
 bool check_antenna(Refusal &refusal, const lvb_antenna &in, Place place) noexcept;
 
+/// Whether an antenna's polarization goes with its pattern, where it has one.
+bool check_polarization(Refusal &refusal, const lvb_antenna &in, const antenna::Pattern *pattern, Place place) noexcept;
+
 /// A host's body table, checked whole.
 bool take_body_table(Refusal &refusal, const lvb_body_table *lent, std::int32_t stage, std::int32_t argument,
                      body::Table &table) noexcept;

@@ -98,13 +98,39 @@ bool stands_in(const map::Screen &screen, const map::Vector &at) noexcept {
     return (dx * dx + dy * dy) + up * up < map::nearest_m * map::nearest_m;
 }
 
-bool take_wearer(Refusal &refusal, const lvb_site &in, const map::Antenna *antennas, map::Wearer &wearer) noexcept {
+// How the pack's antenna is turned; it has no place of its own.
+bool take_pack_antenna(Refusal &refusal, const lvb_site &in, map::Wearer &wearer) noexcept {
+    wearer.has_antenna = in.pack_antenna != nullptr;
+    if (!check_unused(refusal, in.most_polarization_loss_db, wearer.has_antenna, {LVB_STRUCT_SITE},
+                      LVB_FIELD_MOST_POLARIZATION_LOSS_DB) ||
+        !check_field(refusal, in.most_polarization_loss_db, most_polarization_loss_range, {LVB_STRUCT_SITE},
+                     LVB_FIELD_MOST_POLARIZATION_LOSS_DB))
+        return false;
+    if (!wearer.has_antenna) return true;
+    const Place place{LVB_STRUCT_ANTENNA, LVB_STAGE_PACK};
+    lvb_antenna worn;
+    if (!take(refusal, in.pack_antenna, worn, place, LVB_FIELD_PACK_ANTENNA) || !check_antenna(refusal, worn, place) ||
+        !check_unused(refusal, worn.x_m, false, place, LVB_FIELD_X_M) ||
+        !check_unused(refusal, worn.y_m, false, place, LVB_FIELD_Y_M) ||
+        !check_unused(refusal, worn.z_m, false, place, LVB_FIELD_Z_M))
+        return false;
+    map::Worn &taken = wearer.antenna;
+    taken.axes =
+        antenna::turned({worn.azimuth_deg, worn.tilt_deg, worn.roll_deg, worn.polarization_deg, worn.ellipticity});
+    const double most_db = in.most_polarization_loss_db;
+    taken.least_polarization = most_db != 0.0 ? math::power_of_db(-most_db) : 0.0;
+    taken.has_pattern = worn.pattern != nullptr;
+    return !taken.has_pattern || (take_pattern(refusal, worn.pattern, LVB_STAGE_PACK, taken.pattern) &&
+                                  check_polarization(refusal, worn, &taken.pattern, place));
+}
+
+bool take_facing(Refusal &refusal, const lvb_site &in, const map::Antenna *antennas, map::Wearer &wearer) noexcept {
     const Place place{LVB_STRUCT_SITE};
-    const bool body = in.body_table != nullptr;
-    const bool by_antenna = body && (in.facing == LVB_FACING_ANTENNA || in.facing == LVB_FACING_AWAY);
-    const bool by_point = body && in.facing == LVB_FACING_POINT, by_azimuth = body && in.facing == LVB_FACING_AZIMUTH;
+    const bool turns = in.body_table != nullptr || in.pack_antenna != nullptr;
+    const bool by_antenna = turns && (in.facing == LVB_FACING_ANTENNA || in.facing == LVB_FACING_AWAY);
+    const bool by_point = turns && in.facing == LVB_FACING_POINT, by_azimuth = turns && in.facing == LVB_FACING_AZIMUTH;
     if (!check_choice(refusal, in.facing, LVB_FACING_AWAY, place, LVB_FIELD_FACING) ||
-        !check_unused(refusal, in.facing, body, place, LVB_FIELD_FACING) ||
+        !check_unused(refusal, in.facing, turns, place, LVB_FIELD_FACING) ||
         !check_unused(refusal, in.facing_antenna, by_antenna, place, LVB_FIELD_FACING_ANTENNA) ||
         !check_unused(refusal, in.facing_azimuth_deg, by_azimuth, place, LVB_FIELD_FACING_AZIMUTH_DEG) ||
         !check_unused(refusal, in.facing_x_m, by_point, place, LVB_FIELD_FACING_X_M) ||
@@ -113,8 +139,6 @@ bool take_wearer(Refusal &refusal, const lvb_site &in, const map::Antenna *anten
         !check_field(refusal, in.facing_x_m, position_range, place, LVB_FIELD_FACING_X_M) ||
         !check_field(refusal, in.facing_y_m, position_range, place, LVB_FIELD_FACING_Y_M))
         return false;
-    wearer.has_body = body;
-    if (!body) return true;
     if (by_antenna && in.facing_antenna >= in.antenna_count)
         return refuse(refusal, LVB_E_NOT_FOUND, place, LVB_FIELD_FACING_ANTENNA, in.facing_antenna, 0.0,
                       in.antenna_count == 0 ? math::not_a_number : in.antenna_count - 1.0);
@@ -122,7 +146,13 @@ bool take_wearer(Refusal &refusal, const lvb_site &in, const map::Antenna *anten
     wearer.azimuth_deg = in.facing_azimuth_deg;
     wearer.x = by_antenna ? antennas[in.facing_antenna].at.x : in.facing_x_m;
     wearer.y = by_antenna ? antennas[in.facing_antenna].at.y : in.facing_y_m;
-    return take_body_table(refusal, in.body_table, LVB_STAGE_NONE, LVB_FIELD_BODY_TABLE, wearer.body);
+    return true;
+}
+
+bool take_body(Refusal &refusal, const lvb_site &in, map::Wearer &wearer) noexcept {
+    wearer.has_body = in.body_table != nullptr;
+    return !wearer.has_body ||
+           take_body_table(refusal, in.body_table, LVB_STAGE_NONE, LVB_FIELD_BODY_TABLE, wearer.body);
 }
 
 bool same_window(const chain::Window &a, const chain::Window &b) noexcept {
@@ -151,7 +181,13 @@ bool take_air(Refusal &refusal, const lvb_link &link, const chain::Stage &stage,
     return true;
 }
 
-// Sums a chain to its level at 1 m. The stage of the site's antenna has its pattern's greatest gain, where it has one.
+// The pattern that a site gives to an antenna of a chain, or null.
+const antenna::Pattern *given_pattern(const map::Wearer &wearer, const map::Antenna &antenna, bool is_own) noexcept {
+    if (is_own) return antenna.has_pattern ? &antenna.pattern : nullptr;
+    return wearer.has_antenna && wearer.antenna.has_pattern ? &wearer.antenna.pattern : nullptr;
+}
+
+// Sums a chain to its level at 1 m, with the greatest gain of what the site gives a pattern.
 bool take_chain(Refusal &refusal, const lvb_link *lent, TakenSite &taken, map::Antenna &antenna, chain::Window &window,
                 double &frequency_mhz) noexcept {
     lvb_link link;
@@ -173,7 +209,8 @@ bool take_chain(Refusal &refusal, const lvb_link *lent, TakenSite &taken, map::A
         chain::Change change =
             chain::own_change(stage, link.frequency_mhz, temperature_of(link.temperature_degc, link.stated));
         if (stage.kind == chain::Kind::antenna) {
-            if (is_own && antenna.has_pattern) change.far_db = change.near_db = antenna::maximum_dbi(antenna.pattern);
+            const antenna::Pattern *given = given_pattern(taken.site.wearer, antenna, is_own);
+            if (given != nullptr) change.far_db = change.near_db = antenna::maximum_dbi(*given);
             else if (is_own && stage.has_pattern)
                 return refuse(refusal, LVB_E_UNUSED, {LVB_STRUCT_STAGE, index}, LVB_FIELD_PATTERN, LVB_KIND_ANTENNA);
             is_own = !is_own;
@@ -196,18 +233,20 @@ double nearly_whole(double x) noexcept {
 }
 
 // The antenna itself: its place, and its pattern in the form that the fastest loop takes.
-bool take_place(Refusal &refusal, const lvb_antenna *lent, map::Antenna &antenna) noexcept {
+bool take_place(Refusal &refusal, const lvb_antenna *lent, bool polarizes, map::Antenna &antenna) noexcept {
     const Place place{LVB_STRUCT_ANTENNA};
     lvb_antenna in;
     if (!take(refusal, lent, in, place, LVB_FIELD_ANTENNA) || !check_antenna(refusal, in, place)) return false;
-    if (!check_unused(refusal, in.polarization_deg, false, place, LVB_FIELD_POLARIZATION_DEG) ||
-        !check_unused(refusal, in.ellipticity, false, place, LVB_FIELD_ELLIPTICITY))
+    if (!check_unused(refusal, in.polarization_deg, polarizes, place, LVB_FIELD_POLARIZATION_DEG) ||
+        !check_unused(refusal, in.ellipticity, polarizes, place, LVB_FIELD_ELLIPTICITY))
         return false;
     antenna.at = {in.x_m, in.y_m, in.z_m};
-    antenna.axes = antenna::turned({in.azimuth_deg, in.tilt_deg, in.roll_deg, 0.0, 0.0});
+    antenna.axes = antenna::turned({in.azimuth_deg, in.tilt_deg, in.roll_deg, in.polarization_deg, in.ellipticity});
     antenna.has_pattern = in.pattern != nullptr;
     if (!antenna.has_pattern) return true;
-    if (!take_pattern(refusal, in.pattern, LVB_STAGE_NONE, antenna.pattern)) return false;
+    if (!take_pattern(refusal, in.pattern, LVB_STAGE_NONE, antenna.pattern) ||
+        (polarizes && !check_polarization(refusal, in, &antenna.pattern, place)))
+        return false;
     const antenna::Vector &aim = antenna.axes.boresight;
     const double back_db = antenna.pattern.floor_dbi - antenna.pattern.gain_dbi;
     antenna.cosine = {{aim.x, aim.y, aim.z}, nearly_whole(0.5 * antenna.pattern.exponent), math::power_of_db(back_db)};
@@ -275,7 +314,7 @@ bool check_site(Refusal &refusal, const lvb_site &in, std::uint32_t fewest) noex
                       0, LVB_MAX_SCREENS, sizeof(lvb_screen), place);
 }
 
-// Whether near levels follow far ones: no body, and the same allowances in every chain.
+// Whether near levels follow far ones: nothing is lost to the wearer, and the same allowances in every chain.
 bool near_follows(const map::Site &site) noexcept {
     constexpr double rounding_db = 1e-12;
     const double difference = site.near_reference_db - site.far_reference_db;
@@ -283,7 +322,7 @@ bool near_follows(const map::Site &site) noexcept {
         const map::Antenna &antenna = site.antennas[i];
         if (!(math::abs((antenna.near_db - antenna.far_db) - difference) <= rounding_db)) return false;
     }
-    return !site.wearer.has_body;
+    return !map::wears(site);
 }
 
 } // namespace
@@ -313,7 +352,7 @@ bool take_site_antenna(Refusal &refusal, const lvb_site_antenna *elements, std::
     chain::Window window{};
     double frequency_mhz = 0.0;
     antenna.swaps_heights = taken.inbound;
-    if (!take_place(refusal, in.antenna, antenna) ||
+    if (!take_place(refusal, in.antenna, taken.site.wearer.has_antenna, antenna) ||
         !take_chain(refusal, in.link, taken, antenna, window, frequency_mhz))
         return of_antenna(refusal, at);
     return check_shared(refusal, at, window, frequency_mhz, taken) && check_two_ray(refusal, taken, antenna, at) &&
@@ -338,6 +377,7 @@ bool take_site(Refusal &refusal, const lvb_site *lent, std::uint32_t fewest, mat
     site.far_reference_db = site.near_reference_db = math::not_a_number;
     site.window = {};
     taken.inbound = in.direction == LVB_DIRECTION_INBOUND;
+    if (!take_pack_antenna(refusal, in, site.wearer)) return false;
     for (std::uint32_t i = 0; i < in.area_count; ++i)
         if (!take_area(refusal, in, i, taken.areas[i])) return false;
     for (std::uint32_t i = 0; i < in.screen_count; ++i)
@@ -346,7 +386,7 @@ bool take_site(Refusal &refusal, const lvb_site *lent, std::uint32_t fewest, mat
         if (!take_site_antenna(refusal, in.antennas, in.antenna_size, i, taken, taken.antennas[i])) return false;
         raise_references(site, taken.antennas[i]);
     }
-    if (!take_wearer(refusal, in, taken.antennas, site.wearer)) return false;
+    if (!take_facing(refusal, in, taken.antennas, site.wearer) || !take_body(refusal, in, site.wearer)) return false;
     settle_references(taken);
     site.near_follows = near_follows(site);
     return true;

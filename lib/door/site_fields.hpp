@@ -7,6 +7,7 @@
 namespace lvb::door {
 
 inline constexpr Range screen_loss_range{0.001, 200.0, false}; // or opaque, with edges
+inline constexpr Range most_polarization_loss_range{0.001, 200.0, false}; // or no limit
 inline constexpr Range grid_step_range{1e-6, 1e6, true};
 inline constexpr Range speed_range{0.001, 1000.0, true};
 inline constexpr Range walk_step_range{0.001, 1e6, true};
@@ -43,6 +44,7 @@ inline constexpr FieldOfSite site_fields[] = {
     {LVB_STRUCT_SITE, LVB_FIELD_FACING_AZIMUTH_DEG, turn_range},
     {LVB_STRUCT_SITE, LVB_FIELD_FACING_X_M, position_range},
     {LVB_STRUCT_SITE, LVB_FIELD_FACING_Y_M, position_range},
+    {LVB_STRUCT_SITE, LVB_FIELD_MOST_POLARIZATION_LOSS_DB, most_polarization_loss_range},
     {LVB_STRUCT_AREA, LVB_FIELD_CORNER_COUNT, {3.0, LVB_MAX_CORNERS, true}},
     {LVB_STRUCT_AREA, LVB_FIELD_X_M, position_range},
     {LVB_STRUCT_AREA, LVB_FIELD_Y_M, position_range},

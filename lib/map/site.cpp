@@ -17,16 +17,18 @@ bool is_even(const Antenna &antenna) noexcept {
     return !antenna.has_pattern || antenna.pattern.shape == antenna::Shape::even;
 }
 
-// The pattern's gain over its maximum, point by point.
+// A pattern's gain along a line, over its maximum.
+double gain_share(const antenna::Pattern &pattern, const antenna::Axes &axes, const antenna::Vector &line) noexcept {
+    return share_of_db(antenna::gain_dbi(pattern, antenna::direction_of(axes, line)) - antenna::maximum_dbi(pattern));
+}
+
+// The same point by point.
 void multiply_by_pattern(const Site &site, const Antenna &antenna, const Points &points, double *share) noexcept {
-    const double most = antenna::maximum_dbi(antenna.pattern);
     double gain[piece];
     for (std::size_t i = 0; i < piece; ++i) {
         const antenna::Vector way = way_to(antenna, points, i);
         const bool has_direction = antenna::length(way) >= nearest_m;
-        gain[i] = has_direction
-                      ? share_of_db(antenna::gain_dbi(antenna.pattern, antenna::direction_of(antenna.axes, way)) - most)
-                      : 1.0;
+        gain[i] = has_direction ? gain_share(antenna.pattern, antenna.axes, way) : 1.0;
     }
     site.row->multiply(share, gain, 0.0);
 }
@@ -66,12 +68,37 @@ void spread(const Site &site, const Antenna &antenna, const Points &points, doub
 
 double azimuth_deg(double x, double y) noexcept { return math::arctangent_deg(x, y); } // clockwise from y
 
-double body_share(const Wearer &wearer, const Antenna &antenna, double x, double y) noexcept {
-    double faced = wearer.azimuth_deg;
-    if (wearer.facing != Facing::azimuth) faced = azimuth_deg(wearer.x - x, wearer.y - y);
-    if (wearer.facing == Facing::away) faced += 180.0;
-    const double facing = faced - azimuth_deg(antenna.at.x - x, antenna.at.y - y);
-    return share_of_db(-body::loss_db(wearer.body, facing));
+double faced_deg(const Wearer &wearer, double x, double y) noexcept {
+    if (wearer.facing == Facing::azimuth) return wearer.azimuth_deg;
+    const double toward = azimuth_deg(wearer.x - x, wearer.y - y);
+    return wearer.facing == Facing::away ? toward + 180.0 : toward;
+}
+
+double body_share(const Wearer &wearer, double faced, const Antenna &antenna, double x, double y) noexcept {
+    return share_of_db(-body::loss_db(wearer.body, faced - azimuth_deg(antenna.at.x - x, antenna.at.y - y)));
+}
+
+// What the turned antenna of a pack receives of its greatest gain and of the other's polarization.
+double turn_share(const Worn &worn, double faced, const Antenna &antenna, const antenna::Vector &way) noexcept {
+    if (antenna::length(way) < nearest_m) return 1.0; // no direction
+    const antenna::Axes axes = antenna::carried(worn.axes, faced);
+    const double matched = antenna::polarization_fraction(antenna.axes, axes, way);
+    const double received = matched > worn.least_polarization ? matched : worn.least_polarization;
+    if (!worn.has_pattern) return received;
+    const antenna::Vector back{-way.x, -way.y, -way.z};
+    return received * gain_share(worn.pattern, axes, back);
+}
+
+// What a wearer leaves of a piece of powers.
+void multiply_by_wearer(const Site &site, const Antenna &antenna, const Points &points, double *share) noexcept {
+    const Wearer &wearer = site.wearer;
+    double kept[piece];
+    for (std::size_t i = 0; i < piece; ++i) {
+        const double x = points.x[i], y = points.y[i], faced = faced_deg(wearer, x, y);
+        kept[i] = wearer.has_body ? body_share(wearer, faced, antenna, x, y) : 1.0;
+        if (wearer.has_antenna) kept[i] *= turn_share(wearer.antenna, faced, antenna, way_to(antenna, points, i));
+    }
+    site.row->multiply(share, kept, 0.0);
 }
 
 // Levels of powers over a reference.
@@ -96,13 +123,9 @@ void shares_of(const Site &site, const Antenna &antenna, const Points &points, d
     const double per_wavelength = site.frequency_mhz / units::light_m_mhz;
     for (std::size_t i = 0; i < site.screen_count; ++i)
         site.row->screen(points, antenna.at, site.screens[i], per_wavelength, shares.near);
-    if (!site.wearer.has_body) return;
-    double kept[piece];
-    for (std::size_t i = 0; i < piece; ++i) {
-        kept[i] = body_share(site.wearer, antenna, points.x[i], points.y[i]);
-        shares.far[i] = shares.near[i];
-    }
-    site.row->multiply(shares.far, kept, 0.0);
+    if (!wears(site)) return;
+    for (std::size_t i = 0; i < piece; ++i) shares.far[i] = shares.near[i];
+    multiply_by_wearer(site, antenna, points, shares.far);
 }
 
 void hear(const Site &site, const Points &points, double *mask, bool wants_serving, Heard &heard) noexcept {

@@ -16,10 +16,19 @@ namespace lvb::map {
 enum class Combine : std::int32_t { best, sum };
 enum class Facing : std::int32_t { azimuth, point, antenna, away };
 
-/// How a wearer faces, and what that costs.
+/// The antenna of a pack, on one who faces along y.
+struct Worn {
+    antenna::Axes axes;
+    bool has_pattern;
+    antenna::Pattern pattern;
+    double least_polarization; ///< that crossed antennas still receive of each other
+};
+
+/// How a wearer faces, and what the body and the pack's antenna make of that.
 struct Wearer {
-    bool has_body;
+    bool has_body, has_antenna;
     body::Table body;
+    Worn antenna;
     Facing facing;
     double azimuth_deg, x, y; ///< the azimuth, or the point in plan; of an antenna its place
 };
@@ -64,11 +73,13 @@ void refer(const Site &site, Antenna &antenna) noexcept;
 /// Shares of the power of one antenna at a piece of points. The mask is -1 where the antenna's path does not hold.
 struct Shares {
     alignas(64) double near[piece]; ///< of what comes through the air
-    alignas(64) double far[piece];  ///< and past the wearer's body; not filled where there is none
+    alignas(64) double far[piece];  ///< and what the wearer leaves of it; not filled where nothing is lost
 };
 void shares_of(const Site &site, const Antenna &antenna, const Points &points, double *mask, Shares &shares) noexcept;
+/// Whether the wearer makes a difference.
+inline bool wears(const Site &site) noexcept { return site.wearer.has_body || site.wearer.has_antenna; }
 inline const double *far_shares(const Site &site, const Shares &shares) noexcept {
-    return site.wearer.has_body ? shares.far : shares.near;
+    return wears(site) ? shares.far : shares.near;
 }
 
 /// What is heard at a piece of points.

@@ -426,6 +426,8 @@ void call_maps() {
     auto antenna = sized<lvb_antenna>();
     antenna.z_m = 2.0;
     antenna.pattern = &pattern;
+    auto pack = sized<lvb_antenna>();
+    pack.pattern = &pattern;
     const lvb_site_antenna antennas[2] = {{&antenna, &walked.link}, {&antenna, &walked.link}};
     const double x[3] = {0.0, 9.0, 9.0}, y[3] = {1.0, 1.0, 9.0}, angles[2] = {0.0, 180.0}, losses[2] = {0.0, 20.0};
     const lvb_area area = {3, 0, x, y};
@@ -445,6 +447,7 @@ void call_maps() {
     site.screen_count = 1;
     site.screen_size = sizeof(lvb_screen);
     site.body_table = &body;
+    site.pack_antenna = &pack;
     site.pack_height_m = 1.2;
     double level[200], outage[200];
     auto fault = sized<lvb_fault>();

@@ -847,6 +847,7 @@ struct Site {
     lvb_area areas[2];
     lvb_screen screens[2];
     lvb_body_table body = sized<lvb_body_table>();
+    lvb_antenna pack = sized<lvb_antenna>();
     lvb_site site = sized<lvb_site>();
 
     explicit Site(Inputs &inputs) {
@@ -881,6 +882,14 @@ struct Site {
         if (inputs.below(3) == 0) {
             site.body_table = &body;
             site.facing = static_cast<std::int32_t>(inputs.below(4));
+        }
+        pack.azimuth_deg = inputs.uniform(-180.0, 180.0);
+        pack.roll_deg = inputs.uniform(-180.0, 180.0);
+        pack.ellipticity = inputs.below(2) ? 0.0 : inputs.uniform(-1.0, 1.0);
+        if (inputs.below(3) == 0) {
+            site.pack_antenna = &pack;
+            site.facing = static_cast<std::int32_t>(inputs.below(4));
+            if (inputs.below(2) == 0) site.most_polarization_loss_db = inputs.uniform(6.0, 30.0);
         }
         if (inputs.below(30) == 0) site.facing_x_m = inputs.argument();
     }

@@ -21,6 +21,7 @@ class Sites {
   public:
     explicit Sites(Bytes &bytes) : bytes_(bytes) {
         floor_ = bytes.between(-120.0, -40.0);
+        polarizes_ = bytes.once_in(4);
         limits_ = bytes.once_in(4) ? bytes.below(8) * LVB_STATED_FLOOR : LVB_STATED_FLOOR | LVB_STATED_CEILING;
     }
 
@@ -54,6 +55,8 @@ class Sites {
         for (std::uint32_t i = 0; i < made.screen_count; ++i) screens.put(screen(), i * sizeof(lvb_screen));
         if (made.screen_count != 0) made.screens = screens.as<const lvb_screen>();
         if (bytes_.once_in(3)) face(made);
+        if (polarizes_) made.pack_antenna = pack();
+        if (polarizes_ && bytes_.once_in(2)) made.most_polarization_loss_db = bytes_.number(0.001, 200.0);
         if (bytes_.once_in(24)) spoil(made);
         return made;
     }
@@ -82,9 +85,24 @@ class Sites {
         made.azimuth_deg = bytes_.between(-360.0, 360.0);
         made.tilt_deg = bytes_.between(-90.0, 90.0);
         if (bytes_.once_in(2)) made.pattern = lenders_.patterns.pattern(bytes_);
-        if (bytes_.once_in(64)) made.polarization_deg = bytes_.any_number();
-        if (bytes_.once_in(64)) made.ellipticity = bytes_.any_number();
+        polarize(made, polarizes_);
         return lend(made);
+    }
+    const lvb_antenna *pack() {
+        lvb_antenna made{};
+        made.size = some_size(bytes_, sizeof made);
+        made.azimuth_deg = bytes_.between(-360.0, 360.0);
+        made.tilt_deg = bytes_.between(-90.0, 90.0);
+        made.roll_deg = bytes_.once_in(4) ? bytes_.any_number() : bytes_.between(-360.0, 360.0);
+        if (bytes_.once_in(32)) made.z_m = bytes_.any_number();
+        if (bytes_.once_in(2)) made.pattern = lenders_.patterns.pattern(bytes_);
+        polarize(made, true);
+        return lend(made);
+    }
+    void polarize(lvb_antenna &made, bool likely) {
+        const std::uint32_t seldom = likely ? 3 : 64;
+        if (bytes_.once_in(seldom)) made.polarization_deg = bytes_.number(-360.0, 360.0);
+        if (bytes_.once_in(seldom)) made.ellipticity = bytes_.number(-1.0, 1.0);
     }
     const lvb_link *link() {
         Memory &stages = keep(Memory(6 * sizeof(lvb_stage)));
@@ -142,7 +160,7 @@ class Sites {
         return made;
     }
     void face(lvb_site &made) {
-        made.body_table = lenders_.patterns.body(bytes_);
+        if (!polarizes_ || bytes_.once_in(2)) made.body_table = lenders_.patterns.body(bytes_);
         made.facing = static_cast<std::int32_t>(bytes_.below(4));
         if (made.facing == LVB_FACING_AZIMUTH) made.facing_azimuth_deg = bytes_.number(-360.0, 360.0);
         if (made.facing == LVB_FACING_POINT) made.facing_x_m = bytes_.number(-10.0, 10.0);
@@ -182,6 +200,7 @@ class Sites {
     std::deque<Memory> kept_;
     double floor_;
     std::uint32_t limits_;
+    bool polarizes_; ///< the site has a pack's antenna
 };
 
 std::int32_t some_instructions(Bytes &bytes) {

@@ -238,8 +238,8 @@ TEST(PlaceRefusals, AreToldWithTheirNumbers) {
           "candidates[1].size is 8; allowed 64 to 4096."}},
         {[](Placing &p) { p.candidates.placed[0].polarization_deg = 90.0; },
          {LVB_E_UNUSED, LVB_STRUCT_PLACE, LVB_FIELD_POLARIZATION_DEG, -1, 0, 90.0, none, none,
-          "candidates[0].polarization_deg is filled, but a site does not compute polarization: put its loss into an "
-          "allowance of the chain."}},
+          "candidates[0].polarization_deg is filled, but counts only with a pack_antenna of the site, and never with a "
+          "half-wave dipole: turn that by roll_deg."}},
         {[](Placing &p) { p.candidates.pattern(p.candidates.placed[1], 9); },
          {LVB_E_UNKNOWN_VALUE, LVB_STRUCT_PLACE, LVB_FIELD_KIND, -1, 1, 9.0, 0.0, 4.0,
           "candidates[1].kind is 9, which this library does not know; allowed 0 to 4."}},

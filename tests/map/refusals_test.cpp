@@ -199,8 +199,8 @@ TEST(MapRefusals, OfTheSite) {
          {LVB_E_TABLE_DUPLICATE, LVB_STRUCT_AREA, LVB_FIELD_CORNER_COUNT, -1, 0, 3.0}},
         {[](Stage &s) { s.placed[1].polarization_deg = 45.0; },
          {LVB_E_UNUSED, LVB_STRUCT_ANTENNA, LVB_FIELD_POLARIZATION_DEG, -1, 1, 45.0, none, none,
-          "antennas[1].polarization_deg is filled, but a site does not compute polarization: put its loss into an "
-          "allowance of the chain."}},
+          "antennas[1].polarization_deg is filled, but counts only with a pack_antenna of the site, and never with a "
+          "half-wave dipole: turn that by roll_deg."}},
         {[](Stage &s) { s.placed[0].ellipticity = -1.0; },
          {LVB_E_UNUSED, LVB_STRUCT_ANTENNA, LVB_FIELD_ELLIPTICITY, -1, 0, -1.0}},
         {[](Stage &s) { s.screens[0].x2_m = 1.0; },
@@ -224,10 +224,15 @@ TEST(MapRefusals, OfTheSite) {
           "screens[0].antenna 1 stands less than 0.01 m from the screen."}},
         {[](Stage &s) { s.site.facing = LVB_FACING_POINT; },
          {LVB_E_UNUSED, LVB_STRUCT_SITE, LVB_FIELD_FACING, -1, -1, 1.0, none, none,
-          "lvb_site.facing is filled, but without a body_table it changes nothing: give one, or leave facing 0."}},
+          "lvb_site.facing is filled, but without a body_table or pack_antenna it changes nothing: give one, or leave "
+          "facing 0."}},
         {[](Stage &s) { s.site.facing_azimuth_deg = 20.0; },
          {LVB_E_UNUSED, LVB_STRUCT_SITE, LVB_FIELD_FACING_AZIMUTH_DEG, -1, -1, 20.0, none, none,
-          "lvb_site.facing_azimuth_deg is filled, but counts only with a body_table and LVB_FACING_AZIMUTH."}},
+          "lvb_site.facing_azimuth_deg is filled, but counts only with LVB_FACING_AZIMUTH, and a body_table or "
+          "pack_antenna."}},
+        {[](Stage &s) { s.site.most_polarization_loss_db = 20.0; },
+         {LVB_E_UNUSED, LVB_STRUCT_SITE, LVB_FIELD_MOST_POLARIZATION_LOSS_DB, -1, -1, 20.0, none, none,
+          "lvb_site.most_polarization_loss_db is filled, but counts only with a pack_antenna."}},
     };
     for (const Case &each : cases) {
         Sound sound;
@@ -339,11 +344,62 @@ TEST(MapRefusals, OfTheWearersFacing) {
                    "lvb_site.facing_antenna is 2, of which there is none; allowed 0 to 1."});
     sound.stage.site.facing_antenna = 1;
     sound.stage.site.facing_x_m = 2.0;
-    sound.refused({LVB_E_UNUSED, LVB_STRUCT_SITE, LVB_FIELD_FACING_X_M, -1, -1, 2.0, none, none,
-                   "lvb_site.facing_x_m is filled, but counts only with a body_table and LVB_FACING_POINT."});
+    sound.refused(
+        {LVB_E_UNUSED, LVB_STRUCT_SITE, LVB_FIELD_FACING_X_M, -1, -1, 2.0, none, none,
+         "lvb_site.facing_x_m is filled, but counts only with LVB_FACING_POINT, and a body_table or pack_antenna."});
     sound.stage.site.facing_x_m = 0.0;
     table.row_count = 0;
     sound.refused({LVB_E_TABLE_EMPTY, LVB_STRUCT_BODY_TABLE, LVB_FIELD_ROW_COUNT, -1, -1, 0.0, 1.0, LVB_MAX_ROWS});
+}
+
+TEST(MapRefusals, OfThePacksAntenna) {
+    constexpr std::int32_t worn = LVB_STRUCT_ANTENNA, at = LVB_STAGE_PACK;
+    auto pack = sized<lvb_antenna>();
+    auto pattern = sized<lvb_pattern>();
+    Sound sound;
+    sound.stage.site.pack_antenna = &pack;
+    const auto refused = [&](double lvb_antenna::*member, double value, Expected expected) {
+        pack.*member = value;
+        sound.refused(expected);
+        pack.*member = 0.0;
+    };
+    pack.size = 8;
+    sound.refused({LVB_E_STRUCT_SIZE, worn, LVB_FIELD_SIZE, at, -1, 8.0, sizeof pack, 4096.0,
+                   "pack_antenna.size is 8; allowed 96 to 4096."});
+    pack.size = sizeof pack;
+    pack.reserved = 1;
+    sound.refused({LVB_E_RESERVED, worn, LVB_FIELD_RESERVED, at, -1, 1.0, 0.0, 0.0});
+    pack.reserved = 0;
+    refused(&lvb_antenna::tilt_deg, 90.5,
+            {LVB_E_ABOVE_RANGE, worn, LVB_FIELD_TILT_DEG, at, -1, 90.5, -90.0, 90.0,
+             "pack_antenna.tilt_deg is 90.5, which is too high; allowed -90 to 90."});
+    refused(&lvb_antenna::ellipticity, none, {LVB_E_NAN, worn, LVB_FIELD_ELLIPTICITY, at, -1, none, -1.0, 1.0});
+    refused(&lvb_antenna::x_m, 1.0,
+            {LVB_E_UNUSED, worn, LVB_FIELD_X_M, at, -1, 1.0, none, none,
+             "pack_antenna.x_m is filled, but the pack has no place of its own: it is wherever the map or walk asks."});
+    refused(&lvb_antenna::y_m, -1.0, {LVB_E_UNUSED, worn, LVB_FIELD_Y_M, at, -1, -1.0});
+    refused(&lvb_antenna::z_m, 1.2, {LVB_E_UNUSED, worn, LVB_FIELD_Z_M, at, -1, 1.2});
+    pack.pattern = &pattern;
+    pattern.kind = 9;
+    sound.refused({LVB_E_UNKNOWN_VALUE, LVB_STRUCT_PATTERN, LVB_FIELD_KIND, at, -1, 9.0, 0.0, 4.0,
+                   "pack_antenna.pattern.kind is 9, which this library does not know; allowed 0 to 4."});
+    pattern.kind = LVB_PATTERN_HALF_WAVE_DIPOLE;
+    refused(&lvb_antenna::polarization_deg, 90.0,
+            {LVB_E_UNUSED, worn, LVB_FIELD_POLARIZATION_DEG, at, -1, 90.0, none, none,
+             "pack_antenna.polarization_deg is filled, but this antenna's pattern has no use for it."});
+    pattern.kind = LVB_PATTERN_HELIX;
+    pattern.turns = 5.0;
+    pattern.spacing_wavelengths = 0.24;
+    pattern.circumference_wavelengths = 1.0;
+    sound.refused({LVB_E_MISSING, worn, LVB_FIELD_ELLIPTICITY, at, -1, 0.0, -1.0, 1.0,
+                   "pack_antenna.ellipticity is missing; allowed -1 to 1."});
+    pack.pattern = nullptr;
+    // the antennas of the site, which have a polarization now
+    lvb_antenna &own = sound.stage.placed[1];
+    own.pattern = &pattern;
+    sound.refused({LVB_E_MISSING, worn, LVB_FIELD_ELLIPTICITY, -1, 1, 0.0, -1.0, 1.0});
+    own.ellipticity = 0.8;
+    EXPECT_EQ(sound.mapped.compute(sound.stage.fault), LVB_OK);
 }
 
 // ---- Numbers at their bounds and beyond, which lvb_describe_field must tell alike.
@@ -352,6 +408,7 @@ TEST(MapRefusals, OfTheWearersFacing) {
 struct Everything : Sound {
     const double angle = 0.0, loss = 0.0;
     lvb_body_table body = sized<lvb_body_table>();
+    lvb_antenna pack = sized<lvb_antenna>();
     std::vector<double> x = {0.0, 3.0}, y = {0.0, 4.0}, z = {1.0, 1.5};
     lvb_walk walk = sized<lvb_walk>();
     lvb_place place = sized<lvb_place>();
@@ -416,6 +473,11 @@ const Bounded bounded[] = {
      [](Everything &e, double v) {
          e.face(LVB_FACING_POINT);
          e.stage.site.facing_y_m = v;
+     }},
+    {LVB_STRUCT_SITE, LVB_FIELD_MOST_POLARIZATION_LOSS_DB,
+     [](Everything &e, double v) {
+         e.stage.site.pack_antenna = &e.pack;
+         e.stage.site.most_polarization_loss_db = v;
      }},
     {LVB_STRUCT_AREA, LVB_FIELD_X_M, [](Everything &e, double v) { e.stage.corners[0][0] = v; }},
     {LVB_STRUCT_AREA, LVB_FIELD_Y_M, [](Everything &e, double v) { e.stage.corners[1][2] = v; }},
