@@ -3233,7 +3233,8 @@ typedef struct lvb_map_summary {
  *  choose steps smaller than every area. Levels nearer to an antenna than a wavelength are those of the far field, continued
  *  down to 0.01 m: not physical.
  *  Accuracy: 1e-11 dB of the stated formulas, where a cosine has a gain of up to 40 dBi and a point lies within 89 degrees
- *  of its boresight (next to the null the angle itself is rounded); 1e-9 dB up to 60 dBi and behind edges. Behind
+ *  of its boresight (next to the null the angle itself is rounded); 1e-9 dB up to 60 dBi, behind edges, and with up to 60 dB of
+ *  polarization loss. Behind
  *  an opaque screen of 1.2 to 2.8 m a side, met at right angles and halfway along 10 m at 1200 MHz, the mean power over 400
  *  random screens is within 2 dB of that of the exact field (Fresnel integrals); single places differ more, and nothing is
  *  claimed of other shapes. Cost: linear in

@@ -1,6 +1,6 @@
 """Checks maps and walks against NumPy and SciPy, which share nothing with the library but the published formulas: free
 space, antennas of cos^n and half-wave dipoles turned by SciPy's rotations, best of and sum of powers, screens by ITU-R
-P.526 in geometry of three dimensions, wearers, areas by triangles, fading by SciPy's distributions, and walks by arc
+P.526 in geometry of three dimensions, wearers and their antennas, areas by triangles, fading by SciPy's distributions, and walks by arc
 length. Some points are published single links (Rappaport's rows as in *.ref, known C).
 
 usage: map_test.py PREPROCESSED_HEADER LIBRARY
@@ -382,6 +382,88 @@ def wearers():
         judge("wearer", told, numpy.array(far), numpy.array(near), False)
 
 
+# ---- The antennas of packs, which turn with their wearers. What is received is the product, without a conjugate, of the
+# field that arrives and of the vector effective length of the antenna that receives it, which is the field that it would
+# radiate (IEEE Std 145, known from quotations; Balanis, Antenna Theory, 2.12 and 2.15), here as complex vectors.
+
+def elements(antenna):
+    """Two crossed elements, the second a quarter period later, as one complex vector."""
+    right, _, up = axes(antenna).T
+    polarization, ellipticity = numpy.radians(antenna.get("polarization_deg", 0.0)), antenna.get("ellipticity", 0.0)
+    first = numpy.cos(polarization) * up + numpy.sin(polarization) * right
+    second = numpy.cos(polarization) * right - numpy.sin(polarization) * up
+    return first - 1j * ellipticity * second
+
+
+def carried(vector, looks):
+    """A vector on one who looked along y and now looks in a direction, both as complex numbers."""
+    plan = (vector[0] + 1j * vector[1]) if numpy.isrealobj(vector) else None
+    if plan is None:
+        return carried(vector.real, looks) + 1j * carried(vector.imag, looks)
+    turned = plan * looks / numpy.abs(looks) / 1j
+    return numpy.stack(numpy.broadcast_arrays(turned.real, turned.imag, vector[2]), axis=-1)
+
+
+def radiated(element, lines):
+    """The field across lines of sight, of length 1."""
+    lines = lines / numpy.linalg.norm(lines, axis=-1, keepdims=True)
+    field = element - (element * lines).sum(axis=-1)[..., None] * lines
+    return field / numpy.linalg.norm(field, axis=-1, keepdims=True)
+
+
+def turned_at_random(antenna):
+    antenna.update(roll_deg=random.uniform(-180.0, 180.0), polarization_deg=random.uniform(-180.0, 180.0),
+                   ellipticity=random.choice([0.0, random.uniform(-1.0, 1.0)]))
+    return antenna
+
+
+def worn_antennas():
+    for turn in range(60):
+        rule, pack, frequency, most = turn % 4, 1.3, 650.0, random.choice([0.0, 15.0])
+        x, y = spaced(-5.0, 0.53, 21), spaced(-4.0, 0.47, 19)
+        worn = turned_at_random({"azimuth_deg": random.uniform(-180.0, 180.0), "tilt_deg": random.uniform(-60.0, 60.0)})
+        site = Site(pack, facing=rule, most_polarization_loss_db=most)
+        pattern, most_gain = None, 1.0
+        if turn % 3 == 1:
+            worn.update(polarization_deg=0.0, ellipticity=0.0)
+            pattern, most_gain = {"kind": lvb.LVB_PATTERN_HALF_WAVE_DIPOLE}, DIPOLE_GAIN
+        elif turn % 3 == 2:
+            pattern, most_gain = {"kind": lvb.LVB_PATTERN_COSINE, "gain_dbi": decibels(6.0)}, 6.0  # cos^2
+        lent = {"pattern": site.sized("lvb_pattern", **pattern)} if pattern else {}
+        site.more.update(pack_antenna=site.sized("lvb_antenna", **worn, **lent))
+        antennas = [turned_at_random(place({})) for _ in range(3)]
+        point, azimuth = random.uniform(-6.0, 6.0, 2), random.uniform(-360.0, 360.0)
+        if rule == lvb.LVB_FACING_AZIMUTH:
+            site.more.update(facing_azimuth_deg=azimuth)
+        elif rule == lvb.LVB_FACING_POINT:
+            site.more.update(facing_x_m=point[0], facing_y_m=point[1])
+        else:
+            site.more.update(facing_antenna=1)
+            point = numpy.array([antennas[1]["x_m"], antennas[1]["y_m"]])
+        here = x[None, :] + 1j * y[:, None]
+        looks = numpy.exp(1j * numpy.radians(90.0 - azimuth)) + 0.0 * here if rule == 0 else complex(*point) - here
+        looks = -looks if rule == lvb.LVB_FACING_AWAY else looks
+        boresight, up = (carried(axis, looks) for axis in axes(worn).T[1:])
+        far, near = [], []
+        for antenna in antennas:
+            site.add(frequency, chain(15.0), **antenna)
+            lines = way(x[None, :], y[:, None], pack, antenna)
+            distance = numpy.linalg.norm(lines, axis=-1)
+            received = numpy.abs((radiated(elements(antenna), lines) * radiated(carried(elements(worn), looks), lines))
+                                 .sum(axis=-1)) ** 2
+            received = numpy.maximum(received, 10.0 ** (-most / 10.0) if most > 0.0 else 0.0)
+            gain = numpy.ones(distance.shape)
+            if turn % 3 == 1:
+                along = (lines * up).sum(axis=-1) / distance
+                gain = DIPOLE_GAIN * numpy.cos(numpy.pi / 2.0 * along) ** 2 / (1.0 - along ** 2)
+            elif turn % 3 == 2:
+                gain = 6.0 * numpy.maximum(-(lines * boresight).sum(axis=-1) / distance, 0.0) ** 2
+            power = 10.0 ** ((15.0 - free_space_db(frequency, distance)) / 10.0)
+            near.append(power * most_gain)
+            far.append(power * gain * received)
+        judge("worn antenna", site.map(x, y), numpy.array(far), numpy.array(near), False)
+
+
 # ---- Areas: polygons put together of triangles.
 
 def areas():
@@ -482,7 +564,7 @@ def walks():
               [level.min(), near.max(), passed[-1] / speed], 1e-9)
 
 
-for part in published_links, whole_maps, screens, wearers, areas, outages, walks:
+for part in published_links, whole_maps, screens, wearers, worn_antennas, areas, outages, walks:
     part()
 print(f"{checks} values; largest differences: " + ", ".join(f"{name} {value:.1e}" for name, value in largest.items()))
 sys.exit(1 if failures else 0)
