@@ -15,13 +15,6 @@ std::string print_map(const Survey &survey, const Links &links, const std::strin
 std::string print_walk(const WalkSurvey &survey, const Links &links);
 std::string print_places(const PlacingSurvey &survey, const Links &links);
 
-/// Why not every point of the areas, of the walk, or of the best placement is over the floor and under the ceiling,
-/// with the tolerances too, both being stated, and seldom enough below the floor where the site says what is allowed;
-/// one clause each, empty where all holds.
-std::vector<std::string> failures(const Survey &survey);
-std::vector<std::string> failures(const WalkSurvey &survey);
-std::vector<std::string> failures(const PlacingSurvey &survey);
-
 /// The candidates of a placement: "paddle left" or "paddle left and paddle right".
 std::string placed_words(const PlacingSurvey &survey, const lvb_placement &placement);
 

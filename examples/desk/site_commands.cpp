@@ -6,6 +6,7 @@
 #include "print_site.hpp"
 #include "site_files.hpp"
 #include "site_json.hpp"
+#include "site_verdict.hpp"
 
 #include <algorithm>
 

@@ -41,10 +41,10 @@ std::string map_csv(const Survey &survey) {
     std::string text = "x_m,y_m,level_dbm,margin_db,headroom_db,zone,serving,outage\n";
     for (std::size_t i = 0; i < survey.level_dbm.size(); ++i) {
         if (survey.is_blank(i)) continue;
-        text += exact(survey.x_of(i % survey.columns)) + "," + exact(survey.y_of(i / survey.columns)) + "," +
-                number_field(survey.level_dbm[i]) + "," + number_field(survey.margin_db[i]) + "," +
-                number_field(survey.headroom_db[i]) + "," + lvb_zone_name(survey.zone[i]) + "," +
-                label_field(*survey.site, survey.serving[i]) + "," +
+        text += exact(survey.grid.x_of(survey.grid.column_of(i))) + "," +
+                exact(survey.grid.y_of(survey.grid.row_of(i))) + "," + number_field(survey.level_dbm[i]) + "," +
+                number_field(survey.margin_db[i]) + "," + number_field(survey.headroom_db[i]) + "," +
+                lvb_zone_name(survey.zone[i]) + "," + label_field(*survey.site, survey.serving[i]) + "," +
                 (survey.outage.empty() ? "" : number_field(survey.outage[i])) + "\n";
     }
     return text;
@@ -55,15 +55,15 @@ std::string map_pgm(const Survey &survey) {
     constexpr std::size_t greys_in_a_line = 17; // the format wants no line over 70 characters
     std::string text = format("P2\n# grey 0: no level; others: (grey - 128) / 2 dB over the floor\n"
                               "# top line: greatest y\n%zu %zu\n255\n",
-                              survey.columns, survey.rows);
-    for (std::size_t row = survey.rows; row-- > 0;)
-        for (std::size_t column = 0; column < survey.columns; ++column) {
-            const std::size_t i = row * survey.columns + column;
+                              survey.grid.columns, survey.grid.rows);
+    for (std::size_t row = survey.grid.rows; row-- > 0;)
+        for (std::size_t column = 0; column < survey.grid.columns; ++column) {
+            const std::size_t i = row * survey.grid.columns + column;
             const double grey =
                 survey.is_blank(i)
                     ? 0.0
                     : std::clamp(std::round(at_floor + greys_per_db * survey.margin_db[i]), lowest, highest);
-            const bool ends = column + 1 == survey.columns || (column + 1) % greys_in_a_line == 0;
+            const bool ends = column + 1 == survey.grid.columns || (column + 1) % greys_in_a_line == 0;
             text += format("%.0f%c", grey, ends ? '\n' : ' ');
         }
     return text;
@@ -72,7 +72,7 @@ std::string map_pgm(const Survey &survey) {
 std::string walk_csv(const WalkSurvey &survey) {
     std::string text = "distance_m,time_s,x_m,y_m,z_m,level_dbm,margin_db,headroom_db,zone,serving\n";
     for (std::size_t i = 0; i < survey.distance_m.size(); ++i) {
-        const WalkSurvey::At at = survey.at(survey.distance_m[i]);
+        const Way::At at = survey.way.at(survey.distance_m[i]);
         text += exact(survey.distance_m[i]) + "," + exact(survey.distance_m[i] / survey.walk->speed_m_per_s) + "," +
                 exact(at.x_m) + "," + exact(at.y_m) + "," + exact(at.z_m) + "," + number_field(survey.level_dbm[i]) +
                 "," + number_field(survey.margin_db[i]) + "," + number_field(survey.headroom_db[i]) + "," +

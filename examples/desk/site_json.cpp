@@ -2,6 +2,7 @@
 
 #include "print_budget.hpp"
 #include "print_site.hpp"
+#include "site_verdict.hpp"
 
 #include <nlohmann/json.hpp>
 
@@ -25,7 +26,9 @@ Json heading(const Scenario &scenario, const std::string &file, const Site &site
     return out;
 }
 
-std::string told(const Scenario &scenario, const Site &site, Json out) {
+std::string told(const Scenario &scenario, const Site &site, const std::vector<std::string> &failures, Json out) {
+    out["failures"] = failures;
+    out["holds"] = failures.empty();
     out["cautions"] = cautions(scenario, links_of(scenario, site));
     return out.dump(2, ' ', false, Json::error_handler_t::replace) + "\n";
 }
@@ -37,7 +40,7 @@ Json serving_json(const Site &site, std::int32_t antenna) {
 Json stretches_json(const WalkSurvey &survey, const std::vector<Stretch> &stretches) {
     Json list = Json::array();
     for (const Stretch &stretch : stretches) {
-        const WalkSurvey::At from = survey.at(stretch.from_m), to = survey.at(stretch.to_m);
+        const Way::At from = survey.way.at(stretch.from_m), to = survey.way.at(stretch.to_m);
         Json item;
         item["from_m"] = stretch.from_m;
         item["to_m"] = stretch.to_m;
@@ -53,7 +56,7 @@ Json stretches_json(const WalkSurvey &survey, const std::vector<Stretch> &stretc
 
 Json walk_point_json(const WalkSurvey &survey, double at_m, double level_dbm, const char *room_name, double room_db) {
     if (std::isnan(at_m) || survey.result.points == survey.result.unmodelled) return nullptr;
-    const WalkSurvey::At at = survey.at(at_m);
+    const Way::At at = survey.way.at(at_m);
     Json out;
     out["at_m"] = at_m;
     out["x_m"] = at.x_m;
@@ -71,22 +74,22 @@ std::string map_json(const Scenario &scenario, const std::string &file, const Su
     const lvb_map_summary &summary = survey.summary;
     const auto point = [&](std::uint64_t column, std::uint64_t row) {
         Json out;
-        out["x_m"] = survey.x_of(column);
-        out["y_m"] = survey.y_of(row);
+        out["x_m"] = survey.grid.x_of(column);
+        out["y_m"] = survey.grid.y_of(row);
         return out;
     };
     Json out = heading(scenario, file, site);
     out["frequency_mhz"] = survey.frequency_mhz;
     out["far_worst_db"] = survey.far_worst_db;
     out["near_worst_db"] = survey.near_worst_db;
-    out["grid"] = {{"x_m", survey.x_m},
-                   {"y_m", survey.y_m},
+    out["grid"] = {{"x_m", survey.grid.x_m},
+                   {"y_m", survey.grid.y_m},
                    {"step_m", site.step_m},
-                   {"columns", survey.columns},
-                   {"rows", survey.rows}};
+                   {"columns", survey.grid.columns},
+                   {"rows", survey.grid.rows}};
     out["points"] = summary.points;
-    out["doubtful"] = survey.doubtful;
-    out["near_field"] = survey.near_field;
+    out["doubtful"] = survey.counts.doubtful;
+    out["near_field"] = survey.counts.near_field;
     out["unmodelled"] = summary.unmodelled;
     Json zones;
     zones[lvb_zone_name(LVB_ZONE_DROPOUT)] = summary.dropout;
@@ -108,11 +111,9 @@ std::string map_json(const Scenario &scenario, const std::string &file, const Su
     out["fading"] = nullptr;
     if (site.fading)
         out["fading"] = {{"wanted_outage", survey.wanted_outage()},
-                         {"points_over_wanted", survey.over_outage()},
+                         {"points_over_wanted", survey.counts.over_outage},
                          {"highest_outage", survey.highest_outage()}};
-    out["failures"] = failures(survey);
-    out["holds"] = failures(survey).empty();
-    return told(scenario, *survey.site, std::move(out));
+    return told(scenario, *survey.site, failures(survey), std::move(out));
 }
 
 std::string walk_json(const Scenario &scenario, const std::string &file, const WalkSurvey &survey) {
@@ -126,8 +127,8 @@ std::string walk_json(const Scenario &scenario, const std::string &file, const W
     out["speed_m_per_s"] = survey.walk->speed_m_per_s;
     out["duration_s"] = result.duration_s;
     out["points"] = result.points;
-    out["doubtful"] = survey.doubtful;
-    out["near_field"] = survey.near_field;
+    out["doubtful"] = survey.counts.doubtful;
+    out["near_field"] = survey.counts.near_field;
     out["unmodelled"] = result.unmodelled;
     out["worst"] = walk_point_json(survey, result.worst_m, result.worst_level_dbm, "margin_db", result.worst_margin_db);
     out["hottest"] =
@@ -136,9 +137,7 @@ std::string walk_json(const Scenario &scenario, const std::string &file, const W
     out["under_floor"] = stretches_json(survey, survey.under_floor);
     out["over_ceiling_s"] = survey.has_ceiling ? Json(result.over_ceiling_s) : Json(nullptr);
     out["over_ceiling"] = stretches_json(survey, survey.over_ceiling);
-    out["failures"] = failures(survey);
-    out["holds"] = failures(survey).empty();
-    return told(scenario, *survey.site, std::move(out));
+    return told(scenario, *survey.site, failures(survey), std::move(out));
 }
 
 std::string place_json(const Scenario &scenario, const std::string &file, const PlacingSurvey &survey) {
@@ -172,9 +171,7 @@ std::string place_json(const Scenario &scenario, const std::string &file, const 
         item["hottest_headroom_db"] = placement.hottest_headroom_db;
         out["placements"].push_back(item);
     }
-    out["failures"] = failures(survey);
-    out["holds"] = failures(survey).empty();
-    return told(scenario, *survey.site, std::move(out));
+    return told(scenario, *survey.site, failures(survey), std::move(out));
 }
 
 } // namespace desk
