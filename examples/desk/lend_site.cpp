@@ -212,6 +212,7 @@ void LentSite::refuse(const lvb_fault &fault) const {
         document_.refuse(*table.value, text);
     }
     case LVB_STRUCT_MAP:
+    case LVB_STRUCT_WALK:
         if (fault.field == LVB_FIELD_FLOOR_DBM)
             document_.refuse(*of_.fading->value, "an outage needs a floor, and the chains' receivers state none");
         break;

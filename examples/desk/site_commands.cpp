@@ -7,6 +7,7 @@
 #include "site_files.hpp"
 #include "site_json.hpp"
 #include "site_verdict.hpp"
+#include "site_words.hpp"
 
 #include <algorithm>
 
@@ -61,7 +62,8 @@ SiteAnswer answer_walk(const SiteQuestion &question) {
     const WalkSurvey survey = survey_walk(document, scenario, site, walk);
     if (!question.csv.empty()) write_whole_file(question.csv, walk_csv(survey));
     return {question.as_json ? walk_json(scenario, question.file, survey)
-                             : page(scenario, question, site, print_walk(survey, links_of(scenario, site))),
+                             : page(scenario, question, site,
+                                    print_walk(survey, links_of(scenario, site), question.show, question.brief)),
             failures(survey).empty()};
 }
 

@@ -7,12 +7,33 @@ namespace {
 
 constexpr char blank = ' ';
 
+constexpr std::size_t most_characters = 84;
+
 std::size_t parts(std::size_t whole, std::size_t part) { return (whole + part - 1) / part; }
+
+// Characters that may each stand for several points, of which it shows the worst.
+class Marks {
+  public:
+    explicit Marks(std::size_t characters) : text_(characters, blank), badness_(characters, nothing) {}
+    void show(std::size_t character, const Step &step) { show(character, step.badness, step.mark); }
+    void show_unmodelled(std::size_t character) { show(character, unmodelled, unmodelled_mark); }
+    const std::string &text() const { return text_; }
+
+  private:
+    static constexpr int nothing = -2, unmodelled = -1; // beside the badness of steps, which is 0 or more
+    void show(std::size_t character, int badness, char mark) {
+        if (badness <= badness_[character]) return;
+        badness_[character] = badness;
+        text_[character] = mark;
+    }
+    std::string text_;
+    std::vector<int> badness_;
+};
 
 } // namespace
 
 Drawing::Scale Drawing::scale_of(const Grid &grid) {
-    constexpr std::size_t most_characters = 84, most_lines = 60;
+    constexpr std::size_t most_lines = 60;
     if (2 * grid.columns <= most_characters && grid.rows <= most_lines) return {};
     const std::size_t across = std::max(parts(grid.columns, most_characters), parts(grid.rows, 2 * most_lines));
     return {across, 2 * across, 1};
@@ -20,24 +41,20 @@ Drawing::Scale Drawing::scale_of(const Grid &grid) {
 
 Drawing::Drawing(const Survey &survey, const View &view)
     : grid_(survey.grid), stage_front_y_m_(survey.site->stage_front_y_m), scale_(scale_of(survey.grid)),
-      lines_(parts(grid_.rows, scale_.down), std::string(parts(grid_.columns, scale_.across) * scale_.width, blank)) {
+      lines_(parts(grid_.rows, scale_.down)) {
     fill(survey, view);
 }
 
-// A character that stands for several squares shows the worst of them.
 void Drawing::fill(const Survey &survey, const View &view) {
-    constexpr int nothing = -2, unmodelled = -1; // beside the badness of steps, which is 0 or more
-    const std::size_t wide = lines_.front().size() / scale_.width;
-    std::vector<int> worst(wide * lines_.size(), nothing);
+    const std::size_t wide = parts(grid_.columns, scale_.across);
+    Marks marks(wide * lines_.size());
     for (std::size_t i = 0; i < survey.size(); ++i) {
-        const bool has_step = !survey.is_blank(i);
-        if (!has_step && (survey.unmodelled.empty() || !survey.unmodelled[i])) continue;
-        const std::size_t x = grid_.column_of(i) / scale_.across, y = grid_.row_of(i) / scale_.down;
-        const int badness = has_step ? view.step(i).badness : unmodelled;
-        if (badness <= worst[y * wide + x]) continue;
-        worst[y * wide + x] = badness;
-        lines_[y].replace(x * scale_.width, scale_.width, scale_.width, has_step ? view.step(i).mark : unmodelled_mark);
+        const std::size_t cell = grid_.row_of(i) / scale_.down * wide + grid_.column_of(i) / scale_.across;
+        if (!survey.is_blank(i)) marks.show(cell, view.step(i));
+        else if (!survey.unmodelled.empty() && survey.unmodelled[i]) marks.show_unmodelled(cell);
     }
+    for (std::size_t cell = 0; cell < marks.text().size(); ++cell)
+        lines_[cell / wide].append(scale_.width, marks.text()[cell]);
 }
 
 void Drawing::mark(std::size_t column, std::size_t row, char letter) {
@@ -87,6 +104,31 @@ std::string Drawing::scale_words() const {
     if (scale_.across == 1 && scale_.down == 1) return "";
     return "A character shows the worst of " + std::to_string(scale_.across) + " by " + std::to_string(scale_.down) +
            " squares.";
+}
+
+Strip::Strip(const WalkSurvey &survey, const View &view) : across_(parts(survey.size(), most_characters)) {
+    Marks marks(parts(survey.size(), across_));
+    for (std::size_t i = 0; i < survey.size(); ++i)
+        if (survey.is_blank(i)) marks.show_unmodelled(i / across_);
+        else marks.show(i / across_, view.step(i));
+    const std::string &line = marks.text();
+    std::string letters(line.size(), blank);
+    const auto mark_at = [&](double at_m, char letter) {
+        const auto at = std::lower_bound(survey.distance_m.begin(), survey.distance_m.end() - 1, at_m);
+        char &place = letters[static_cast<std::size_t>(at - survey.distance_m.begin()) / across_];
+        place = place == blank ? letter : '*';
+    };
+    if (survey.result.points > survey.result.unmodelled) {
+        mark_at(survey.result.worst_m, 'W');
+        mark_at(survey.result.hottest_m, 'H');
+    }
+    const std::string end = plain(std::round(survey.result.length_m * 100.0) / 100.0);
+    text_ = "           |" + line + "|\n" + "           |" + letters + "|\n" +
+            format("   along/m  0%*s\n", static_cast<int>(std::max(line.size() - 1, end.size() + 1)), end.c_str());
+}
+
+std::string Strip::scale_words() const {
+    return across_ == 1 ? "" : "A character shows the worst of " + std::to_string(across_) + " points.";
 }
 
 } // namespace desk

@@ -38,7 +38,17 @@ class Drawing {
     std::vector<std::string> lines_;
 };
 
-/// What stands for a point of a map where a path does not hold.
-constexpr char unmodelled_mark = 'x';
+/// A walk from its beginning to its end, with the worst and the hottest point under it.
+class Strip {
+  public:
+    Strip(const WalkSurvey &survey, const View &view);
+    const std::string &print() const { return text_; }
+    /// "A character shows the worst of 3 points."; empty where it shows one.
+    std::string scale_words() const;
+
+  private:
+    std::size_t across_; // points that a character stands for
+    std::string text_;
+};
 
 } // namespace desk

@@ -1,8 +1,8 @@
 #include "site_json.hpp"
 
 #include "print_budget.hpp"
-#include "print_site.hpp"
 #include "site_verdict.hpp"
+#include "site_words.hpp"
 
 #include <nlohmann/json.hpp>
 
@@ -35,6 +35,14 @@ std::string told(const Scenario &scenario, const Site &site, const std::vector<s
 
 Json serving_json(const Site &site, std::int32_t antenna) {
     return antenna < 0 ? Json(nullptr) : Json(site.antennas[static_cast<std::size_t>(antenna)].label);
+}
+
+// Null without fading.
+Json fading_json(const Points &points, const Counts &counts) {
+    if (points.outage.empty()) return nullptr;
+    return {{"wanted_outage", points.wanted_outage()},
+            {"points_over_wanted", counts.over_outage},
+            {"highest_outage", points.highest_outage()}};
 }
 
 Json stretches_json(const WalkSurvey &survey, const std::vector<Stretch> &stretches) {
@@ -108,11 +116,7 @@ std::string map_json(const Scenario &scenario, const std::string &file, const Su
     out["hottest"]["level_dbm"] = summary.hottest_level_dbm;
     out["hottest"]["headroom_db"] = summary.hottest_headroom_db;
     out["hottest"]["serving"] = serving_json(site, summary.hottest_serving);
-    out["fading"] = nullptr;
-    if (site.fading)
-        out["fading"] = {{"wanted_outage", survey.wanted_outage()},
-                         {"points_over_wanted", survey.counts.over_outage},
-                         {"highest_outage", survey.highest_outage()}};
+    out["fading"] = fading_json(survey, survey.counts);
     return told(scenario, *survey.site, failures(survey), std::move(out));
 }
 
@@ -137,6 +141,13 @@ std::string walk_json(const Scenario &scenario, const std::string &file, const W
     out["under_floor"] = stretches_json(survey, survey.under_floor);
     out["over_ceiling_s"] = survey.has_ceiling ? Json(result.over_ceiling_s) : Json(nullptr);
     out["over_ceiling"] = stretches_json(survey, survey.over_ceiling);
+    out["fading"] = fading_json(survey, survey.counts);
+    if (survey.site->fading) {
+        out["fading"]["mean_outage"] = result.mean_outage;
+        out["fading"]["expected_under_floor_s"] = result.expected_under_floor_s;
+        out["fading"]["over_wanted_s"] = survey.over_outage_s;
+        out["fading"]["over_wanted"] = stretches_json(survey, survey.over_outage);
+    }
     return told(scenario, *survey.site, failures(survey), std::move(out));
 }
 

@@ -41,6 +41,8 @@ std::vector<std::string> failures(const WalkSurvey &survey) {
     std::vector<std::string> all;
     if (result.worst_margin_db < 0.0) all.emplace_back("DROPS OUT");
     if (result.hottest_headroom_db < 0.0) all.emplace_back("OVERLOADS");
+    if (survey.counts.over_outage > 0)
+        all.push_back("FADES below the floor too often" + at_points(survey.counts.over_outage, result.points));
     if (survey.counts.doubtful > 0)
         all.push_back("DOUBTFUL" + at_points(survey.counts.doubtful, result.points) + ": " + doubtful_words);
     if (result.unmodelled > 0)

@@ -5,6 +5,9 @@
 
 namespace desk {
 
+/// What stands for a point where a path does not hold.
+constexpr char unmodelled_mark = 'x';
+
 /// A kind of point on a drawing.
 struct Step {
     char mark;

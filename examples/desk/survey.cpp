@@ -44,11 +44,11 @@ void Points::resize(std::size_t points) {
     serving.resize(points);
 }
 
-double Points::highest_outage() const {
-    double highest = 0.0;
-    for (const double share : outage)
-        if (share > highest) highest = share; // a blank point has NaN
-    return highest;
+std::size_t Points::most_outage() const {
+    std::size_t most = 0;
+    for (std::size_t i = 1; i < outage.size(); ++i)
+        if (outage[i] > outage[most] || is_blank(most)) most = i; // a blank point has NaN
+    return most;
 }
 
 void Points::count(std::size_t i, bool in_near_field, Counts &into) const {

@@ -52,7 +52,7 @@ struct Points : Grounds {
                                    ///< does not hold
     std::vector<double> margin_db;
     std::vector<double> headroom_db;
-    std::vector<double> outage; ///< with every branch fading; empty where the site has no fading
+    std::vector<double> outage; ///< of the best of all branches; empty where the site has no fading
     std::vector<std::int32_t> zone;
     std::vector<std::int32_t> serving;
 
@@ -60,7 +60,8 @@ struct Points : Grounds {
     void resize(std::size_t points); ///< outage too, where the site has fading
     bool is_blank(std::size_t i) const { return std::isnan(level_dbm[i]); }
     double wanted_outage() const { return site->fading->outage; }
-    double highest_outage() const; ///< of all points; 0 without fading
+    std::size_t most_outage() const; ///< the first point with the highest outage; some must not be blank
+    double highest_outage() const { return outage[most_outage()]; }
     /// Adds a point that is not blank.
     void count(std::size_t i, bool in_near_field, Counts &into) const;
     /// Makes the outage of one branch that of the best of the site's branches.
@@ -85,7 +86,7 @@ struct Survey : Points {
 
 Survey survey_map(const Document &document, const Scenario &scenario, const Site &site);
 
-/// A piece of a walk on which the link is under the floor or over the ceiling.
+/// A piece of a walk on which the link is under the floor or over the ceiling, or fades more often than wanted.
 struct Stretch {
     double from_m = 0.0;
     double to_m = 0.0;
@@ -114,10 +115,12 @@ struct WalkSurvey : Points {
     const Walk *walk;
     Way way;
     std::vector<double> distance_m; ///< of every point
-    lvb_walk_result result{};
+    lvb_walk_result result{};       ///< its outage is that of the best of all branches
     Counts counts;
     std::vector<Stretch> under_floor;
     std::vector<Stretch> over_ceiling;
+    std::vector<Stretch> over_outage; ///< empty without fading
+    double over_outage_s = 0.0;
 };
 
 WalkSurvey survey_walk(const Document &document, const Scenario &scenario, const Site &site, const Walk &walk);

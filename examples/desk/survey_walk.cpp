@@ -24,6 +24,27 @@ std::vector<Stretch> stretches_below_zero(const std::vector<double> &at_m, const
     return all;
 }
 
+double seconds_of(const std::vector<Stretch> &stretches, double speed_m_per_s) {
+    double metres = 0.0;
+    for (const Stretch &stretch : stretches) metres += stretch.to_m - stretch.from_m;
+    return metres / speed_m_per_s;
+}
+
+// Of several branches, each of which fades for itself, the receiver has the best at every point: the library's sums
+// over the walk, which are those of one branch, are made anew as it makes them.
+void expect_best_branch(WalkSurvey &survey) {
+    survey.take_best_branch();
+    double metres = 0.0, under_floor_m = 0.0;
+    for (std::size_t i = 1; i < survey.size(); ++i) {
+        if (survey.is_blank(i - 1) || survey.is_blank(i)) continue;
+        const double step_m = survey.distance_m[i] - survey.distance_m[i - 1];
+        metres += step_m;
+        under_floor_m += 0.5 * (survey.outage[i - 1] + survey.outage[i]) * step_m;
+    }
+    survey.result.mean_outage = under_floor_m / metres; // NaN where no step counts
+    survey.result.expected_under_floor_s = under_floor_m / survey.walk->speed_m_per_s;
+}
+
 // Points of the walk; throws Refusal where it has no length or they are too many.
 std::size_t count_points(const Document &document, const Walk &of, const lvb_walk &walk) {
     auto fault = sized<lvb_fault>();
@@ -89,9 +110,15 @@ WalkSurvey survey_walk(const Document &document, const Scenario &scenario, const
     walk.headroom_db = survey.headroom_db.data();
     walk.zone = survey.zone.data();
     walk.serving = survey.serving.data();
+    if (site.fading) {
+        walk.outage = survey.outage.data();
+        walk.fading = law_of(*site.fading);
+        walk.fading_parameter = site.fading->parameter;
+    }
     survey.result.size = sizeof survey.result;
     auto fault = sized<lvb_fault>();
     if (lvb_compute_walk(&walk, &survey.result, &fault) != LVB_OK) refuse(document, lent, of, fault);
+    if (site.fading && site.fading->branches > 1.0) expect_best_branch(survey);
     const NearField near_field(survey.frequency_mhz, site.antennas);
     for (std::size_t i = 0; i < points; ++i) {
         if (survey.is_blank(i)) continue;
@@ -100,6 +127,10 @@ WalkSurvey survey_walk(const Document &document, const Scenario &scenario, const
     }
     survey.under_floor = stretches_below_zero(survey.distance_m, survey.margin_db);
     survey.over_ceiling = stretches_below_zero(survey.distance_m, survey.headroom_db);
+    std::vector<double> outage_room;
+    for (const double outage : survey.outage) outage_room.push_back(survey.wanted_outage() - outage);
+    survey.over_outage = stretches_below_zero(survey.distance_m, outage_room);
+    survey.over_outage_s = seconds_of(survey.over_outage, of.speed_m_per_s);
     return survey;
 }
 

@@ -86,6 +86,13 @@ Json json_of(std::vector<std::string> words) {
     return Json::parse(told.out, nullptr, false);
 }
 
+// The page in one line, whatever its breaks.
+std::string in_one_line(std::string text) {
+    std::replace(text.begin(), text.end(), '\n', ' ');
+    while (text.find("  ") != std::string::npos) text.erase(text.find("  "), 1);
+    return text;
+}
+
 TEST(Map, CsvHoldsFreeSpaceAtEveryPoint) {
     const TemporaryFolder folder;
     const std::string file = folder.write("s.json", plain_site()), out = folder.path() + "/map.csv";
@@ -314,9 +321,7 @@ TEST(Map, DoubtfulWhereTheTolerancesAreMoreThanTheRoom) {
          {std::vector<std::string>{"map", near, "S"}, {"walk", near, "S", "W"}, {"place", near, "S"}}) {
         const Printout page = run(words);
         EXPECT_EQ(page.code, 0) << page.out << page.err;
-        std::string text = page.out; // in one line
-        std::replace(text.begin(), text.end(), '\n', ' ');
-        while (text.find("  ") != std::string::npos) text.erase(text.find("  "), 1);
+        const std::string text = in_one_line(page.out);
         EXPECT_NE(
             text.find("Left out: tolerances of +-7.00 dB at the floor and +-4.00 dB at the ceiling (the verdict "
                       "takes them); the fading of 'A'; the limits of 'A'; the tuning of 'A' 590 to 610 MHz (at 600 "
@@ -402,10 +407,7 @@ TEST(Map, LargeAreasAreDrawnByTheirWorstSquares) {
     int first_dropout = 0; // the first column of which a square is under the floor
     while (far_dbm(first_dropout + 0.5, 3.5, 2.0) >= floor_dbm) ++first_dropout;
     EXPECT_EQ(lines[0].find('#'), static_cast<std::size_t>(first_dropout / 5)) << page.out;
-    std::string words = page.out; // in one line
-    std::replace(words.begin(), words.end(), '\n', ' ');
-    while (words.find("  ") != std::string::npos) words.erase(words.find("  "), 1);
-    EXPECT_NE(words.find("shows the worst of 5 by 10 squares"), std::string::npos) << page.out;
+    EXPECT_NE(in_one_line(page.out).find("shows the worst of 5 by 10 squares"), std::string::npos) << page.out;
 }
 
 TEST(Map, CombinesAntennas) {
@@ -531,6 +533,109 @@ TEST(Walk, SeveralStretchesAddUpToTheLibrarysTime) {
     double seconds = 0.0;
     for (const Json &stretch : told.at("under_floor")) seconds += stretch.at("seconds").get<double>();
     EXPECT_NEAR(seconds, told.at("under_floor_s").get<double>(), 1e-9);
+}
+
+// Straight away from the antenna the mean power falls with the square of the distance d. A Rayleigh branch (exponential
+// power, Parsons, The Mobile Radio Propagation Channel, 5.4) is then below the floor with 1 - exp(-(d / f)^2), f being
+// where the mean lies at the floor, and the best of two independent ones with the square of that. Both have integrals
+// in the error function.
+TEST(Walk, FadingHasItsMeanAndItsTimeInClosedForm) {
+    const double floor_m = std::pow(10.0, (transmit_dbm - allowance_db - floor_dbm - free_space_db(1.0)) / 20.0);
+    constexpr double from_m = 2.0, to_m = 22.0, speed_m_per_s = 2.0, wanted = 0.05, pi = 3.14159265358979323846;
+    const auto gaussian = [&](double width_m) { // integral of exp(-(d / width)^2) along the walk
+        return 0.5 * std::sqrt(pi) * width_m * (std::erf(to_m / width_m) - std::erf(from_m / width_m));
+    };
+    const TemporaryFolder folder;
+    const std::string out = folder.path() + "/w.csv";
+    for (const int branches : {1, 2}) {
+        const std::string file =
+            folder.write("s.json", plain_site(R"(, "fading": {"model": "Rayleigh", "outage_percent": 5, "branches": )" +
+                                              std::to_string(branches) + R"(},
+ "walks": [{"name": "W", "speed_m_per_s": 2, "step_m": 0.02, "corners_m": [[3, 2, 3], [23, 2, 3]]}])"));
+        const Printout page = run({"walk", file, "S", "W", "--csv", out});
+        EXPECT_EQ(page.code, 1) << page.err;
+        const auto outage_at = [&](double distance_m) {
+            return std::pow(1.0 - std::exp(-std::pow(distance_m / floor_m, 2.0)), branches);
+        };
+        const std::vector<Row> rows = csv(out);
+        ASSERT_EQ(rows.size(), 1001u);
+        int over = 0;
+        for (std::size_t i = 0; i < rows.size(); ++i) {
+            const double outage = outage_at(from_m + 0.02 * static_cast<double>(i));
+            EXPECT_NEAR(number(rows[i], "outage"), outage, 1e-10);
+            over += outage > wanted ? 1 : 0;
+        }
+        double under_floor_m = to_m - from_m - gaussian(floor_m);
+        if (branches == 2) under_floor_m += gaussian(floor_m / std::sqrt(2.0)) - gaussian(floor_m);
+        // the branches' outage comes up to what is wanted where 1 - exp(-(d / f)^2) is its root
+        const double over_m = floor_m * std::sqrt(-std::log(1.0 - std::pow(wanted, 1.0 / branches)));
+        ASSERT_GT(over_m, from_m + 1.0);
+        ASSERT_LT(over_m, to_m - 1.0);
+        const Json told = json_of({"walk", file, "S", "W"});
+        const Json &fading = told.at("fading");
+        constexpr double by_steps = 1e-4; // straight lines over 0.02 m
+        EXPECT_NEAR(fading.at("mean_outage").get<double>(), under_floor_m / (to_m - from_m), by_steps);
+        EXPECT_NEAR(fading.at("expected_under_floor_s").get<double>(), under_floor_m / speed_m_per_s, by_steps);
+        EXPECT_NEAR(fading.at("highest_outage").get<double>(), outage_at(to_m), 1e-10);
+        EXPECT_EQ(fading.at("wanted_outage"), wanted);
+        EXPECT_EQ(fading.at("points_over_wanted"), over);
+        EXPECT_NEAR(fading.at("over_wanted_s").get<double>(), (to_m - over_m) / speed_m_per_s, by_steps);
+        ASSERT_EQ(fading.at("over_wanted").size(), 1u);
+        EXPECT_NEAR(fading.at("over_wanted")[0].at("from_m").get<double>(), over_m - from_m, by_steps);
+        EXPECT_NEAR(fading.at("over_wanted")[0].at("to_x_m").get<double>(), 23.0, 1e-9);
+        EXPECT_EQ(told.at("holds"), false);
+        const std::string words = in_one_line(page.out);
+        char time[64];
+        std::snprintf(time, sizeof time, "below the floor for %.10g s must be expected",
+                      std::round(100.0 * under_floor_m / speed_m_per_s) / 100.0);
+        EXPECT_NE(words.find(branches == 1 ? "Fading: Rayleigh: " + std::string(time)
+                                           : "Fading: Rayleigh, best of 2 branches: " + std::string(time)),
+                  std::string::npos)
+            << page.out;
+        EXPECT_NE(words.find("at 20 m of the walk (x 23 m, y 2 m)"), std::string::npos) << page.out;
+        EXPECT_NE(words.find("more often below the floor than the 5 % that are allowed for "), std::string::npos);
+        EXPECT_NE(words.find("FADES below the floor too often at " + std::to_string(over) + " of 1001 points"),
+                  std::string::npos);
+        EXPECT_EQ(words.find("Left out:"), std::string::npos) << page.out;
+    }
+}
+
+TEST(Walk, SeldomEnoughFadingHolds) {
+    const TemporaryFile file(plain_site(R"(, "fading": {"model": "Rice", "k_db": 20, "outage_percent": 1},
+ "walks": [{"name": "W", "speed_m_per_s": 2, "step_m": 0.5, "corners_m": [[2, 2], [3, 2]]}])"));
+    const Printout page = run({"walk", file.path(), "S", "W"});
+    EXPECT_EQ(page.code, 0) << page.out << page.err;
+    EXPECT_NE(page.out.find("Outage:   never more often below the floor"), std::string::npos) << page.out;
+    const TemporaryFile plain(
+        plain_site(R"(, "walks": [{"name": "W", "speed_m_per_s": 2, "step_m": 0.5, "corners_m": [[2, 2], [3, 2]]}])"));
+    EXPECT_EQ(json_of({"walk", plain.path(), "S", "W"}).at("fading"), nullptr);
+    EXPECT_EQ(run({"walk", plain.path(), "S", "W"}).out.find("Fading"), std::string::npos);
+    expect_refused(run({"walk", plain.path(), "S", "W", "--show", "outage"}), "the site has no fading");
+}
+
+// 120 steps of 0.5 m, two points to a character: from 60 m away to the antenna.
+TEST(Walk, IsDrawnByItsWorstPoints) {
+    const TemporaryFile file(plain_site(R"(, "fading": {"model": "Rayleigh", "outage_percent": 20},
+ "walks": [{"name": "W", "speed_m_per_s": 2, "step_m": 0.5, "corners_m": [[62, 2, 3], [2, 2, 3]]}])"));
+    std::string zones, outages;
+    for (int character = 0; character < 61; ++character) {
+        const double farther_m = 61.0 - character; // the first of the two, and so the worse
+        const double level = far_dbm(farther_m, 0.0, 0.0);
+        zones += level < floor_dbm ? '#' : '.';
+        const double outage = 1.0 - std::exp(-std::pow(10.0, (floor_dbm - level) / 10.0));
+        char mark = '0';
+        for (const double bound : {1e-5, 1e-4, 1e-3, 1e-2, 1e-1}) mark = static_cast<char>(mark + (outage > bound));
+        outages += outage > 0.2 ? '#' : mark;
+    }
+    ASSERT_NE(zones.find('.'), std::string::npos);
+    ASSERT_NE(zones.find('#'), std::string::npos);
+    const std::string letters = "W" + std::string(59, ' ') + "H";
+    const Printout page = run({"walk", file.path(), "S", "W"});
+    EXPECT_EQ(drawing_of(page.out), (std::vector<std::string>{zones, letters})) << page.out;
+    EXPECT_NE(in_one_line(page.out).find("shows the worst of 2 points"), std::string::npos);
+    const Printout fades = run({"walk", file.path(), "S", "W", "--show", "outage"});
+    EXPECT_EQ(drawing_of(fades.out), (std::vector<std::string>{outages, letters})) << fades.out;
+    EXPECT_EQ(fades.code, page.code);
 }
 
 TEST(Place, TellsTheBestFirst) {
@@ -758,6 +863,10 @@ TEST(SiteRefusals, OfChainsThatDoNotFit) {
                                             R"(, "fading": {"model": "Rayleigh", "outage_percent": 1})",
                                         no_floor));
     expect_refused(run({"map", fading, "S"}), "sites[0].fading: an outage needs a floor");
+    std::string walked = read_file(fading);
+    walked.insert(walked.rfind("}]}"), R"(, "walks": [{"name": "W", "speed_m_per_s": 1, "step_m": 1,
+ "corners_m": [[0, 0], [5, 0]]}])");
+    expect_refused(run({"walk", folder.write("f.json", walked), "S", "W"}), "sites[0].fading: an outage needs a floor");
     const std::string quiet =
         folder.write("q.json", scenario(R"("areas": )" + square + R"(, "antennas": )" + one_antenna, no_floor));
     expect_refused(run({"map", quiet, "S", "--pgm", folder.path() + "/m.pgm"}), "state none");
@@ -831,7 +940,11 @@ TEST(SiteReadme, EveryFieldIsDocumented) {
     collect_keys(json_of({"map", demo_file(), site}), keys);
     collect_keys(json_of({"walk", demo_file(), site, "past the left paddle"}), keys);
     collect_keys(json_of({"place", demo_file(), site}), keys);
-    EXPECT_GT(keys.size(), 40u);
+    const TemporaryFile fading(plain_site(R"(, "fading": {"model": "Rayleigh", "outage_percent": 1},
+ "walks": [{"name": "W", "speed_m_per_s": 2, "step_m": 0.5, "corners_m": [[2, 2], [90, 2]]}])"));
+    collect_keys(json_of({"map", fading.path(), "S"}), keys);
+    collect_keys(json_of({"walk", fading.path(), "S", "W"}), keys);
+    EXPECT_GT(keys.size(), 50u);
     for (const std::string &key : keys) EXPECT_NE(document.find("`" + key + "`"), std::string::npos) << key;
 }
 

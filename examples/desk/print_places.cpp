@@ -1,0 +1,49 @@
+#include "print_site.hpp"
+#include "site_verdict.hpp"
+#include "site_words.hpp"
+
+namespace desk {
+
+std::string placed_words(const PlacingSurvey &survey, const lvb_placement &placement) {
+    const std::vector<SiteAntenna> &candidates = survey.site->placing->candidates;
+    std::string words = candidates[static_cast<std::size_t>(placement.first)].label;
+    if (placement.second >= 0) words += " and " + candidates[static_cast<std::size_t>(placement.second)].label;
+    return words;
+}
+
+std::string print_places(const PlacingSurvey &survey, const Links &links) {
+    const Site &site = *survey.site;
+    const Placing &placing = *site.placing;
+    const std::size_t standing = placing.keeps_antennas ? site.antennas.size() : 0;
+    std::string out = wrap(
+        site_words(site, standing + placing.antennas) + "; " + (standing == 0 ? "none" : std::to_string(standing)) +
+            " of them in place already; looked at all " + counted(survey.looked_at, "placement") + " of " +
+            counted(placing.candidates.size(), "candidate") + "; " + plain(survey.frequency_mhz) + " MHz; " +
+            (survey.has_ceiling ? "every point must keep " + plain(placing.least_headroom_db) + " dB under the ceiling"
+                                : "no ceiling is stated, so least_headroom_db counts for nothing"),
+        page_columns, "  ", "  ");
+    const std::string verdict = verdict_line(failures(survey), "at every point of the areas with the best of them") +
+                                print_left_out(survey, links, false) +
+                                print_cancelling(site, standing + placing.antennas);
+    if (survey.best.empty())
+        return out +
+               labelled("None:", "every placement leaves some point less than " + plain(placing.least_headroom_db) +
+                                     " dB under the ceiling") +
+               verdict;
+    std::size_t rank = 0;
+    for (const lvb_placement &placement : survey.best) {
+        out += wrap(ascii(placed_words(survey, placement)) + ": worst point " + two(placement.worst_level_dbm) +
+                        " dBm, " + floor_room(placement.worst_margin_db) + "; hottest " +
+                        two(placement.hottest_level_dbm) + " dBm, " + ceiling_room(placement.hottest_headroom_db),
+                    page_columns, format("  %3zu. ", ++rank), "       ");
+        for (const std::int32_t index : {placement.first, placement.second}) {
+            if (index < 0) continue;
+            const lvb_antenna &at = placing.candidates[static_cast<std::size_t>(index)].place.entry;
+            out += format("       at x %s m, y %s m, z %s m, azimuth %s degrees\n", metres(at.x_m).c_str(),
+                          metres(at.y_m).c_str(), metres(at.z_m).c_str(), plain(at.azimuth_deg).c_str());
+        }
+    }
+    return out + verdict;
+}
+
+} // namespace desk

@@ -1,0 +1,106 @@
+#include "site_words.hpp"
+
+#include "site_verdict.hpp"
+#include "terms.hpp"
+#include "tuning.hpp"
+
+#include <algorithm>
+
+namespace desk {
+
+Links links_of(const Scenario &scenario, const Site &site) {
+    Links links;
+    const auto add = [&](const std::vector<SiteAntenna> &antennas) {
+        for (const SiteAntenna &antenna : antennas)
+            if (const Link *link = &scenario.links[antenna.link];
+                std::find(links.begin(), links.end(), link) == links.end())
+                links.push_back(link);
+    };
+    add(site.antennas);
+    if (site.placing) add(site.placing->candidates);
+    return links;
+}
+
+std::string site_words(const Site &site, std::size_t antennas) {
+    return std::string(site.direction == LVB_DIRECTION_OUTBOUND ? "outbound" : "inbound") + ", " +
+           (site.combine == LVB_COMBINE_SUM ? "sum of the powers of " : "best of ") + counted(antennas, "antenna") +
+           "; packs at " + plain(site.pack_height_m) + " m";
+}
+
+std::string floor_room(double margin_db) {
+    if (std::isnan(margin_db)) return "no floor is stated";
+    return two(std::abs(margin_db)) + " dB " + (margin_db < 0.0 ? "under the floor" : "above the floor");
+}
+
+std::string ceiling_room(double headroom_db) {
+    if (std::isnan(headroom_db)) return "no ceiling is stated";
+    return two(std::abs(headroom_db)) + " dB " + (headroom_db < 0.0 ? "over the ceiling" : "under the ceiling");
+}
+
+std::string fading_law(const Fading &fading) {
+    std::string words = fading_words()[static_cast<std::size_t>(fading.model)];
+    if (fading.branches > 1.0) words += ", best of " + plain(fading.branches) + " branches";
+    return words + ": ";
+}
+
+std::string metres(double length_m) { return plain(std::round(length_m * 100.0) / 100.0); }
+
+std::string print_shares(const std::string &of_what, const View &view, std::uint64_t unmodelled) {
+    std::uint64_t whole = unmodelled;
+    for (const Step &step : view.steps) whole += step.points;
+    std::string out = "\n  Shares of the " + of_what + " (" + counted(whole, "point") + ")\n";
+    const auto row = [&](char mark, std::uint64_t count, const std::string &words, bool judged) {
+        out +=
+            "  " + std::string(2, mark) + " " +
+            (judged ? format("%5.1f %%", 100.0 * static_cast<double>(count) / static_cast<double>(whole)) : "      -") +
+            "  " + words + "\n";
+    };
+    for (const Step &step : view.steps)
+        if (step.points > 0 || step.mark != '?') row(step.mark, step.points, step.words, step.judged);
+    if (unmodelled > 0)
+        row(unmodelled_mark, unmodelled, "not judged: nearer to an antenna, or farther from it, than its path holds",
+            true);
+    return out;
+}
+
+std::string verdict_line(const std::vector<std::string> &failures, const char *holds) {
+    std::string words;
+    for (const std::string &failure : failures) words += (words.empty() ? "" : "; ") + failure;
+    return labelled("Verdict:", words.empty() ? std::string("HOLDS ") + holds : words);
+}
+
+std::string print_left_out(const Grounds &grounds, const Links &links, bool fades) {
+    std::string words;
+    const auto add = [&](const std::string &what) { words += (words.empty() ? "" : "; ") + what; };
+    if (grounds.far_worst_db > 0.0)
+        add("tolerances of +-" + two(grounds.far_worst_db) + " dB at the floor and +-" + two(grounds.near_worst_db) +
+            " dB at the ceiling (the verdict takes them)");
+    if (!fades && grounds.site->fading) add("the site's fading (map and walk take it)");
+    for (const Link *link : links) {
+        const std::string of = " of " + in_quotes(link->name);
+        if (link->fading) add("the fading" + of);
+        if (!link->limits.empty()) add("the limits" + of);
+        if (link->tuning)
+            add("the tuning" + of + " " + range_words(*link->tuning) + " (at " + plain(grounds.frequency_mhz) +
+                " MHz only)");
+    }
+    return words.empty() ? "" : labelled("Left out:", ascii(words));
+}
+
+std::string print_cancelling(const Site &site, std::size_t antennas) {
+    if (antennas < 2 || (site.combine != LVB_COMBINE_SUM && site.direction != LVB_DIRECTION_OUTBOUND)) return "";
+    return labelled("NOTE:", "waves of several antennas on one frequency also cancel, in places less than a "
+                             "wavelength apart; " +
+                                 std::string(site.combine == LVB_COMBINE_SUM
+                                                 ? "the sum of their powers is the mean over such places"
+                                                 : "the best of them counts here as if it were alone"));
+}
+
+std::string print_near_field(std::uint64_t points) {
+    if (points == 0) return "";
+    return labelled("NOTE:", "near field: " + counted(points, "point") + (points == 1 ? " lies" : " lie") +
+                                 " nearer to an antenna than one wavelength, or than its pattern needs to form, "
+                                 "where levels do not hold");
+}
+
+} // namespace desk
