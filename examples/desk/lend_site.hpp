@@ -16,6 +16,7 @@ class LentSite {
     LentSite(const LentSite &) = delete;
 
     const lvb_site &site() const { return site_; }
+    const std::vector<lvb_area> &areas() const { return areas_; }
     const std::vector<lvb_site_antenna> &candidates() const { return lent_candidates_; }
     /// Of the frequency, which is the same in all chains.
     double frequency_mhz() const { return chains_.front().link.frequency_mhz; }

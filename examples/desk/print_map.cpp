@@ -15,7 +15,7 @@ std::string point_words(const Survey &survey, std::uint64_t column, std::uint64_
 }
 
 std::string print_extremes(const Survey &survey) {
-    const lvb_map_summary &summary = survey.summary;
+    const lvb_map_summary &summary = survey.all.summary;
     const Site &site = *survey.site;
     const std::string among_judged = summary.unmodelled > 0 ? "; among the points that are judged" : "";
     std::string out =
@@ -32,7 +32,7 @@ std::string print_extremes(const Survey &survey) {
     if (survey.outage.empty()) return out;
     return out + labelled("Fading:", fading_law(*site.fading) + "below the floor in up to " +
                                          share_words(survey.highest_outage()) + " of the time; " +
-                                         format("%.1f %%", 100.0 * static_cast<double>(survey.counts.over_outage) /
+                                         format("%.1f %%", 100.0 * static_cast<double>(survey.all.counts.over_outage) /
                                                                static_cast<double>(summary.points)) +
                                          " of the points more often than the " + plain(100.0 * survey.wanted_outage()) +
                                          " % that are allowed");
@@ -74,7 +74,7 @@ std::string print_map(const Survey &survey, const Links &links, const std::strin
     for (std::size_t i = 0; i < site.antennas.size(); ++i)
         on_map.push_back(drawing.mark_at(site.antennas[i].place.entry.x_m, site.antennas[i].place.entry.y_m,
                                          static_cast<char>('a' + static_cast<char>(i % 26))));
-    const lvb_map_summary &summary = survey.summary;
+    const lvb_map_summary &summary = survey.all.summary;
     drawing.mark(summary.worst_column, summary.worst_row, 'W');
     drawing.mark(summary.hottest_column, summary.hottest_row, 'H');
     std::string out = wrap(site_words(site, site.antennas.size()) + "; " + plain(survey.frequency_mhz) + " MHz; " +
@@ -83,10 +83,11 @@ std::string print_map(const Survey &survey, const Links &links, const std::strin
                            page_columns, "  ", "  ");
     if (!site.note.empty() && !brief) out += wrap(ascii(site.note), page_columns, "  ", "  ");
     out += "\n       y/m\n" + drawing.print();
-    const std::string answer = print_shares("area", view, summary.unmodelled) + "\n" + print_extremes(survey) +
-                               verdict_line(failures(survey), "at every point of the areas") +
-                               print_left_out(survey, links, true) + print_cancelling(site, site.antennas.size()) +
-                               print_near_field(survey.counts.near_field);
+    const std::string answer = print_shares("area", view, summary.unmodelled) + print_areas(survey, "Areas") + "\n" +
+                               print_extremes(survey) + verdict_line(failures(survey), "at every point of the areas") +
+                               print_left_out(survey, links, true) + print_missed_areas(survey) +
+                               print_cancelling(site, site.antennas.size()) +
+                               print_near_field(survey.all.counts.near_field);
     if (brief) return out + answer;
     std::string legend = "Seen from above: ahead (y) is up the page, right (x) is right.";
     if (site.stage_front_y_m)

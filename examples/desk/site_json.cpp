@@ -75,29 +75,25 @@ Json walk_point_json(const WalkSurvey &survey, double at_m, double level_dbm, co
     return out;
 }
 
-} // namespace
+// The worst or the hottest point; null where there is no point with a level.
+Json extreme_json(const Survey &map, const Tally &tally, bool hottest) {
+    if (tally.summary.points == 0) return nullptr;
+    const lvb_map_summary &all = tally.summary;
+    Json out;
+    out["x_m"] = map.grid.x_of(hottest ? all.hottest_column : all.worst_column);
+    out["y_m"] = map.grid.y_of(hottest ? all.hottest_row : all.worst_row);
+    out["level_dbm"] = hottest ? all.hottest_level_dbm : all.worst_level_dbm;
+    if (hottest) out["headroom_db"] = all.hottest_headroom_db;
+    else out["margin_db"] = all.worst_margin_db;
+    out["serving"] = serving_json(*map.site, hottest ? all.hottest_serving : all.worst_serving);
+    return out;
+}
 
-std::string map_json(const Scenario &scenario, const std::string &file, const Survey &survey) {
-    const Site &site = *survey.site;
-    const lvb_map_summary &summary = survey.summary;
-    const auto point = [&](std::uint64_t column, std::uint64_t row) {
-        Json out;
-        out["x_m"] = survey.grid.x_of(column);
-        out["y_m"] = survey.grid.y_of(row);
-        return out;
-    };
-    Json out = heading(scenario, file, site);
-    out["frequency_mhz"] = survey.frequency_mhz;
-    out["far_worst_db"] = survey.far_worst_db;
-    out["near_worst_db"] = survey.near_worst_db;
-    out["grid"] = {{"x_m", survey.grid.x_m},
-                   {"y_m", survey.grid.y_m},
-                   {"step_m", site.step_m},
-                   {"columns", survey.grid.columns},
-                   {"rows", survey.grid.rows}};
+void add_tally(Json &out, const Survey &map, const Tally &tally) {
+    const lvb_map_summary &summary = tally.summary;
     out["points"] = summary.points;
-    out["doubtful"] = survey.counts.doubtful;
-    out["near_field"] = survey.counts.near_field;
+    out["doubtful"] = tally.counts.doubtful;
+    out["near_field"] = tally.counts.near_field;
     out["unmodelled"] = summary.unmodelled;
     Json zones;
     zones[lvb_zone_name(LVB_ZONE_DROPOUT)] = summary.dropout;
@@ -108,15 +104,46 @@ std::string map_json(const Scenario &scenario, const std::string &file, const Su
     zones[lvb_zone_name(LVB_ZONE_NOT_JUDGED)] = summary.not_judged;
     out["zones"] = zones;
     out["overloaded"] = summary.overloaded;
-    out["worst"] = point(summary.worst_column, summary.worst_row);
-    out["worst"]["level_dbm"] = summary.worst_level_dbm;
-    out["worst"]["margin_db"] = summary.worst_margin_db;
-    out["worst"]["serving"] = serving_json(site, summary.worst_serving);
-    out["hottest"] = point(summary.hottest_column, summary.hottest_row);
-    out["hottest"]["level_dbm"] = summary.hottest_level_dbm;
-    out["hottest"]["headroom_db"] = summary.hottest_headroom_db;
-    out["hottest"]["serving"] = serving_json(site, summary.hottest_serving);
-    out["fading"] = fading_json(survey, survey.counts);
+    out["worst"] = extreme_json(map, tally, false);
+    out["hottest"] = extreme_json(map, tally, true);
+}
+
+Json areas_json(const Survey &map) {
+    Json list = Json::array();
+    for (std::size_t i = 0; i < map.areas.size(); ++i) {
+        Json area;
+        area["name"] = map.site->areas[i].name;
+        add_tally(area, map, map.areas[i]);
+        if (!map.outage.empty()) area["points_over_wanted"] = map.areas[i].counts.over_outage;
+        area["holds"] = holds(map, map.areas[i]);
+        list.push_back(area);
+    }
+    return list;
+}
+
+Json missed_areas_json(const Survey &map) {
+    Json list = Json::array();
+    for (const Area *area : missed_areas(map)) list.push_back(area->name);
+    return list;
+}
+
+} // namespace
+
+std::string map_json(const Scenario &scenario, const std::string &file, const Survey &survey) {
+    const Site &site = *survey.site;
+    Json out = heading(scenario, file, site);
+    out["frequency_mhz"] = survey.frequency_mhz;
+    out["far_worst_db"] = survey.far_worst_db;
+    out["near_worst_db"] = survey.near_worst_db;
+    out["grid"] = {{"x_m", survey.grid.x_m},
+                   {"y_m", survey.grid.y_m},
+                   {"step_m", site.step_m},
+                   {"columns", survey.grid.columns},
+                   {"rows", survey.grid.rows}};
+    add_tally(out, survey, survey.all);
+    out["areas"] = areas_json(survey);
+    out["missed_areas"] = missed_areas_json(survey);
+    out["fading"] = fading_json(survey, survey.all.counts);
     return told(scenario, *survey.site, failures(survey), std::move(out));
 }
 
@@ -161,7 +188,8 @@ std::string place_json(const Scenario &scenario, const std::string &file, const 
     out["looked_at"] = survey.looked_at;
     out["least_headroom_db"] = placing.least_headroom_db;
     out["placements"] = Json::array();
-    for (const lvb_placement &placement : survey.best) {
+    for (std::size_t i = 0; i < survey.best.size(); ++i) {
+        const lvb_placement &placement = survey.best[i];
         Json item;
         item["antennas"] = Json::array();
         for (const std::int32_t index : {placement.first, placement.second}) {
@@ -180,8 +208,11 @@ std::string place_json(const Scenario &scenario, const std::string &file, const 
         item["worst_margin_db"] = placement.worst_margin_db;
         item["hottest_level_dbm"] = placement.hottest_level_dbm;
         item["hottest_headroom_db"] = placement.hottest_headroom_db;
+        item["near_field"] = survey.near_field[i];
         out["placements"].push_back(item);
     }
+    out["areas"] = survey.best.empty() ? Json(nullptr) : areas_json(*survey.map);
+    out["missed_areas"] = missed_areas_json(*survey.map);
     return told(scenario, *survey.site, failures(survey), std::move(out));
 }
 

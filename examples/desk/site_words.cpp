@@ -63,6 +63,34 @@ std::string print_shares(const std::string &of_what, const View &view, std::uint
     return out;
 }
 
+std::string print_areas(const Survey &map, const std::string &title) {
+    if (map.areas.size() < 2) return "";
+    constexpr std::size_t name_columns = 22;
+    std::string out = format("\n  %-*s %7s %9s %9s %11s %11s\n", static_cast<int>(name_columns), title.c_str(),
+                             "points", "worst/dBm", "margin/dB", "hottest/dBm", "headroom/dB");
+    for (std::size_t i = 0; i < map.areas.size(); ++i) {
+        const Tally &area = map.areas[i];
+        const std::string row =
+            format("  %-*s %7llu %9s %9s %11s %11s  ", static_cast<int>(name_columns),
+                   shorten(ascii(map.site->areas[i].name), name_columns).c_str(),
+                   static_cast<unsigned long long>(area.inside()), two(area.summary.worst_level_dbm).c_str(),
+                   two(area.summary.worst_margin_db).c_str(), two(area.summary.hottest_level_dbm).c_str(),
+                   two(area.summary.hottest_headroom_db).c_str());
+        out += wrap(area_verdict(map, area), page_columns, row, std::string(row.size(), ' '));
+    }
+    return out;
+}
+
+std::string print_missed_areas(const Survey &map) {
+    const std::vector<const Area *> missed = missed_areas(map);
+    if (missed.empty()) return "";
+    std::vector<std::string> names;
+    for (const Area *area : missed) names.push_back(area->name);
+    return labelled("NOTE:",
+                    ascii("no point of the grid lies in the area" + std::string(names.size() == 1 ? " " : "s ") +
+                          listed(names) + ", of which this answer knows nothing: take a smaller step"));
+}
+
 std::string verdict_line(const std::vector<std::string> &failures, const char *holds) {
     std::string words;
     for (const std::string &failure : failures) words += (words.empty() ? "" : "; ") + failure;

@@ -22,6 +22,10 @@ std::string metres(double length_m);
 
 /// The legend of a view, with the share that each of its steps has; unmodelled points count beside those of the view.
 std::string print_shares(const std::string &of_what, const View &view, std::uint64_t unmodelled);
+/// A row for every area, so that one sees which is bad; empty where there is only one.
+std::string print_areas(const Survey &map, const std::string &title);
+/// A note that names the areas without a point; empty where there are none.
+std::string print_missed_areas(const Survey &map);
 std::string verdict_line(const std::vector<std::string> &failures, const char *holds);
 /// What the scenario has of the links, and of the site, that an answer does not take into account.
 std::string print_left_out(const Grounds &grounds, const Links &links, bool fades);

@@ -20,15 +20,13 @@ bool Grounds::is_doubtful(double margin_db, double headroom_db) const {
     return !(margin_db < 0.0) && !(headroom_db < 0.0) && (margin_db < far_worst_db || headroom_db < near_worst_db);
 }
 
-NearField::NearField(double frequency_mhz, const std::vector<SiteAntenna> &antennas) : NearField(frequency_mhz) {
-    for (const SiteAntenna &antenna : antennas) add(antenna);
-}
-
-void NearField::add(const SiteAntenna &antenna) {
-    const lvb_antenna &at = antenna.place.entry;
-    balls_.push_back({at.x_m, at.y_m, at.z_m,
-                      std::max(lvb_wavelength_m_from_mhz(frequency_mhz_),
-                               lvb_far_field_distance_m(frequency_mhz_, at.largest_dimension_m))});
+NearField::NearField(double frequency_mhz, const std::vector<SiteAntenna> &antennas) {
+    const double wavelength_m = lvb_wavelength_m_from_mhz(frequency_mhz);
+    for (const SiteAntenna &antenna : antennas) {
+        const lvb_antenna &at = antenna.place.entry;
+        const double far_field_m = lvb_far_field_distance_m(frequency_mhz, at.largest_dimension_m);
+        balls_.push_back({at.x_m, at.y_m, at.z_m, std::max(wavelength_m, far_field_m)});
+    }
 }
 
 bool NearField::holds(double x_m, double y_m, double z_m) const {

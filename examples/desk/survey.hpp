@@ -25,16 +25,13 @@ struct Grounds {
 /// Where levels do not hold: nearer to an antenna than a wavelength, or than its pattern needs to form.
 class NearField {
   public:
-    explicit NearField(double frequency_mhz) : frequency_mhz_(frequency_mhz) {}
     NearField(double frequency_mhz, const std::vector<SiteAntenna> &antennas);
-    void add(const SiteAntenna &antenna);
     bool holds(double x_m, double y_m, double z_m) const;
 
   private:
     struct Ball {
         double x_m, y_m, z_m, radius_m;
     };
-    double frequency_mhz_;
     std::vector<Ball> balls_;
 };
 
@@ -74,15 +71,24 @@ std::int32_t law_of(const Fading &fading);
 /// Throws Refusal where the site only asks where to put antennas.
 void need_antennas(const Document &document, const Site &site);
 
+/// What the points of a map come to, all of them or those of one area.
+struct Tally {
+    lvb_map_summary summary{};
+    Counts counts;
+    std::uint64_t inside() const { return summary.points + summary.unmodelled; } ///< the area, with a level or without
+};
+
 /// What arrives in the middle of every square of a grid over the areas of a site.
 struct Survey : Points {
     using Points::Points;
     Grid grid;
-    std::vector<bool>
-        unmodelled; ///< inside the areas, but a path does not hold there; empty where there is no such point
-    lvb_map_summary summary{};
-    Counts counts;
+    std::vector<bool> unmodelled; ///< inside the areas, but a path does not hold there; empty without such a point
+    Tally all;
+    std::vector<Tally> areas; ///< in the order of the site's
 };
+
+/// The points with a level that lie in the near field of one of the antennas.
+std::vector<bool> near_points(const Survey &survey, const std::vector<SiteAntenna> &antennas);
 
 Survey survey_map(const Document &document, const Scenario &scenario, const Site &site);
 
@@ -128,7 +134,10 @@ WalkSurvey survey_walk(const Document &document, const Scenario &scenario, const
 struct PlacingSurvey : Grounds {
     using Grounds::Grounds;
     std::uint64_t looked_at = 0;
-    std::vector<lvb_placement> best; ///< best first
+    std::vector<lvb_placement> best;       ///< best first
+    std::vector<std::uint64_t> near_field; ///< points that lie in the near field of some antenna, with each of them
+    std::shared_ptr<const Site> placed; ///< the site with the best placement; where there is none, with some candidate
+    std::optional<Survey> map;          ///< of that site
 };
 
 PlacingSurvey survey_places(const Document &document, const Scenario &scenario, const Site &site, std::size_t most);

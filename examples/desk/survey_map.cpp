@@ -30,9 +30,9 @@ void compute(const LentSite &lent, Survey &survey) {
         map.fading = law_of(*fading);
         map.fading_parameter = fading->parameter;
     }
-    survey.summary.size = sizeof survey.summary;
+    survey.all.summary.size = sizeof survey.all.summary;
     auto fault = sized<lvb_fault>();
-    if (lvb_compute_map(&map, &survey.summary, &fault) != LVB_OK) lent.refuse(fault);
+    if (lvb_compute_map(&map, &survey.all.summary, &fault) != LVB_OK) lent.refuse(fault);
     survey.take_best_branch();
 }
 
@@ -53,7 +53,42 @@ std::vector<bool> unmodelled_points(const Document &document, const Scenario &sc
     return unmodelled;
 }
 
+// Of the points to which some levels belong.
+Counts counts_of(const Survey &survey, const std::vector<bool> &near, const std::vector<double> &level_dbm) {
+    Counts counts;
+    for (std::size_t i = 0; i < level_dbm.size(); ++i)
+        if (!std::isnan(level_dbm[i])) survey.count(i, near[i], counts);
+    return counts;
+}
+
+// What the points of one area come to, by a map of a site that has no other.
+Tally tally_of(const LentSite &lent, const lvb_area &area, const Survey &survey, const std::vector<bool> &near) {
+    lvb_site site = lent.site();
+    site.areas = &area;
+    site.area_count = 1;
+    std::vector<double> level_dbm(survey.size());
+    lvb_map map = map_of(lent, survey.grid);
+    map.site = &site;
+    map.level_dbm = level_dbm.data();
+    Tally tally;
+    tally.summary.size = sizeof tally.summary;
+    auto fault = sized<lvb_fault>();
+    if (lvb_compute_map(&map, &tally.summary, &fault) != LVB_OK) lent.refuse(fault);
+    tally.counts = counts_of(survey, near, level_dbm);
+    return tally;
+}
+
 } // namespace
+
+std::vector<bool> near_points(const Survey &survey, const std::vector<SiteAntenna> &antennas) {
+    const NearField near_field(survey.frequency_mhz, antennas);
+    const Grid &grid = survey.grid;
+    std::vector<bool> near(survey.size());
+    for (std::size_t i = 0; i < near.size(); ++i)
+        near[i] = !survey.is_blank(i) &&
+                  near_field.holds(grid.x_of(grid.column_of(i)), grid.y_of(grid.row_of(i)), survey.site->pack_height_m);
+    return near;
+}
 
 Survey survey_map(const Document &document, const Scenario &scenario, const Site &site) {
     need_antennas(document, site);
@@ -63,17 +98,15 @@ Survey survey_map(const Document &document, const Scenario &scenario, const Site
     survey.grid = grid;
     survey.resize(grid.size());
     compute(lent, survey);
-    if (survey.summary.points == 0)
+    if (survey.all.summary.points == 0)
         document.refuse(*site.numbers.at(LVB_FIELD_STEP_X_M).value,
-                        survey.summary.unmodelled == 0 ? "no square of this step has its middle in an area"
-                                                       : "the antennas' paths hold at no point of the areas");
-    if (survey.summary.unmodelled > 0) survey.unmodelled = unmodelled_points(document, scenario, survey);
-    const NearField near_field(survey.frequency_mhz, site.antennas);
-    for (std::size_t i = 0; i < survey.size(); ++i)
-        if (!survey.is_blank(i))
-            survey.count(i,
-                         near_field.holds(grid.x_of(grid.column_of(i)), grid.y_of(grid.row_of(i)), site.pack_height_m),
-                         survey.counts);
+                        survey.all.summary.unmodelled == 0 ? "no square of this step has its middle in an area"
+                                                           : "the antennas' paths hold at no point of the areas");
+    if (survey.all.summary.unmodelled > 0) survey.unmodelled = unmodelled_points(document, scenario, survey);
+    const std::vector<bool> near = near_points(survey, site.antennas);
+    survey.all.counts = counts_of(survey, near, survey.level_dbm);
+    for (const lvb_area &area : lent.areas())
+        survey.areas.push_back(site.areas.size() == 1 ? survey.all : tally_of(lent, area, survey, near));
     return survey;
 }
 

@@ -410,6 +410,136 @@ TEST(Map, LargeAreasAreDrawnByTheirWorstSquares) {
     EXPECT_NE(in_one_line(page.out).find("shows the worst of 5 by 10 squares"), std::string::npos) << page.out;
 }
 
+// Squares of 1 m have their middles at 0.5, 1.5, ...: the riser lies between them, the others hold 6, 3 and 2 of them.
+const std::string four_areas = R"([{"name": "stage", "corners_m": [[0, 0], [2, 0], [2, 3], [0, 3]]},
+ {"name": "far, \"B\"", "corners_m": [[40, 0], [43, 0], [43, 1], [40, 1]]},
+ {"name": "riser", "corners_m": [[0.6, 0.6], [1.4, 0.6], [1.4, 1.4], [0.6, 1.4]]},
+ {"name": "mark", "corners_m": [[0, 0], [2, 0], [2, 1], [0, 1]]}])";
+
+struct Extremes {
+    double worst_dbm = HUGE_VAL, hottest_dbm = -HUGE_VAL; // the hottest without the allowance
+};
+
+// Over squares whose lowest and greatest columns and rows are given, of an antenna at a height over the packs.
+Extremes extremes_of(int first_column, int last_column, int last_row, double x_m, double y_m, double over_m) {
+    Extremes all;
+    for (int column = first_column; column <= last_column; ++column)
+        for (int row = 0; row <= last_row; ++row) {
+            const double level = far_dbm(column + 0.5 - x_m, row + 0.5 - y_m, over_m);
+            all.worst_dbm = std::min(all.worst_dbm, level);
+            all.hottest_dbm = std::max(all.hottest_dbm, level + allowance_db);
+        }
+    return all;
+}
+
+std::string hundredths_of(double number) {
+    char text[32];
+    std::snprintf(text, sizeof text, "%.2f", number);
+    return text;
+}
+
+// The fields of the line that begins so, behind its name, blanks between them.
+std::string row_of(const std::string &page, const std::string &name) {
+    for (const std::string &line : lines_of(page))
+        if (line.rfind("  " + name + "  ", 0) == 0) return in_one_line(line.substr(name.size() + 3));
+    return "no row " + name + " in " + page;
+}
+
+TEST(Areas, EachIsToldByItself) {
+    const TemporaryFile file(scenario(R"("areas": )" + four_areas + R"(, "antennas": )" + one_antenna));
+    const Extremes stage = extremes_of(0, 1, 2, 1.0, 2.0, 2.0), far = extremes_of(40, 42, 0, 1.0, 2.0, 2.0),
+                   mark = extremes_of(0, 1, 0, 1.0, 2.0, 2.0);
+    ASSERT_GT(stage.worst_dbm, floor_dbm);
+    ASSERT_LT(far.worst_dbm, floor_dbm);
+    const Printout page = run({"map", file.path(), "S"});
+    EXPECT_EQ(page.code, 1) << page.err;
+    const auto row = [](int points, const Extremes &all, const std::string &verdict) {
+        return " " + std::to_string(points) + " " + hundredths_of(all.worst_dbm) + " " +
+               hundredths_of(all.worst_dbm - floor_dbm) + " " + hundredths_of(all.hottest_dbm) + " " +
+               hundredths_of(ceiling_dbm - all.hottest_dbm) + " " + verdict;
+    };
+    EXPECT_EQ(row_of(page.out, "stage"), row(6, stage, "holds")) << page.out;
+    EXPECT_EQ(row_of(page.out, "far, \"B\""), row(3, far, "DROPS OUT")) << page.out;
+    EXPECT_EQ(row_of(page.out, "riser"), " 0 - - - - NO POINT") << page.out;
+    EXPECT_EQ(row_of(page.out, "mark"), row(2, mark, "holds")) << page.out;
+    const Json told = json_of({"map", file.path(), "S"});
+    ASSERT_EQ(told.at("areas").size(), 4u);
+    const Json &second = told.at("areas")[1], &third = told.at("areas")[2];
+    EXPECT_EQ(second.at("name"), "far, \"B\"");
+    EXPECT_EQ(second.at("points"), 3);
+    EXPECT_EQ(second.at("worst").at("x_m"), 42.5);
+    EXPECT_NEAR(second.at("worst").at("level_dbm").get<double>(), far.worst_dbm, 1e-9);
+    EXPECT_NEAR(second.at("hottest").at("headroom_db").get<double>(), ceiling_dbm - far.hottest_dbm, 1e-9);
+    EXPECT_EQ(second.at("worst").at("serving"), "a");
+    EXPECT_EQ(second.at("holds"), false);
+    EXPECT_EQ(third.at("points"), 0);
+    EXPECT_EQ(third.at("worst"), nullptr);
+    EXPECT_EQ(third.at("holds"), false);
+    EXPECT_EQ(told.at("areas")[0].at("holds"), true);
+    EXPECT_EQ(told.at("points"), 9); // the mark lies within the stage
+}
+
+TEST(Areas, OneWithoutAPointIsNamedAndNotJudged) {
+    const std::string all_near =
+        std::regex_replace(four_areas, std::regex(R"(\[\[40, 0\], \[43, 0\], \[43, 1\], \[40, 1\]\])"),
+                           "[[4, 0], [6, 0], [6, 1], [4, 1]]");
+    const std::string rest = R"(, "antennas": )" + one_antenna +
+                             R"(, "placing": {"antennas": 1, "site_antennas": "leave out", "least_headroom_db": 0,
+ "candidates": [{"label": "c", "link": "A", "place": {"x_m": 1, "y_m": 2, "z_m": 3}}]})";
+    const TemporaryFolder folder;
+    const std::string coarse = folder.write("c.json", scenario(R"("areas": )" + all_near + rest));
+    for (const char *command : {"map", "place"}) {
+        const Printout page = run({command, coarse, "S"});
+        EXPECT_EQ(page.code, 1) << page.err;
+        const std::string words = in_one_line(page.out);
+        EXPECT_NE(words.find("Verdict: NOT JUDGED in 1 of 4 areas: no point of the grid lies in it"), std::string::npos)
+            << page.out;
+        EXPECT_NE(words.find("NOTE: no point of the grid lies in the area 'riser'"), std::string::npos) << page.out;
+        EXPECT_NE(in_one_line(run({command, coarse, "S", "--brief"}).out).find("the area 'riser'"), std::string::npos);
+        const Json told = json_of({command, coarse, "S"});
+        EXPECT_EQ(told.at("missed_areas"), Json::array({"riser"}));
+        EXPECT_EQ(told.at("areas")[2].at("points"), 0);
+        EXPECT_EQ(told.at("holds"), false);
+    }
+    // in half the step all four have points
+    std::string fine = scenario(R"("areas": )" + all_near + rest);
+    fine.replace(fine.find("\"step_m\": 1"), 11, "\"step_m\": 0.5");
+    folder.write("f.json", fine);
+    for (const char *command : {"map", "place"}) {
+        const Printout page = run({command, folder.path() + "/f.json", "S"});
+        EXPECT_EQ(page.code, 0) << page.out << page.err;
+        EXPECT_EQ(page.out.find("NOTE"), std::string::npos) << page.out;
+        EXPECT_EQ(json_of({command, folder.path() + "/f.json", "S"}).at("missed_areas"), Json::array());
+    }
+}
+
+TEST(Areas, OnlyTheOneThatFadesOrIsDoubtfulSaysSo) {
+    std::string loose = chain("A");
+    loose.replace(loose.find("\"power_dbm\": 5"), 14, "\"power_dbm\": 5, \"tolerance_db\": 3");
+    const std::string areas = R"([{"name": "near", "corners_m": [[2, 0], [4, 0], [4, 1], [2, 1]]},
+ {"name": "brink", "corners_m": [[17, 0], [19, 0], [19, 1], [17, 1]]}])";
+    const TemporaryFile file(scenario(R"("fading": {"model": "Rayleigh", "outage_percent": 30}, "areas": )" + areas +
+                                          R"(, "antennas": [{"label": "a", "link": "A",
+ "place": {"x_m": 0, "y_m": 0.5, "z_m": 1}}])",
+                                      loose));
+    // Rayleigh below its mean by the margin m: 1 - exp(-10^(-m / 10)), the exponential law of power
+    const auto margin = [](double x) { return far_dbm(x, 0.0, 0.0) - floor_dbm; };
+    const auto outage = [&](double x) { return 1.0 - std::exp(-std::pow(10.0, -margin(x) / 10.0)); };
+    ASSERT_GT(margin(18.5), 0.0);
+    ASSERT_LT(margin(17.5), 3.0);
+    ASSERT_GT(margin(3.5), 3.0);
+    ASSERT_GT(outage(17.5), 0.3);
+    ASSERT_LT(outage(3.5), 0.3);
+    const Printout page = run({"map", file.path(), "S"});
+    EXPECT_NE(row_of(page.out, "near").find("holds"), std::string::npos) << page.out;
+    EXPECT_NE(row_of(page.out, "brink").find("FADES, DOUBTFUL"), std::string::npos) << page.out;
+    const Json told = json_of({"map", file.path(), "S"});
+    EXPECT_EQ(told.at("areas")[0].at("doubtful"), 0);
+    EXPECT_EQ(told.at("areas")[1].at("doubtful"), 2);
+    EXPECT_EQ(told.at("areas")[0].at("points_over_wanted"), 0);
+    EXPECT_EQ(told.at("areas")[1].at("points_over_wanted"), 2);
+}
+
 TEST(Map, CombinesAntennas) {
     const std::string two = R"([{"label": "a", "link": "A", "place": {"x_m": 0, "y_m": 0.5, "z_m": 1}},
  {"label": "b", "link": "B", "place": {"x_m": 10, "y_m": 0.5, "z_m": 1}}])";
@@ -698,12 +828,67 @@ TEST(Place, TwoAntennasBesideOrInsteadOfTheSites) {
     EXPECT_EQ(instead.at("placements")[0].at("antennas").size(), 2u);
 }
 
+// At 600 MHz a wavelength is 0.5 m: the first candidate hangs 0.25 m over the middle of a square. A mast of 3 m has its
+// far field from 2 D^2 / wavelength = 36 m on (IEEE Std 145), and so no point of the site in it.
+TEST(Place, TellsTheNearFieldAndTheAreasOfTheBest) {
+    const TemporaryFolder folder;
+    const auto told = [&](const std::string &candidates) {
+        return folder.write("s.json", scenario(R"("areas": [
+ {"name": "left", "corners_m": [[0, 0], [3, 0], [3, 4], [0, 4]]},
+ {"name": "right", "corners_m": [[3, 0], [6, 0], [6, 4], [3, 4]]}], "placing": {"antennas": 1, "least_headroom_db": 0,
+ "candidates": [)" + candidates + "]}",
+                                               chain("A", "", "-40")));
+    };
+    const std::string over = R"({"label": "over", "link": "A", "place": {"x_m": 2.5, "y_m": 1.5, "z_m": 1.25}})";
+    const std::string away = R"({"label": "away", "link": "A", "place": {"x_m": 1, "y_m": 9, "z_m": 3}})";
+    const std::string mast =
+        R"({"label": "mast", "link": "A", "place": {"x_m": 1, "y_m": 12, "z_m": 3, "largest_dimension_m": 3}})";
+    const std::string file = told(over + "," + away + "," + mast);
+    const Json answer = json_of({"place", file, "S"});
+    ASSERT_EQ(answer.at("placements").size(), 3u);
+    EXPECT_EQ(answer.at("placements")[0].at("antennas")[0].at("label"), "over");
+    EXPECT_EQ(answer.at("placements")[0].at("near_field"), 1);
+    EXPECT_EQ(answer.at("placements")[1].at("near_field"), 0);
+    EXPECT_EQ(answer.at("placements")[2].at("near_field"), 24);
+    // the same words as of a map
+    const std::string words = in_one_line(run({"place", file, "S"}).out);
+    EXPECT_NE(words.find("NOTE: near field: 1 point lies nearer to an antenna than one wavelength, or than its pattern "
+                         "needs to form, where levels do not hold"),
+              std::string::npos)
+        << words;
+    EXPECT_NE(words.find("; 24 points in the near field of an antenna"), std::string::npos) << words;
+    EXPECT_EQ(run({"place", told(away), "S"}).out.find("near field"), std::string::npos);
+    // the areas are those of the best placement
+    constexpr double weaker_db = -45.0;
+    const Extremes left = extremes_of(0, 2, 3, 2.5, 1.5, 0.25), right = extremes_of(3, 5, 3, 2.5, 1.5, 0.25);
+    EXPECT_NEAR(answer.at("areas")[0].at("worst").at("level_dbm").get<double>(), left.worst_dbm + weaker_db, 1e-9);
+    EXPECT_NEAR(answer.at("areas")[1].at("worst").at("level_dbm").get<double>(), right.worst_dbm + weaker_db, 1e-9);
+    EXPECT_EQ(answer.at("areas")[1].at("worst").at("serving"), "over");
+    EXPECT_NE(words.find("Areas with placement 1 "), std::string::npos);
+}
+
+TEST(Place, RefusesMoreAntennasThanASiteHas) {
+    std::string antennas;
+    for (int i = 0; i < 32; ++i)
+        antennas += (i == 0 ? "" : ", ") + (R"({"label": "a)" + std::to_string(i)) +
+                    R"(", "link": "A", "place": {"x_m": )" + std::to_string(i) + R"(, "y_m": 9, "z_m": 3}})";
+    const std::string placing = R"(, "placing": {"antennas": 1, "least_headroom_db": 0, "candidates": [
+  {"label": "c", "link": "A", "place": {"x_m": 1, "y_m": 7, "z_m": 3}}]})";
+    const TemporaryFile file(scenario(R"("areas": )" + square + R"(, "antennas": [)" + antennas + "]" + placing));
+    expect_refused(run({"place", file.path(), "S"}),
+                   "sites[0].placing: this site has 32 antennas already, and a site has 32 at most");
+    EXPECT_LE(run({"map", file.path(), "S"}).code, 1);
+}
+
 TEST(Place, SaysWhereEveryPlacementOverloads) {
     const TemporaryFile file(scenario(R"("areas": )" + square + R"(, "placing": {"antennas": 1,
  "least_headroom_db": 100, "candidates": [{"label": "l", "link": "A", "place": {"x_m": 0, "y_m": 0, "z_m": 2}}]})"));
     const Printout page = run({"place", file.path(), "S"});
     EXPECT_EQ(page.code, 1) << page.err;
     EXPECT_NE(page.out.find("every placement leaves some point less than 100 dB under the ceiling"), std::string::npos);
+    const Json told = json_of({"place", file.path(), "S"});
+    EXPECT_EQ(told.at("areas"), nullptr);
+    EXPECT_EQ(told.at("missed_areas"), Json::array());
 }
 
 struct BadSite {
