@@ -40,6 +40,8 @@ class LentSite {
     };
 
     const Chain &chain_of(const SiteAntenna &antenna);
+    void need_floor_of(const std::vector<SiteAntenna> &antennas);
+    void lend_wearer(const Wearer &wearer);
     void lend(const std::vector<SiteAntenna> &antennas, std::vector<lvb_antenna> &places,
               std::vector<lvb_site_antenna> &lent);
     lvb_fault fault_of(const lvb_site &site) const;

@@ -7,6 +7,7 @@
 #include <algorithm>
 #include <array>
 #include <cmath>
+#include <filesystem>
 #include <map>
 #include <regex>
 #include <set>
@@ -279,7 +280,10 @@ TEST(Map, ShowsOutageInDecades) {
 
 TEST(Map, RefusesToShowWhatTheSiteDoesNotHave) {
     const TemporaryFile file(plain_site());
-    expect_refused(run({"map", file.path(), "S", "--show", "outage"}), "the site has no fading");
+    const TemporaryFolder folder;
+    const std::string csv_file = folder.path() + "/m.csv";
+    expect_refused(run({"map", file.path(), "S", "--show", "outage", "--csv", csv_file}), "the site has no fading");
+    EXPECT_FALSE(std::filesystem::exists(csv_file)); // nothing is written where nothing is answered
     expect_refused(run({"map", file.path(), "S", "--show", "margn"}),
                    "the nearest is 'margin'; it shows 'zones', 'margin', 'outage'");
     expect_refused(run({"map", file.path(), "S", "--show", "margin", "--json"}), "excludes");
