@@ -6,10 +6,6 @@
 namespace desk {
 namespace {
 
-std::string label_of(const Site &site, std::int32_t antenna) {
-    return antenna < 0 ? "nothing" : in_quotes(site.antennas[static_cast<std::size_t>(antenna)].label);
-}
-
 std::string point_words(const Survey &survey, std::uint64_t column, std::uint64_t row) {
     return "at x " + plain(survey.grid.x_of(column)) + " m, y " + plain(survey.grid.y_of(row)) + " m";
 }
@@ -21,21 +17,20 @@ std::string print_extremes(const Survey &survey) {
     std::string out =
         labelled("Worst:", "W " + point_words(survey, summary.worst_column, summary.worst_row) + ": " +
                                two(summary.worst_level_dbm) + " dBm, " + floor_room(summary.worst_margin_db) +
-                               "; strongest there is " + ascii(label_of(site, summary.worst_serving)) + among_judged);
+                               strongest_words(site, summary.worst_serving) + among_judged);
     out += labelled("Hottest:", "H " + point_words(survey, summary.hottest_column, summary.hottest_row) + ": " +
                                     two(summary.hottest_level_dbm) + " dBm with no allowance taken, " +
-                                    ceiling_room(summary.hottest_headroom_db) + "; strongest there is " +
-                                    ascii(label_of(site, summary.hottest_serving)) + among_judged);
+                                    ceiling_room(summary.hottest_headroom_db) +
+                                    strongest_words(site, summary.hottest_serving) + among_judged);
     if (summary.dropout > 0 && summary.overloaded > summary.overload)
         out += labelled("Both:", counted(summary.overloaded - summary.overload, "point") +
                                      " below the floor would overload with no allowance taken");
-    if (survey.outage.empty()) return out;
-    return out + labelled("Fading:", fading_law(*site.fading) + "below the floor in up to " +
-                                         share_words(survey.highest_outage()) + " of the time; " +
-                                         format("%.1f %%", 100.0 * static_cast<double>(survey.all.counts.over_outage) /
-                                                               static_cast<double>(summary.points)) +
-                                         " of the points more often than the " + plain(100.0 * survey.wanted_outage()) +
-                                         " % that are allowed");
+    if (!site.fading) return out;
+    return out +
+           print_fading(*site.fading, "below the floor in up to " + share_words(survey.highest_outage()) +
+                                          " of the time; " + percent(survey.all.counts.over_outage, summary.points) +
+                                          " of the points more often than the " +
+                                          plain(100.0 * survey.wanted_outage()) + " % that are allowed");
 }
 
 std::string print_antennas(const Survey &survey, const std::vector<bool> &on_map) {

@@ -15,10 +15,12 @@ std::string print_places(const PlacingSurvey &survey, const Links &links) {
     const Site &site = *survey.site;
     const Placing &placing = *site.placing;
     const std::size_t standing = placing.keeps_antennas ? site.antennas.size() : 0;
+    const std::string standing_words =
+        ", " + (standing == 0 ? "none" : std::to_string(standing)) + " of them in place already";
     std::string out = wrap(
-        site_words(site, standing + placing.antennas) + "; " + (standing == 0 ? "none" : std::to_string(standing)) +
-            " of them in place already; looked at all " + counted(survey.looked_at, "placement") + " of " +
-            counted(placing.candidates.size(), "candidate") + "; " + plain(survey.frequency_mhz) + " MHz; " +
+        site_words(site, standing + placing.antennas, standing_words) + "; looked at all " +
+            counted(survey.looked_at, "placement") + " of " + counted(placing.candidates.size(), "candidate") + "; " +
+            plain(survey.frequency_mhz) + " MHz; " +
             (survey.has_ceiling ? "every point must keep " + plain(placing.least_headroom_db) + " dB under the ceiling"
                                 : "no ceiling is stated, so least_headroom_db counts for nothing"),
         page_columns, "  ", "  ");

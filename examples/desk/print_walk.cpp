@@ -43,19 +43,18 @@ std::string print_strip(const WalkSurvey &survey, const std::string &show, bool 
     return out + print_shares("walk", view, survey.result.unmodelled) + "\n";
 }
 
-std::string print_fading(const WalkSurvey &survey) {
-    if (!survey.site->fading || survey.result.points == survey.result.unmodelled) return "";
+std::string print_outage(const WalkSurvey &survey) {
     const lvb_walk_result &result = survey.result;
+    if (!survey.site->fading || result.points == result.unmodelled) return "";
     constexpr double least_s = 0.005; // which would print as 0
-    const std::string expected = result.expected_under_floor_s > 0.0 && result.expected_under_floor_s < least_s
-                                     ? "less than 0.01 s"
-                                     : time_words(result.expected_under_floor_s);
+    const bool tiny = result.expected_under_floor_s > 0.0 && result.expected_under_floor_s < least_s;
     const std::size_t most = survey.most_outage();
-    return labelled("Fading:",
-                    fading_law(*survey.site->fading) + "below the floor for " + expected +
-                        " must be expected, on average over many such walks: " + share_words(result.mean_outage) +
-                        " of the time; in up to " + share_words(survey.outage[most]) + " of the time " +
-                        place_words(survey, survey.distance_m[most])) +
+    return print_fading(*survey.site->fading,
+                        "below the floor for " +
+                            (tiny ? "less than 0.01 s" : time_words(result.expected_under_floor_s)) +
+                            " must be expected, on average over many such walks: " + share_words(result.mean_outage) +
+                            " of the time; in up to " + share_words(survey.outage[most]) + " of the time " +
+                            place_words(survey, survey.distance_m[most])) +
            print_stretches(survey, survey.over_outage, survey.over_outage_s, true, "Outage:",
                            "more often below the floor than the " + plain(100.0 * survey.wanted_outage()) +
                                " % that are allowed");
@@ -77,16 +76,18 @@ std::string print_walk(const WalkSurvey &survey, const Links &links, const std::
                                          " lie where an antenna's path does not hold, and count for nothing");
     if (result.points > result.unmodelled) {
         out += labelled("Worst:", two(result.worst_level_dbm) + " dBm, " + floor_room(result.worst_margin_db) + ", " +
-                                      place_words(survey, result.worst_m));
+                                      place_words(survey, result.worst_m) +
+                                      strongest_words(site, survey.serving[survey.point_at(result.worst_m)]));
         out += labelled("Hottest:", two(result.hottest_level_dbm) + " dBm with no allowance taken, " +
                                         ceiling_room(result.hottest_headroom_db) + ", " +
-                                        place_words(survey, result.hottest_m));
+                                        place_words(survey, result.hottest_m) +
+                                        strongest_words(site, survey.serving[survey.point_at(result.hottest_m)]));
     }
     out += print_stretches(survey, survey.under_floor, result.under_floor_s, survey.has_floor,
                            "Floor:", "under the floor");
     out += print_stretches(survey, survey.over_ceiling, result.over_ceiling_s, survey.has_ceiling,
                            "Ceiling:", "over the ceiling");
-    out += print_fading(survey);
+    out += print_outage(survey);
     return out + verdict_line(failures(survey), "at every point of the walk") + print_left_out(survey, links, true) +
            print_cancelling(site, site.antennas.size()) + print_near_field(survey.counts.near_field);
 }

@@ -114,8 +114,7 @@ Strip::Strip(const WalkSurvey &survey, const View &view) : across_(parts(survey.
     const std::string &line = marks.text();
     std::string letters(line.size(), blank);
     const auto mark_at = [&](double at_m, char letter) {
-        const auto at = std::lower_bound(survey.distance_m.begin(), survey.distance_m.end() - 1, at_m);
-        char &place = letters[static_cast<std::size_t>(at - survey.distance_m.begin()) / across_];
+        char &place = letters[survey.point_at(at_m) / across_];
         place = place == blank ? letter : '*';
     };
     if (survey.result.points > survey.result.unmodelled) {

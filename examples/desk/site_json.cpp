@@ -72,6 +72,7 @@ Json walk_point_json(const WalkSurvey &survey, double at_m, double level_dbm, co
     out["z_m"] = at.z_m;
     out["level_dbm"] = level_dbm;
     out[room_name] = room_db;
+    out["serving"] = serving_json(*survey.site, survey.serving[survey.point_at(at_m)]);
     return out;
 }
 

@@ -21,10 +21,15 @@ Links links_of(const Scenario &scenario, const Site &site) {
     return links;
 }
 
-std::string site_words(const Site &site, std::size_t antennas) {
+std::string site_words(const Site &site, std::size_t antennas, const std::string &remark) {
     return std::string(site.direction == LVB_DIRECTION_OUTBOUND ? "outbound" : "inbound") + ", " +
            (site.combine == LVB_COMBINE_SUM ? "sum of the powers of " : "best of ") + counted(antennas, "antenna") +
-           "; packs at " + plain(site.pack_height_m) + " m";
+           remark + "; packs at " + plain(site.pack_height_m) + " m";
+}
+
+std::string strongest_words(const Site &site, std::int32_t antenna) {
+    return "; strongest there is " +
+           (antenna < 0 ? "nothing" : ascii(in_quotes(site.antennas[static_cast<std::size_t>(antenna)].label)));
 }
 
 std::string floor_room(double margin_db) {
@@ -37,10 +42,18 @@ std::string ceiling_room(double headroom_db) {
     return two(std::abs(headroom_db)) + " dB " + (headroom_db < 0.0 ? "over the ceiling" : "under the ceiling");
 }
 
-std::string fading_law(const Fading &fading) {
-    std::string words = fading_words()[static_cast<std::size_t>(fading.model)];
-    if (fading.branches > 1.0) words += ", best of " + plain(fading.branches) + " branches";
-    return words + ": ";
+std::string print_fading(const Fading &fading, const std::string &words) {
+    std::string law = fading_words()[static_cast<std::size_t>(fading.model)];
+    if (fading.branches > 1.0) law += ", best of " + plain(fading.branches) + " branches";
+    return labelled("Fading:", law + ": " + words + "; an allowance that holds fading too would count it twice");
+}
+
+std::string percent(std::uint64_t part, std::uint64_t whole) {
+    const double share = 100.0 * static_cast<double>(part) / static_cast<double>(whole);
+    constexpr double least = 0.05, most = 99.95; // which would print as 0.0 and 100.0
+    if (part > 0 && share < least) return "<0.1 %";
+    if (part < whole && share >= most) return ">99.9 %";
+    return format("%.1f %%", share);
 }
 
 std::string metres(double length_m) { return plain(std::round(length_m * 100.0) / 100.0); }
@@ -49,17 +62,15 @@ std::string print_shares(const std::string &of_what, const View &view, std::uint
     std::uint64_t whole = unmodelled;
     for (const Step &step : view.steps) whole += step.points;
     std::string out = "\n  Shares of the " + of_what + " (" + counted(whole, "point") + ")\n";
-    const auto row = [&](char mark, std::uint64_t count, const std::string &words, bool judged) {
-        out +=
-            "  " + std::string(2, mark) + " " +
-            (judged ? format("%5.1f %%", 100.0 * static_cast<double>(count) / static_cast<double>(whole)) : "      -") +
-            "  " + words + "\n";
+    const auto row = [&](char mark, const std::string &share, const std::string &words) {
+        out += "  " + std::string(2, mark) + format(" %7s  ", share.c_str()) + words + "\n";
     };
     for (const Step &step : view.steps)
-        if (step.points > 0 || step.mark != '?') row(step.mark, step.points, step.words, step.judged);
+        if (step.points > 0 || step.mark != '?')
+            row(step.mark, step.judged ? percent(step.points, whole) : "-", step.words);
     if (unmodelled > 0)
-        row(unmodelled_mark, unmodelled, "not judged: nearer to an antenna, or farther from it, than its path holds",
-            true);
+        row(unmodelled_mark, percent(unmodelled, whole),
+            "not judged: nearer to an antenna, or farther from it, than its path holds");
     return out;
 }
 

@@ -9,14 +9,18 @@ namespace desk {
 /// The links that are chains of a site, its candidates among them, each once.
 Links links_of(const Scenario &scenario, const Site &site);
 
-/// "outbound, best of 2 antennas; packs at 1.1 m"
-std::string site_words(const Site &site, std::size_t antennas);
+/// "outbound, best of 2 antennas; packs at 1.1 m", with a remark behind the antennas where there is one.
+std::string site_words(const Site &site, std::size_t antennas, const std::string &remark = "");
+/// "; strongest there is 'paddle left'"
+std::string strongest_words(const Site &site, std::int32_t antenna);
 /// "3.20 dB above the floor"
 std::string floor_room(double margin_db);
 /// "3.20 dB under the ceiling"
 std::string ceiling_room(double headroom_db);
-/// "Rayleigh, best of 2 branches: "
-std::string fading_law(const Fading &fading);
+/// The line of a site's fading, with its law before the words.
+std::string print_fading(const Fading &fading, const std::string &words);
+/// One decimal, but never 0.0 or 100.0 where it is not quite so.
+std::string percent(std::uint64_t part, std::uint64_t whole);
 /// Metres in hundredths.
 std::string metres(double length_m);
 

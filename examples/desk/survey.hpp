@@ -115,13 +115,15 @@ class Way {
     std::vector<double> along_m_; ///< of each corner
 };
 
+/// What arrives along a walk.
 struct WalkSurvey : Points {
     WalkSurvey(const Site &around, const LentSite &lent, const Walk &of)
         : Points(around, lent), walk(&of), way(of.corners, around.pack_height_m) {}
     const Walk *walk;
     Way way;
-    std::vector<double> distance_m; ///< of every point
-    lvb_walk_result result{};       ///< its outage is that of the best of all branches
+    std::vector<double> distance_m;             ///< of every point
+    std::size_t point_at(double along_m) const; ///< the first that is so far along the walk
+    lvb_walk_result result{};                   ///< its outage is that of the best of all branches
     Counts counts;
     std::vector<Stretch> under_floor;
     std::vector<Stretch> over_ceiling;

@@ -87,6 +87,11 @@ Way::At Way::at(double distance_m) const {
     return {between(corners_->x_m), between(corners_->y_m), between(z_m_)};
 }
 
+std::size_t WalkSurvey::point_at(double along_m) const {
+    const auto at = std::lower_bound(distance_m.begin(), distance_m.end() - 1, along_m);
+    return static_cast<std::size_t>(at - distance_m.begin());
+}
+
 WalkSurvey survey_walk(const Document &document, const Scenario &scenario, const Site &site, const Walk &of) {
     need_antennas(document, site);
     const LentSite lent(document, scenario, site, false);

@@ -278,6 +278,21 @@ TEST(Map, ShowsOutageInDecades) {
     EXPECT_NE(page.out.find("more often below the floor than the allowed 20 %"), std::string::npos) << page.out;
 }
 
+// 3600 points around the antenna and one far away, which drops out: 0.03 %.
+TEST(Map, AShareIsNeverRoundedToNothingOrAll) {
+    std::string text = scenario(R"("areas": [{"name": "hall", "corners_m": [[0, 0], [30, 0], [30, 30], [0, 30]]},
+ {"name": "door", "corners_m": [[70, 0], [70.5, 0], [70.5, 0.5], [70, 0.5]]}],
+ "antennas": [{"label": "a", "link": "A", "place": {"x_m": 15, "y_m": 15, "z_m": 3}}])");
+    text.replace(text.find("\"step_m\": 1"), 11, "\"step_m\": 0.5");
+    ASSERT_GT(far_dbm(14.75, 14.75, 2.0), floor_dbm);
+    ASSERT_LT(far_dbm(55.25, 14.75, 2.0), floor_dbm);
+    const TemporaryFile file(text);
+    const Printout page = run({"map", file.path(), "S"});
+    EXPECT_NE(page.out.find("##  <0.1 %  drops out"), std::string::npos) << page.out;
+    EXPECT_NE(page.out.find(".. >99.9 %  inside the window"), std::string::npos) << page.out;
+    EXPECT_NE(page.out.find("++       -  "), std::string::npos) << page.out;
+}
+
 TEST(Map, RefusesToShowWhatTheSiteDoesNotHave) {
     const TemporaryFile file(plain_site());
     const TemporaryFolder folder;
@@ -633,6 +648,10 @@ TEST(Walk, TellsWhereTheLinkIsUnderTheFloorAndOverTheCeiling) {
     const Json told = json_of({"walk", file, "S", "W"});
     EXPECT_NEAR(told.at("length_m").get<double>(), 80.0, 1e-9);
     EXPECT_NEAR(told.at("duration_s").get<double>(), 40.0, 1e-9);
+    EXPECT_EQ(told.at("worst").at("serving"), "a");
+    EXPECT_NE(in_one_line(page.out).find("at 80 m of the walk (x 81.2 m, y 2 m); strongest there is 'a'"),
+              std::string::npos)
+        << page.out;
     // Straight lines between points 0.05 m apart.
     constexpr double by_steps_m = 1e-3;
     ASSERT_EQ(told.at("under_floor").size(), 1u);
@@ -740,6 +759,7 @@ TEST(Walk, SeldomEnoughFadingHolds) {
     const Printout page = run({"walk", file.path(), "S", "W"});
     EXPECT_EQ(page.code, 0) << page.out << page.err;
     EXPECT_NE(page.out.find("Outage:   never more often below the floor"), std::string::npos) << page.out;
+    EXPECT_NE(in_one_line(page.out).find("below the floor for less than 0.01 s must be expected"), std::string::npos);
     const TemporaryFile plain(
         plain_site(R"(, "walks": [{"name": "W", "speed_m_per_s": 2, "step_m": 0.5, "corners_m": [[2, 2], [3, 2]]}])"));
     EXPECT_EQ(json_of({"walk", plain.path(), "S", "W"}).at("fading"), nullptr);
