@@ -59,6 +59,17 @@ std::string print_screens(const Site &site) {
     return out;
 }
 
+std::string print_legend(const Site &site, const Drawing &drawing) {
+    std::string legend = "Seen from above: ahead (y) is up the page, right (x) is right.";
+    if (site.stage_front_y_m)
+        legend += " The stage front is at y " + plain(*site.stage_front_y_m) + " m" +
+                  (drawing.reaches(*site.stage_front_y_m) ? "." : ", outside this drawing.");
+    if (const std::string scale = drawing.scale_words(); !scale.empty()) legend += " " + scale;
+    legend += " W is the worst point, H the hottest, small letters are antennas; two marks in one place may show as *. "
+              "Blank is outside the areas.";
+    return wrap(legend, page_columns, "  ", "  ");
+}
+
 } // namespace
 
 std::string print_map(const Survey &survey, const Links &links, const std::string &show, bool brief) {
@@ -84,15 +95,7 @@ std::string print_map(const Survey &survey, const Links &links, const std::strin
                                print_cancelling(site, site.antennas.size()) +
                                print_near_field(survey.all.counts.near_field);
     if (brief) return out + answer;
-    std::string legend = "Seen from above: ahead (y) is up the page, right (x) is right.";
-    if (site.stage_front_y_m)
-        legend += " The stage front is at y " + plain(*site.stage_front_y_m) + " m" +
-                  (drawing.reaches(*site.stage_front_y_m) ? "." : ", outside this drawing.");
-    if (const std::string scale = drawing.scale_words(); !scale.empty()) legend += " " + scale;
-    legend += " W is the worst point, H the hottest, small letters are antennas; two marks in one place may show as *. "
-              "Blank is outside the areas.";
-    out += wrap(legend, page_columns, "  ", "  ");
-    return out + print_antennas(survey, on_map) + print_screens(site) + answer;
+    return out + print_legend(site, drawing) + print_antennas(survey, on_map) + print_screens(site) + answer;
 }
 
 } // namespace desk

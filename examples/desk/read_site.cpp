@@ -4,9 +4,6 @@
 #include "read_points.hpp"
 #include "read_terms.hpp"
 
-#include <algorithm>
-#include <array>
-#include <cmath>
 #include <unordered_set>
 
 namespace desk {

@@ -202,9 +202,7 @@ Fading read_fading(const Checks &checks, const Value &value) {
     need(outage);
     constexpr double least_outage = 1e-9, most_outage = 0.999999, most_branches = 100.0;
     fading.outage = within(checks, numbers, outage, least_outage, most_outage);
-    if (numbers.contains(branches)) fading.branches = within(checks, numbers, branches, 1.0, most_branches);
-    if (fading.branches != std::floor(fading.branches))
-        checks.document().refuse(*numbers.at(branches).value, plain(fading.branches) + " is not a whole number");
+    if (numbers.contains(branches)) fading.branches = whole_within(checks, numbers, branches, 1.0, most_branches);
     if (fading.model == Fading::Model::rayleigh) return fading;
     need(fading_parameter);
     const bool rice = fading.model == Fading::Model::rice;
