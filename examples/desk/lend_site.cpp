@@ -50,6 +50,12 @@ const LentSite::Chain &LentSite::chain_of(const SiteAntenna &antenna) {
     return chains_.emplace_back(of_, antenna, link, needed_dbm_);
 }
 
+void LentSite::need_floor_of(const std::vector<SiteAntenna> &antennas) {
+    for (const SiteAntenna &antenna : antennas)
+        if (const std::optional<double> needed_dbm = scenario_.links[antenna.link].needed_dbm)
+            needed_dbm_ = std::max(needed_dbm_.value_or(*needed_dbm), *needed_dbm);
+}
+
 void LentSite::lend(const std::vector<SiteAntenna> &antennas, std::vector<lvb_antenna> &places,
                     std::vector<lvb_site_antenna> &lent) {
     places.reserve(antennas.size());
@@ -80,10 +86,8 @@ LentSite::LentSite(const Document &document, const Scenario &scenario, const Sit
     site_.screen_count = static_cast<std::uint32_t>(screens_.size());
     site_.screen_size = sizeof(lvb_screen);
     site_.pack_height_m = site.pack_height_m;
-    for (const std::vector<SiteAntenna> *antennas : {&site.antennas, &candidates})
-        for (const SiteAntenna &antenna : *antennas)
-            if (const std::optional<double> needed_dbm = scenario.links[antenna.link].needed_dbm)
-                needed_dbm_ = std::max(needed_dbm_.value_or(*needed_dbm), *needed_dbm);
+    need_floor_of(site.antennas);
+    need_floor_of(candidates);
     lend(site.antennas, places_, lent_antennas_);
     lend(candidates, candidate_places_, lent_candidates_);
     for (std::size_t i = 0; i < site.antennas.size(); ++i) check(site.antennas[i], lent_antennas_[i]);
@@ -93,8 +97,10 @@ LentSite::LentSite(const Document &document, const Scenario &scenario, const Sit
     if (!lent_antennas_.empty())
         if (const lvb_fault fault = fault_of(site_); fault.structure == LVB_STRUCT_SITE_ANTENNA)
             refuse_chain(site.antennas[static_cast<std::size_t>(fault.row)], fault);
-    if (!site.wearer) return;
-    const Wearer &wearer = *site.wearer;
+    if (site.wearer) lend_wearer(*site.wearer);
+}
+
+void LentSite::lend_wearer(const Wearer &wearer) {
     body_ = {sizeof body_, static_cast<std::uint32_t>(wearer.body_table->values.size()),
              wearer.body_table->points.data(), wearer.body_table->values.data()};
     site_.body_table = &body_;
@@ -212,6 +218,7 @@ void LentSite::refuse(const lvb_fault &fault) const {
         document_.refuse(*table.value, text);
     }
     case LVB_STRUCT_MAP:
+    case LVB_STRUCT_WALK:
         if (fault.field == LVB_FIELD_FLOOR_DBM)
             document_.refuse(*of_.fading->value, "an outage needs a floor, and the chains' receivers state none");
         break;

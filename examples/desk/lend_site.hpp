@@ -16,6 +16,7 @@ class LentSite {
     LentSite(const LentSite &) = delete;
 
     const lvb_site &site() const { return site_; }
+    const std::vector<lvb_area> &areas() const { return areas_; }
     const std::vector<lvb_site_antenna> &candidates() const { return lent_candidates_; }
     /// Of the frequency, which is the same in all chains.
     double frequency_mhz() const { return chains_.front().link.frequency_mhz; }
@@ -39,6 +40,8 @@ class LentSite {
     };
 
     const Chain &chain_of(const SiteAntenna &antenna);
+    void need_floor_of(const std::vector<SiteAntenna> &antennas);
+    void lend_wearer(const Wearer &wearer);
     void lend(const std::vector<SiteAntenna> &antennas, std::vector<lvb_antenna> &places,
               std::vector<lvb_site_antenna> &lent);
     lvb_fault fault_of(const lvb_site &site) const;

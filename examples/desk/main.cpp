@@ -251,10 +251,12 @@ class Program {
         walk_->add_option("walk", site_.walk, "name of a walk of the site (left out: tells which there are)");
         place_ = declare_site("place", "find where one or two antennas of a site serve best");
         map_->add_option("--pgm", site_.pgm, "write the margin over the floor as a portable graymap to this file");
-        map_->add_option("--show", site_.show, "what to draw: zones (left out), margin in steps of 3 dB, or outage")
-            ->excludes("--json");
-        for (CLI::App *command : {map_, walk_})
+        for (CLI::App *command : {map_, walk_}) {
+            command
+                ->add_option("--show", site_.show, "what to draw: zones (left out), margin in steps of 3 dB, or outage")
+                ->excludes("--json");
             command->add_option("--csv", site_.csv, "write every point to this CSV file");
+        }
         for (CLI::App *command : {map_, walk_})
             command->footer(exit_codes("every point is over the floor and under the ceiling",
                                        "some point is not, or is doubtful or not judged"));

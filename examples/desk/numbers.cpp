@@ -83,6 +83,28 @@ std::uint32_t whole(const Checks &checks, const GivenNumbers &numbers, std::int3
                                         plain(range.maximum));
 }
 
+void need_number(const Checks &checks, const Value &owner, const GivenNumbers &numbers,
+                 const std::vector<NumberKey> &keys, std::int32_t field, std::int32_t kind) {
+    if (!numbers.contains(field)) checks.document().refuse(owner, ways_to_write(keys, field, kind) + " is missing");
+}
+
+double within(const Checks &checks, const GivenNumbers &numbers, std::int32_t field, double low, double high) {
+    const Given &given = numbers.at(field);
+    const double number = taken(numbers, field);
+    if (number >= low && number <= high) return number;
+    checks.document().refuse(*given.value, plain(given.value->number) + " is out of range; allowed " +
+                                               plain(given.key->from_library(low)) + " to " +
+                                               plain(given.key->from_library(high)));
+}
+
+std::uint32_t whole_within(const Checks &checks, const GivenNumbers &numbers, std::int32_t field, double low,
+                           double high) {
+    const double number = within(checks, numbers, field, low, high);
+    if (number != std::floor(number))
+        checks.document().refuse(*numbers.at(field).value, plain(number) + " is not a whole number");
+    return static_cast<std::uint32_t>(number);
+}
+
 Table read_columns(const Checks &checks, const Value &value, const Columns &columns) {
     Table table;
     table.value = &value;

@@ -72,11 +72,6 @@ std::uint64_t whole_or(const Checks &checks, const GivenNumbers &numbers, std::i
                                                        plain(least) + " to " + plain(most));
 }
 
-void need(const Checks &checks, const Value &value, const GivenNumbers &numbers, const std::vector<NumberKey> &keys,
-          std::int32_t field) {
-    if (!numbers.contains(field)) checks.document().refuse(value, ways_to_write(keys, field, 0) + " is missing");
-}
-
 void check_object(const Checks &checks, const Value &value, std::vector<std::string> names,
                   const std::vector<NumberKey> &keys, const char *owner) {
     checks.expect(value, Value::Kind::object);
@@ -112,7 +107,7 @@ Tuning read_tuning(const Checks &checks, const Value &value) {
     if (tuning.numbers.empty())
         checks.document().refuse(value, "first_mhz with last_mhz and count, or channels_mhz, is missing");
     for (const std::int32_t field : {LVB_FIELD_FIRST_MHZ, LVB_FIELD_LAST_MHZ, LVB_FIELD_FREQUENCY_COUNT})
-        need(checks, value, tuning.numbers, tuning_keys(), field);
+        need_number(checks, value, tuning.numbers, tuning_keys(), field);
     tuning.first_mhz = taken(tuning.numbers, LVB_FIELD_FIRST_MHZ);
     tuning.last_mhz = taken(tuning.numbers, LVB_FIELD_LAST_MHZ);
     if (const Given &last = tuning.numbers.at(LVB_FIELD_LAST_MHZ); !(tuning.first_mhz < tuning.last_mhz))
@@ -144,7 +139,7 @@ Reading read_reading(const Checks &checks, const Value &value, const Link &link)
     Reading reading;
     reading.value = &value;
     reading.numbers = numbers_of(checks, members_of(value), reading_keys(), LVB_STRUCT_READING, 0);
-    need(checks, value, reading.numbers, reading_keys(), LVB_FIELD_LEVEL_DBM);
+    need_number(checks, value, reading.numbers, reading_keys(), LVB_FIELD_LEVEL_DBM);
     const Value &after = checks.need(value, "after");
     try {
         reading.entry.stage = static_cast<std::uint32_t>(stage_named(link, checks.text(after)));
@@ -163,7 +158,7 @@ Readings read_readings(const Checks &checks, const Value &value, const Link &lin
     Readings readings;
     readings.value = &value;
     readings.numbers = numbers_of(checks, members_of(value), uncertainty_keys(), LVB_STRUCT_LOCATE, 0);
-    need(checks, value, readings.numbers, uncertainty_keys(), LVB_FIELD_UNCERTAINTY_DB);
+    need_number(checks, value, readings.numbers, uncertainty_keys(), LVB_FIELD_UNCERTAINTY_DB);
     readings.uncertainty_db = taken(readings.numbers, LVB_FIELD_UNCERTAINTY_DB);
     const Value &levels = checks.need(value, "levels");
     checks.expect(levels, Value::Kind::list);
@@ -214,7 +209,7 @@ std::vector<StockItem> read_stock(const Checks &checks, StageReader &stages, con
         if (item.stage.placed())
             checks.document().refuse(stage, "a place belongs to the link's stage, not to an item of the stock");
         item.numbers = numbers_of(checks, members_of(*object), stock_keys(), LVB_STRUCT_ITEM, 0);
-        need(checks, *object, item.numbers, stock_keys(), LVB_FIELD_COST);
+        need_number(checks, *object, item.numbers, stock_keys(), LVB_FIELD_COST);
         item.cost = whole_or(checks, item.numbers, LVB_FIELD_COST, 0.0, most_cost, 0);
         item.count = static_cast<std::uint32_t>(whole_or(checks, item.numbers, LVB_FIELD_COUNT, 0.0, most_count, 1));
         item.lowest_mhz = taken(item.numbers, LVB_FIELD_LOWEST_MHZ);

@@ -58,8 +58,7 @@ Place read_place(const Checks &checks, const Value &value) {
     place.value = &value;
     place.numbers = numbers_of(checks, members_of(value), place_keys(), LVB_STRUCT_ANTENNA, 0);
     for (const std::int32_t field : {LVB_FIELD_X_M, LVB_FIELD_Y_M, LVB_FIELD_Z_M})
-        if (!place.numbers.contains(field))
-            checks.document().refuse(value, ways_to_write(place_keys(), field, 0) + " is missing");
+        need_number(checks, value, place.numbers, place_keys(), field);
     lvb_antenna &entry = place.entry;
     entry.size = sizeof entry;
     entry.x_m = taken(place.numbers, LVB_FIELD_X_M);
@@ -84,8 +83,7 @@ void read_edges(const Checks &checks, const Value &list, Path &path) {
         checks.text_or_empty(*item, "note");
         const GivenNumbers numbers = numbers_of(checks, members_of(*item), edge_keys(), LVB_STRUCT_EDGE, 0);
         for (const std::int32_t field : {LVB_FIELD_DISTANCE_M, LVB_FIELD_HEIGHT_M})
-            if (!numbers.contains(field))
-                checks.document().refuse(*item, ways_to_write(edge_keys(), field, 0) + " is missing");
+            need_number(checks, *item, numbers, edge_keys(), field);
         path.edges.push_back({taken(numbers, LVB_FIELD_DISTANCE_M), taken(numbers, LVB_FIELD_HEIGHT_M)});
         path.edge_numbers.push_back(numbers);
     }

@@ -101,20 +101,10 @@ Limit read_own_limit(const Checks &checks, const Value &value) {
     const std::int32_t quantity =
         checks.choose(checks.need(value, "quantity"), words(lvb_quantity_name, 1), "quantity that a rule limits") + 1;
     limit.numbers = numbers_of(checks, members_of(value), limit_keys(), LVB_STRUCT_LIMIT, 0);
-    if (!limit.numbers.contains(LVB_FIELD_LIMIT_DBM))
-        checks.document().refuse(value, ways_to_write(limit_keys(), LVB_FIELD_LIMIT_DBM, 0) + " is missing");
+    need_number(checks, value, limit.numbers, limit_keys(), LVB_FIELD_LIMIT_DBM);
     limit.entry = {sizeof limit.entry, quantity, taken(limit.numbers, LVB_FIELD_LIMIT_DBM),
                    taken(limit.numbers, LVB_FIELD_LOWEST_MHZ), taken(limit.numbers, LVB_FIELD_HIGHEST_MHZ)};
     return limit;
-}
-
-double within(const Checks &checks, const GivenNumbers &numbers, std::int32_t field, double low, double high) {
-    const Given &given = numbers.at(field);
-    const double number = taken(numbers, field);
-    if (number >= low && number <= high) return number;
-    checks.document().refuse(*given.value, plain(given.value->number) + " is out of range; allowed " +
-                                               plain(given.key->from_library(low)) + " to " +
-                                               plain(given.key->from_library(high)));
 }
 
 std::uint32_t read_transmitters(const Checks &checks, const GivenNumbers &numbers) {
@@ -208,16 +198,11 @@ Fading read_fading(const Checks &checks, const Value &value) {
                       "fading of model '" + fading_words()[static_cast<std::size_t>(model)] + "'");
     const GivenNumbers &numbers = fading.numbers =
         numbers_of(checks, members_of(value), fading_keys(), LVB_STRUCT_NONE, 0);
-    const auto need = [&](std::int32_t field) {
-        if (!numbers.contains(field))
-            checks.document().refuse(value, ways_to_write(fading_keys(), field, model + 1) + " is missing");
-    };
+    const auto need = [&](std::int32_t field) { need_number(checks, value, numbers, fading_keys(), field, model + 1); };
     need(outage);
     constexpr double least_outage = 1e-9, most_outage = 0.999999, most_branches = 100.0;
     fading.outage = within(checks, numbers, outage, least_outage, most_outage);
-    if (numbers.contains(branches)) fading.branches = within(checks, numbers, branches, 1.0, most_branches);
-    if (fading.branches != std::floor(fading.branches))
-        checks.document().refuse(*numbers.at(branches).value, plain(fading.branches) + " is not a whole number");
+    if (numbers.contains(branches)) fading.branches = whole_within(checks, numbers, branches, 1.0, most_branches);
     if (fading.model == Fading::Model::rayleigh) return fading;
     need(fading_parameter);
     const bool rice = fading.model == Fading::Model::rice;

@@ -13,7 +13,7 @@ struct SiteQuestion {
     std::string csv;  ///< file to write, or empty
     std::string pgm;  ///< file to write, or empty
     bool as_json = false;
-    std::string show;       ///< what a map draws
+    std::string show;       ///< what a map or a walk draws
     bool brief = false;     ///< only the answer: no legend, no list of antennas, no cautions
     std::uint32_t most = 5; ///< placements to tell
 };

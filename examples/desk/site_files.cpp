@@ -24,6 +24,16 @@ std::string label_field(const Site &site, std::int32_t antenna) {
     return antenna < 0 ? "" : text_field(site.antennas[static_cast<std::size_t>(antenna)].label);
 }
 
+const std::string point_columns = "level_dbm,margin_db,headroom_db,zone,serving,outage\n";
+
+// What stands of a point behind its place, with the line's end.
+std::string point_fields(const Points &points, std::size_t i) {
+    return number_field(points.level_dbm[i]) + "," + number_field(points.margin_db[i]) + "," +
+           number_field(points.headroom_db[i]) + "," + lvb_zone_name(points.zone[i]) + "," +
+           label_field(*points.site, points.serving[i]) + "," +
+           (points.outage.empty() ? "" : number_field(points.outage[i])) + "\n";
+}
+
 // Whether two names lead to one file, which need not be there yet.
 bool same_file(const std::string &one, const std::string &other) {
     std::error_code error;
@@ -38,15 +48,12 @@ bool same_file(const std::string &one, const std::string &other) {
 } // namespace
 
 std::string map_csv(const Survey &survey) {
-    std::string text = "x_m,y_m,level_dbm,margin_db,headroom_db,zone,serving,outage\n";
-    for (std::size_t i = 0; i < survey.level_dbm.size(); ++i) {
-        if (survey.is_blank(i)) continue;
-        text += exact(survey.x_of(i % survey.columns)) + "," + exact(survey.y_of(i / survey.columns)) + "," +
-                number_field(survey.level_dbm[i]) + "," + number_field(survey.margin_db[i]) + "," +
-                number_field(survey.headroom_db[i]) + "," + lvb_zone_name(survey.zone[i]) + "," +
-                label_field(*survey.site, survey.serving[i]) + "," +
-                (survey.outage.empty() ? "" : number_field(survey.outage[i])) + "\n";
-    }
+    std::string text = "x_m,y_m," + point_columns;
+    const Grid &grid = survey.grid;
+    for (std::size_t i = 0; i < survey.size(); ++i)
+        if (!survey.is_blank(i))
+            text += exact(grid.x_of(grid.column_of(i))) + "," + exact(grid.y_of(grid.row_of(i))) + "," +
+                    point_fields(survey, i);
     return text;
 }
 
@@ -55,28 +62,28 @@ std::string map_pgm(const Survey &survey) {
     constexpr std::size_t greys_in_a_line = 17; // the format wants no line over 70 characters
     std::string text = format("P2\n# grey 0: no level; others: (grey - 128) / 2 dB over the floor\n"
                               "# top line: greatest y\n%zu %zu\n255\n",
-                              survey.columns, survey.rows);
-    for (std::size_t row = survey.rows; row-- > 0;)
-        for (std::size_t column = 0; column < survey.columns; ++column) {
-            const std::size_t i = row * survey.columns + column;
+                              survey.grid.columns, survey.grid.rows);
+    for (std::size_t row = survey.grid.rows; row-- > 0;)
+        for (std::size_t column = 0; column < survey.grid.columns; ++column) {
+            const std::size_t i = row * survey.grid.columns + column;
             const double grey =
                 survey.is_blank(i)
                     ? 0.0
                     : std::clamp(std::round(at_floor + greys_per_db * survey.margin_db[i]), lowest, highest);
-            const bool ends = column + 1 == survey.columns || (column + 1) % greys_in_a_line == 0;
+            const bool ends = column + 1 == survey.grid.columns || (column + 1) % greys_in_a_line == 0;
             text += format("%.0f%c", grey, ends ? '\n' : ' ');
         }
     return text;
 }
 
 std::string walk_csv(const WalkSurvey &survey) {
-    std::string text = "distance_m,time_s,x_m,y_m,z_m,level_dbm,margin_db,headroom_db,zone,serving\n";
-    for (std::size_t i = 0; i < survey.distance_m.size(); ++i) {
-        const WalkSurvey::At at = survey.at(survey.distance_m[i]);
-        text += exact(survey.distance_m[i]) + "," + exact(survey.distance_m[i] / survey.walk->speed_m_per_s) + "," +
-                exact(at.x_m) + "," + exact(at.y_m) + "," + exact(at.z_m) + "," + number_field(survey.level_dbm[i]) +
-                "," + number_field(survey.margin_db[i]) + "," + number_field(survey.headroom_db[i]) + "," +
-                lvb_zone_name(survey.zone[i]) + "," + label_field(*survey.site, survey.serving[i]) + "\n";
+    std::string text = "distance_m,time_s,x_m,y_m,z_m," + point_columns;
+    for (std::size_t i = 0; i < survey.size(); ++i) {
+        const double distance_m = survey.distance_m[i];
+        const Way::At at = survey.way.at(distance_m);
+        for (const double number : {distance_m, distance_m / survey.walk->speed_m_per_s, at.x_m, at.y_m, at.z_m})
+            text += exact(number) + ",";
+        text += point_fields(survey, i);
     }
     return text;
 }

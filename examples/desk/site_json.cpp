@@ -1,7 +1,8 @@
 #include "site_json.hpp"
 
 #include "print_budget.hpp"
-#include "print_site.hpp"
+#include "site_verdict.hpp"
+#include "site_words.hpp"
 
 #include <nlohmann/json.hpp>
 
@@ -25,7 +26,9 @@ Json heading(const Scenario &scenario, const std::string &file, const Site &site
     return out;
 }
 
-std::string told(const Scenario &scenario, const Site &site, Json out) {
+std::string told(const Scenario &scenario, const Site &site, const std::vector<std::string> &failures, Json out) {
+    out["failures"] = failures;
+    out["holds"] = failures.empty();
     out["cautions"] = cautions(scenario, links_of(scenario, site));
     return out.dump(2, ' ', false, Json::error_handler_t::replace) + "\n";
 }
@@ -34,10 +37,18 @@ Json serving_json(const Site &site, std::int32_t antenna) {
     return antenna < 0 ? Json(nullptr) : Json(site.antennas[static_cast<std::size_t>(antenna)].label);
 }
 
+// Null without fading.
+Json fading_json(const Points &points, const Counts &counts) {
+    if (points.outage.empty()) return nullptr;
+    return {{"wanted_outage", points.wanted_outage()},
+            {"points_over_wanted", counts.over_outage},
+            {"highest_outage", points.highest_outage()}};
+}
+
 Json stretches_json(const WalkSurvey &survey, const std::vector<Stretch> &stretches) {
     Json list = Json::array();
     for (const Stretch &stretch : stretches) {
-        const WalkSurvey::At from = survey.at(stretch.from_m), to = survey.at(stretch.to_m);
+        const Way::At from = survey.way.at(stretch.from_m), to = survey.way.at(stretch.to_m);
         Json item;
         item["from_m"] = stretch.from_m;
         item["to_m"] = stretch.to_m;
@@ -53,7 +64,7 @@ Json stretches_json(const WalkSurvey &survey, const std::vector<Stretch> &stretc
 
 Json walk_point_json(const WalkSurvey &survey, double at_m, double level_dbm, const char *room_name, double room_db) {
     if (std::isnan(at_m) || survey.result.points == survey.result.unmodelled) return nullptr;
-    const WalkSurvey::At at = survey.at(at_m);
+    const Way::At at = survey.way.at(at_m);
     Json out;
     out["at_m"] = at_m;
     out["x_m"] = at.x_m;
@@ -61,32 +72,29 @@ Json walk_point_json(const WalkSurvey &survey, double at_m, double level_dbm, co
     out["z_m"] = at.z_m;
     out["level_dbm"] = level_dbm;
     out[room_name] = room_db;
+    out["serving"] = serving_json(*survey.site, survey.serving[survey.point_at(at_m)]);
     return out;
 }
 
-} // namespace
+// The worst or the hottest point; null where there is no point with a level.
+Json extreme_json(const Survey &map, const Tally &tally, bool hottest) {
+    if (tally.summary.points == 0) return nullptr;
+    const lvb_map_summary &all = tally.summary;
+    Json out;
+    out["x_m"] = map.grid.x_of(hottest ? all.hottest_column : all.worst_column);
+    out["y_m"] = map.grid.y_of(hottest ? all.hottest_row : all.worst_row);
+    out["level_dbm"] = hottest ? all.hottest_level_dbm : all.worst_level_dbm;
+    if (hottest) out["headroom_db"] = all.hottest_headroom_db;
+    else out["margin_db"] = all.worst_margin_db;
+    out["serving"] = serving_json(*map.site, hottest ? all.hottest_serving : all.worst_serving);
+    return out;
+}
 
-std::string map_json(const Scenario &scenario, const std::string &file, const Survey &survey) {
-    const Site &site = *survey.site;
-    const lvb_map_summary &summary = survey.summary;
-    const auto point = [&](std::uint64_t column, std::uint64_t row) {
-        Json out;
-        out["x_m"] = survey.x_of(column);
-        out["y_m"] = survey.y_of(row);
-        return out;
-    };
-    Json out = heading(scenario, file, site);
-    out["frequency_mhz"] = survey.frequency_mhz;
-    out["far_worst_db"] = survey.far_worst_db;
-    out["near_worst_db"] = survey.near_worst_db;
-    out["grid"] = {{"x_m", survey.x_m},
-                   {"y_m", survey.y_m},
-                   {"step_m", site.step_m},
-                   {"columns", survey.columns},
-                   {"rows", survey.rows}};
+void add_tally(Json &out, const Survey &map, const Tally &tally) {
+    const lvb_map_summary &summary = tally.summary;
     out["points"] = summary.points;
-    out["doubtful"] = survey.doubtful;
-    out["near_field"] = survey.near_field;
+    out["doubtful"] = tally.counts.doubtful;
+    out["near_field"] = tally.counts.near_field;
     out["unmodelled"] = summary.unmodelled;
     Json zones;
     zones[lvb_zone_name(LVB_ZONE_DROPOUT)] = summary.dropout;
@@ -97,22 +105,47 @@ std::string map_json(const Scenario &scenario, const std::string &file, const Su
     zones[lvb_zone_name(LVB_ZONE_NOT_JUDGED)] = summary.not_judged;
     out["zones"] = zones;
     out["overloaded"] = summary.overloaded;
-    out["worst"] = point(summary.worst_column, summary.worst_row);
-    out["worst"]["level_dbm"] = summary.worst_level_dbm;
-    out["worst"]["margin_db"] = summary.worst_margin_db;
-    out["worst"]["serving"] = serving_json(site, summary.worst_serving);
-    out["hottest"] = point(summary.hottest_column, summary.hottest_row);
-    out["hottest"]["level_dbm"] = summary.hottest_level_dbm;
-    out["hottest"]["headroom_db"] = summary.hottest_headroom_db;
-    out["hottest"]["serving"] = serving_json(site, summary.hottest_serving);
-    out["fading"] = nullptr;
-    if (site.fading)
-        out["fading"] = {{"wanted_outage", survey.wanted_outage()},
-                         {"points_over_wanted", survey.over_outage()},
-                         {"highest_outage", survey.highest_outage()}};
-    out["failures"] = failures(survey);
-    out["holds"] = failures(survey).empty();
-    return told(scenario, *survey.site, std::move(out));
+    out["worst"] = extreme_json(map, tally, false);
+    out["hottest"] = extreme_json(map, tally, true);
+}
+
+Json areas_json(const Survey &map) {
+    Json list = Json::array();
+    for (std::size_t i = 0; i < map.areas.size(); ++i) {
+        Json area;
+        area["name"] = map.site->areas[i].name;
+        add_tally(area, map, map.areas[i]);
+        if (!map.outage.empty()) area["points_over_wanted"] = map.areas[i].counts.over_outage;
+        area["holds"] = holds(map, map.areas[i]);
+        list.push_back(area);
+    }
+    return list;
+}
+
+Json missed_areas_json(const Survey &map) {
+    Json list = Json::array();
+    for (const Area *area : missed_areas(map)) list.push_back(area->name);
+    return list;
+}
+
+} // namespace
+
+std::string map_json(const Scenario &scenario, const std::string &file, const Survey &survey) {
+    const Site &site = *survey.site;
+    Json out = heading(scenario, file, site);
+    out["frequency_mhz"] = survey.frequency_mhz;
+    out["far_worst_db"] = survey.far_worst_db;
+    out["near_worst_db"] = survey.near_worst_db;
+    out["grid"] = {{"x_m", survey.grid.x_m},
+                   {"y_m", survey.grid.y_m},
+                   {"step_m", site.step_m},
+                   {"columns", survey.grid.columns},
+                   {"rows", survey.grid.rows}};
+    add_tally(out, survey, survey.all);
+    out["areas"] = areas_json(survey);
+    out["missed_areas"] = missed_areas_json(survey);
+    out["fading"] = fading_json(survey, survey.all.counts);
+    return told(scenario, *survey.site, failures(survey), std::move(out));
 }
 
 std::string walk_json(const Scenario &scenario, const std::string &file, const WalkSurvey &survey) {
@@ -126,8 +159,8 @@ std::string walk_json(const Scenario &scenario, const std::string &file, const W
     out["speed_m_per_s"] = survey.walk->speed_m_per_s;
     out["duration_s"] = result.duration_s;
     out["points"] = result.points;
-    out["doubtful"] = survey.doubtful;
-    out["near_field"] = survey.near_field;
+    out["doubtful"] = survey.counts.doubtful;
+    out["near_field"] = survey.counts.near_field;
     out["unmodelled"] = result.unmodelled;
     out["worst"] = walk_point_json(survey, result.worst_m, result.worst_level_dbm, "margin_db", result.worst_margin_db);
     out["hottest"] =
@@ -136,9 +169,14 @@ std::string walk_json(const Scenario &scenario, const std::string &file, const W
     out["under_floor"] = stretches_json(survey, survey.under_floor);
     out["over_ceiling_s"] = survey.has_ceiling ? Json(result.over_ceiling_s) : Json(nullptr);
     out["over_ceiling"] = stretches_json(survey, survey.over_ceiling);
-    out["failures"] = failures(survey);
-    out["holds"] = failures(survey).empty();
-    return told(scenario, *survey.site, std::move(out));
+    out["fading"] = fading_json(survey, survey.counts);
+    if (survey.site->fading) {
+        out["fading"]["mean_outage"] = result.mean_outage;
+        out["fading"]["expected_under_floor_s"] = result.expected_under_floor_s;
+        out["fading"]["over_wanted_s"] = survey.over_outage_s;
+        out["fading"]["over_wanted"] = stretches_json(survey, survey.over_outage);
+    }
+    return told(scenario, *survey.site, failures(survey), std::move(out));
 }
 
 std::string place_json(const Scenario &scenario, const std::string &file, const PlacingSurvey &survey) {
@@ -151,7 +189,8 @@ std::string place_json(const Scenario &scenario, const std::string &file, const 
     out["looked_at"] = survey.looked_at;
     out["least_headroom_db"] = placing.least_headroom_db;
     out["placements"] = Json::array();
-    for (const lvb_placement &placement : survey.best) {
+    for (std::size_t i = 0; i < survey.best.size(); ++i) {
+        const lvb_placement &placement = survey.best[i];
         Json item;
         item["antennas"] = Json::array();
         for (const std::int32_t index : {placement.first, placement.second}) {
@@ -170,11 +209,12 @@ std::string place_json(const Scenario &scenario, const std::string &file, const 
         item["worst_margin_db"] = placement.worst_margin_db;
         item["hottest_level_dbm"] = placement.hottest_level_dbm;
         item["hottest_headroom_db"] = placement.hottest_headroom_db;
+        item["near_field"] = survey.near_field[i];
         out["placements"].push_back(item);
     }
-    out["failures"] = failures(survey);
-    out["holds"] = failures(survey).empty();
-    return told(scenario, *survey.site, std::move(out));
+    out["areas"] = survey.best.empty() ? Json(nullptr) : areas_json(*survey.map);
+    out["missed_areas"] = missed_areas_json(*survey.map);
+    return told(scenario, *survey.site, failures(survey), std::move(out));
 }
 
 } // namespace desk

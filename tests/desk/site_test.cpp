@@ -7,6 +7,7 @@
 #include <algorithm>
 #include <array>
 #include <cmath>
+#include <filesystem>
 #include <map>
 #include <regex>
 #include <set>
@@ -84,6 +85,13 @@ Json json_of(std::vector<std::string> words) {
     const Printout told = run(words);
     EXPECT_LE(told.code, 1) << told.err;
     return Json::parse(told.out, nullptr, false);
+}
+
+// The page in one line, whatever its breaks.
+std::string in_one_line(std::string text) {
+    std::replace(text.begin(), text.end(), '\n', ' ');
+    while (text.find("  ") != std::string::npos) text.erase(text.find("  "), 1);
+    return text;
 }
 
 TEST(Map, CsvHoldsFreeSpaceAtEveryPoint) {
@@ -270,9 +278,27 @@ TEST(Map, ShowsOutageInDecades) {
     EXPECT_NE(page.out.find("more often below the floor than the allowed 20 %"), std::string::npos) << page.out;
 }
 
+// 3600 points around the antenna and one far away, which drops out: 0.03 %.
+TEST(Map, AShareIsNeverRoundedToNothingOrAll) {
+    std::string text = scenario(R"("areas": [{"name": "hall", "corners_m": [[0, 0], [30, 0], [30, 30], [0, 30]]},
+ {"name": "door", "corners_m": [[70, 0], [70.5, 0], [70.5, 0.5], [70, 0.5]]}],
+ "antennas": [{"label": "a", "link": "A", "place": {"x_m": 15, "y_m": 15, "z_m": 3}}])");
+    text.replace(text.find("\"step_m\": 1"), 11, "\"step_m\": 0.5");
+    ASSERT_GT(far_dbm(14.75, 14.75, 2.0), floor_dbm);
+    ASSERT_LT(far_dbm(55.25, 14.75, 2.0), floor_dbm);
+    const TemporaryFile file(text);
+    const Printout page = run({"map", file.path(), "S"});
+    EXPECT_NE(page.out.find("##  <0.1 %  drops out"), std::string::npos) << page.out;
+    EXPECT_NE(page.out.find(".. >99.9 %  inside the window"), std::string::npos) << page.out;
+    EXPECT_NE(page.out.find("++       -  "), std::string::npos) << page.out;
+}
+
 TEST(Map, RefusesToShowWhatTheSiteDoesNotHave) {
     const TemporaryFile file(plain_site());
-    expect_refused(run({"map", file.path(), "S", "--show", "outage"}), "the site has no fading");
+    const TemporaryFolder folder;
+    const std::string csv_file = folder.path() + "/m.csv";
+    expect_refused(run({"map", file.path(), "S", "--show", "outage", "--csv", csv_file}), "the site has no fading");
+    EXPECT_FALSE(std::filesystem::exists(csv_file)); // nothing is written where nothing is answered
     expect_refused(run({"map", file.path(), "S", "--show", "margn"}),
                    "the nearest is 'margin'; it shows 'zones', 'margin', 'outage'");
     expect_refused(run({"map", file.path(), "S", "--show", "margin", "--json"}), "excludes");
@@ -314,9 +340,7 @@ TEST(Map, DoubtfulWhereTheTolerancesAreMoreThanTheRoom) {
          {std::vector<std::string>{"map", near, "S"}, {"walk", near, "S", "W"}, {"place", near, "S"}}) {
         const Printout page = run(words);
         EXPECT_EQ(page.code, 0) << page.out << page.err;
-        std::string text = page.out; // in one line
-        std::replace(text.begin(), text.end(), '\n', ' ');
-        while (text.find("  ") != std::string::npos) text.erase(text.find("  "), 1);
+        const std::string text = in_one_line(page.out);
         EXPECT_NE(
             text.find("Left out: tolerances of +-7.00 dB at the floor and +-4.00 dB at the ceiling (the verdict "
                       "takes them); the fading of 'A'; the limits of 'A'; the tuning of 'A' 590 to 610 MHz (at 600 "
@@ -402,10 +426,137 @@ TEST(Map, LargeAreasAreDrawnByTheirWorstSquares) {
     int first_dropout = 0; // the first column of which a square is under the floor
     while (far_dbm(first_dropout + 0.5, 3.5, 2.0) >= floor_dbm) ++first_dropout;
     EXPECT_EQ(lines[0].find('#'), static_cast<std::size_t>(first_dropout / 5)) << page.out;
-    std::string words = page.out; // in one line
-    std::replace(words.begin(), words.end(), '\n', ' ');
-    while (words.find("  ") != std::string::npos) words.erase(words.find("  "), 1);
-    EXPECT_NE(words.find("shows the worst of 5 by 10 squares"), std::string::npos) << page.out;
+    EXPECT_NE(in_one_line(page.out).find("shows the worst of 5 by 10 squares"), std::string::npos) << page.out;
+}
+
+// Squares of 1 m have their middles at 0.5, 1.5, ...: the riser lies between them, the others hold 6, 3 and 2 of them.
+const std::string four_areas = R"([{"name": "stage", "corners_m": [[0, 0], [2, 0], [2, 3], [0, 3]]},
+ {"name": "far, \"B\"", "corners_m": [[40, 0], [43, 0], [43, 1], [40, 1]]},
+ {"name": "riser", "corners_m": [[0.6, 0.6], [1.4, 0.6], [1.4, 1.4], [0.6, 1.4]]},
+ {"name": "mark", "corners_m": [[0, 0], [2, 0], [2, 1], [0, 1]]}])";
+
+struct Extremes {
+    double worst_dbm = HUGE_VAL, hottest_dbm = -HUGE_VAL; // the hottest without the allowance
+};
+
+// Over squares whose lowest and greatest columns and rows are given, of an antenna at a height over the packs.
+Extremes extremes_of(int first_column, int last_column, int last_row, double x_m, double y_m, double over_m) {
+    Extremes all;
+    for (int column = first_column; column <= last_column; ++column)
+        for (int row = 0; row <= last_row; ++row) {
+            const double level = far_dbm(column + 0.5 - x_m, row + 0.5 - y_m, over_m);
+            all.worst_dbm = std::min(all.worst_dbm, level);
+            all.hottest_dbm = std::max(all.hottest_dbm, level + allowance_db);
+        }
+    return all;
+}
+
+std::string hundredths_of(double number) {
+    char text[32];
+    std::snprintf(text, sizeof text, "%.2f", number);
+    return text;
+}
+
+// The fields of the line that begins so, behind its name, blanks between them.
+std::string row_of(const std::string &page, const std::string &name) {
+    for (const std::string &line : lines_of(page))
+        if (line.rfind("  " + name + "  ", 0) == 0) return in_one_line(line.substr(name.size() + 3));
+    return "no row " + name + " in " + page;
+}
+
+TEST(Areas, EachIsToldByItself) {
+    const TemporaryFile file(scenario(R"("areas": )" + four_areas + R"(, "antennas": )" + one_antenna));
+    const Extremes stage = extremes_of(0, 1, 2, 1.0, 2.0, 2.0), far = extremes_of(40, 42, 0, 1.0, 2.0, 2.0),
+                   mark = extremes_of(0, 1, 0, 1.0, 2.0, 2.0);
+    ASSERT_GT(stage.worst_dbm, floor_dbm);
+    ASSERT_LT(far.worst_dbm, floor_dbm);
+    const Printout page = run({"map", file.path(), "S"});
+    EXPECT_EQ(page.code, 1) << page.err;
+    const auto row = [](int points, const Extremes &all, const std::string &verdict) {
+        return " " + std::to_string(points) + " " + hundredths_of(all.worst_dbm) + " " +
+               hundredths_of(all.worst_dbm - floor_dbm) + " " + hundredths_of(all.hottest_dbm) + " " +
+               hundredths_of(ceiling_dbm - all.hottest_dbm) + " " + verdict;
+    };
+    EXPECT_EQ(row_of(page.out, "stage"), row(6, stage, "holds")) << page.out;
+    EXPECT_EQ(row_of(page.out, "far, \"B\""), row(3, far, "DROPS OUT")) << page.out;
+    EXPECT_EQ(row_of(page.out, "riser"), " 0 - - - - NO POINT") << page.out;
+    EXPECT_EQ(row_of(page.out, "mark"), row(2, mark, "holds")) << page.out;
+    const Json told = json_of({"map", file.path(), "S"});
+    ASSERT_EQ(told.at("areas").size(), 4u);
+    const Json &second = told.at("areas")[1], &third = told.at("areas")[2];
+    EXPECT_EQ(second.at("name"), "far, \"B\"");
+    EXPECT_EQ(second.at("points"), 3);
+    EXPECT_EQ(second.at("worst").at("x_m"), 42.5);
+    EXPECT_NEAR(second.at("worst").at("level_dbm").get<double>(), far.worst_dbm, 1e-9);
+    EXPECT_NEAR(second.at("hottest").at("headroom_db").get<double>(), ceiling_dbm - far.hottest_dbm, 1e-9);
+    EXPECT_EQ(second.at("worst").at("serving"), "a");
+    EXPECT_EQ(second.at("holds"), false);
+    EXPECT_EQ(third.at("points"), 0);
+    EXPECT_EQ(third.at("worst"), nullptr);
+    EXPECT_EQ(third.at("holds"), false);
+    EXPECT_EQ(told.at("areas")[0].at("holds"), true);
+    EXPECT_EQ(told.at("points"), 9); // the mark lies within the stage
+}
+
+TEST(Areas, OneWithoutAPointIsNamedAndNotJudged) {
+    const std::string all_near =
+        std::regex_replace(four_areas, std::regex(R"(\[\[40, 0\], \[43, 0\], \[43, 1\], \[40, 1\]\])"),
+                           "[[4, 0], [6, 0], [6, 1], [4, 1]]");
+    const std::string rest = R"(, "antennas": )" + one_antenna +
+                             R"(, "placing": {"antennas": 1, "site_antennas": "leave out", "least_headroom_db": 0,
+ "candidates": [{"label": "c", "link": "A", "place": {"x_m": 1, "y_m": 2, "z_m": 3}}]})";
+    const TemporaryFolder folder;
+    const std::string coarse = folder.write("c.json", scenario(R"("areas": )" + all_near + rest));
+    for (const char *command : {"map", "place"}) {
+        const Printout page = run({command, coarse, "S"});
+        EXPECT_EQ(page.code, 1) << page.err;
+        const std::string words = in_one_line(page.out);
+        EXPECT_NE(words.find("Verdict: NOT JUDGED in 1 of 4 areas: no point of the grid lies in it"), std::string::npos)
+            << page.out;
+        EXPECT_NE(words.find("NOTE: no point of the grid lies in the area 'riser'"), std::string::npos) << page.out;
+        EXPECT_NE(in_one_line(run({command, coarse, "S", "--brief"}).out).find("the area 'riser'"), std::string::npos);
+        const Json told = json_of({command, coarse, "S"});
+        EXPECT_EQ(told.at("missed_areas"), Json::array({"riser"}));
+        EXPECT_EQ(told.at("areas")[2].at("points"), 0);
+        EXPECT_EQ(told.at("holds"), false);
+    }
+    // in half the step all four have points
+    std::string fine = scenario(R"("areas": )" + all_near + rest);
+    fine.replace(fine.find("\"step_m\": 1"), 11, "\"step_m\": 0.5");
+    folder.write("f.json", fine);
+    for (const char *command : {"map", "place"}) {
+        const Printout page = run({command, folder.path() + "/f.json", "S"});
+        EXPECT_EQ(page.code, 0) << page.out << page.err;
+        EXPECT_EQ(page.out.find("NOTE"), std::string::npos) << page.out;
+        EXPECT_EQ(json_of({command, folder.path() + "/f.json", "S"}).at("missed_areas"), Json::array());
+    }
+}
+
+TEST(Areas, OnlyTheOneThatFadesOrIsDoubtfulSaysSo) {
+    std::string loose = chain("A");
+    loose.replace(loose.find("\"power_dbm\": 5"), 14, "\"power_dbm\": 5, \"tolerance_db\": 3");
+    const std::string areas = R"([{"name": "near", "corners_m": [[2, 0], [4, 0], [4, 1], [2, 1]]},
+ {"name": "brink", "corners_m": [[17, 0], [19, 0], [19, 1], [17, 1]]}])";
+    const TemporaryFile file(scenario(R"("fading": {"model": "Rayleigh", "outage_percent": 30}, "areas": )" + areas +
+                                          R"(, "antennas": [{"label": "a", "link": "A",
+ "place": {"x_m": 0, "y_m": 0.5, "z_m": 1}}])",
+                                      loose));
+    // Rayleigh below its mean by the margin m: 1 - exp(-10^(-m / 10)), the exponential law of power
+    const auto margin = [](double x) { return far_dbm(x, 0.0, 0.0) - floor_dbm; };
+    const auto outage = [&](double x) { return 1.0 - std::exp(-std::pow(10.0, -margin(x) / 10.0)); };
+    ASSERT_GT(margin(18.5), 0.0);
+    ASSERT_LT(margin(17.5), 3.0);
+    ASSERT_GT(margin(3.5), 3.0);
+    ASSERT_GT(outage(17.5), 0.3);
+    ASSERT_LT(outage(3.5), 0.3);
+    const Printout page = run({"map", file.path(), "S"});
+    EXPECT_NE(row_of(page.out, "near").find("holds"), std::string::npos) << page.out;
+    EXPECT_NE(row_of(page.out, "brink").find("FADES, DOUBTFUL"), std::string::npos) << page.out;
+    const Json told = json_of({"map", file.path(), "S"});
+    EXPECT_EQ(told.at("areas")[0].at("doubtful"), 0);
+    EXPECT_EQ(told.at("areas")[1].at("doubtful"), 2);
+    EXPECT_EQ(told.at("areas")[0].at("points_over_wanted"), 0);
+    EXPECT_EQ(told.at("areas")[1].at("points_over_wanted"), 2);
 }
 
 TEST(Map, CombinesAntennas) {
@@ -497,6 +648,10 @@ TEST(Walk, TellsWhereTheLinkIsUnderTheFloorAndOverTheCeiling) {
     const Json told = json_of({"walk", file, "S", "W"});
     EXPECT_NEAR(told.at("length_m").get<double>(), 80.0, 1e-9);
     EXPECT_NEAR(told.at("duration_s").get<double>(), 40.0, 1e-9);
+    EXPECT_EQ(told.at("worst").at("serving"), "a");
+    EXPECT_NE(in_one_line(page.out).find("at 80 m of the walk (x 81.2 m, y 2 m); strongest there is 'a'"),
+              std::string::npos)
+        << page.out;
     // Straight lines between points 0.05 m apart.
     constexpr double by_steps_m = 1e-3;
     ASSERT_EQ(told.at("under_floor").size(), 1u);
@@ -531,6 +686,110 @@ TEST(Walk, SeveralStretchesAddUpToTheLibrarysTime) {
     double seconds = 0.0;
     for (const Json &stretch : told.at("under_floor")) seconds += stretch.at("seconds").get<double>();
     EXPECT_NEAR(seconds, told.at("under_floor_s").get<double>(), 1e-9);
+}
+
+// Straight away from the antenna the mean power falls with the square of the distance d. A Rayleigh branch (exponential
+// power, Parsons, The Mobile Radio Propagation Channel, 5.4) is then below the floor with 1 - exp(-(d / f)^2), f being
+// where the mean lies at the floor, and the best of two independent ones with the square of that. Both have integrals
+// in the error function.
+TEST(Walk, FadingHasItsMeanAndItsTimeInClosedForm) {
+    const double floor_m = std::pow(10.0, (transmit_dbm - allowance_db - floor_dbm - free_space_db(1.0)) / 20.0);
+    constexpr double from_m = 2.0, to_m = 22.0, speed_m_per_s = 2.0, wanted = 0.05, pi = 3.14159265358979323846;
+    const auto gaussian = [&](double width_m) { // integral of exp(-(d / width)^2) along the walk
+        return 0.5 * std::sqrt(pi) * width_m * (std::erf(to_m / width_m) - std::erf(from_m / width_m));
+    };
+    const TemporaryFolder folder;
+    const std::string out = folder.path() + "/w.csv";
+    for (const int branches : {1, 2}) {
+        const std::string file =
+            folder.write("s.json", plain_site(R"(, "fading": {"model": "Rayleigh", "outage_percent": 5, "branches": )" +
+                                              std::to_string(branches) + R"(},
+ "walks": [{"name": "W", "speed_m_per_s": 2, "step_m": 0.02, "corners_m": [[3, 2, 3], [23, 2, 3]]}])"));
+        const Printout page = run({"walk", file, "S", "W", "--csv", out});
+        EXPECT_EQ(page.code, 1) << page.err;
+        const auto outage_at = [&](double distance_m) {
+            return std::pow(1.0 - std::exp(-std::pow(distance_m / floor_m, 2.0)), branches);
+        };
+        const std::vector<Row> rows = csv(out);
+        ASSERT_EQ(rows.size(), 1001u);
+        int over = 0;
+        for (std::size_t i = 0; i < rows.size(); ++i) {
+            const double outage = outage_at(from_m + 0.02 * static_cast<double>(i));
+            EXPECT_NEAR(number(rows[i], "outage"), outage, 1e-10);
+            over += outage > wanted ? 1 : 0;
+        }
+        double under_floor_m = to_m - from_m - gaussian(floor_m);
+        if (branches == 2) under_floor_m += gaussian(floor_m / std::sqrt(2.0)) - gaussian(floor_m);
+        // the branches' outage comes up to what is wanted where 1 - exp(-(d / f)^2) is its root
+        const double over_m = floor_m * std::sqrt(-std::log(1.0 - std::pow(wanted, 1.0 / branches)));
+        ASSERT_GT(over_m, from_m + 1.0);
+        ASSERT_LT(over_m, to_m - 1.0);
+        const Json told = json_of({"walk", file, "S", "W"});
+        const Json &fading = told.at("fading");
+        constexpr double by_steps = 1e-4; // straight lines over 0.02 m
+        EXPECT_NEAR(fading.at("mean_outage").get<double>(), under_floor_m / (to_m - from_m), by_steps);
+        EXPECT_NEAR(fading.at("expected_under_floor_s").get<double>(), under_floor_m / speed_m_per_s, by_steps);
+        EXPECT_NEAR(fading.at("highest_outage").get<double>(), outage_at(to_m), 1e-10);
+        EXPECT_EQ(fading.at("wanted_outage"), wanted);
+        EXPECT_EQ(fading.at("points_over_wanted"), over);
+        EXPECT_NEAR(fading.at("over_wanted_s").get<double>(), (to_m - over_m) / speed_m_per_s, by_steps);
+        ASSERT_EQ(fading.at("over_wanted").size(), 1u);
+        EXPECT_NEAR(fading.at("over_wanted")[0].at("from_m").get<double>(), over_m - from_m, by_steps);
+        EXPECT_NEAR(fading.at("over_wanted")[0].at("to_x_m").get<double>(), 23.0, 1e-9);
+        EXPECT_EQ(told.at("holds"), false);
+        const std::string words = in_one_line(page.out);
+        char time[64];
+        std::snprintf(time, sizeof time, "below the floor for %.10g s must be expected",
+                      std::round(100.0 * under_floor_m / speed_m_per_s) / 100.0);
+        EXPECT_NE(words.find(branches == 1 ? "Fading: Rayleigh: " + std::string(time)
+                                           : "Fading: Rayleigh, best of 2 branches: " + std::string(time)),
+                  std::string::npos)
+            << page.out;
+        EXPECT_NE(words.find("at 20 m of the walk (x 23 m, y 2 m)"), std::string::npos) << page.out;
+        EXPECT_NE(words.find("more often below the floor than the 5 % that are allowed for "), std::string::npos);
+        EXPECT_NE(words.find("FADES below the floor too often at " + std::to_string(over) + " of 1001 points"),
+                  std::string::npos);
+        EXPECT_EQ(words.find("Left out:"), std::string::npos) << page.out;
+    }
+}
+
+TEST(Walk, SeldomEnoughFadingHolds) {
+    const TemporaryFile file(plain_site(R"(, "fading": {"model": "Rice", "k_db": 20, "outage_percent": 1},
+ "walks": [{"name": "W", "speed_m_per_s": 2, "step_m": 0.5, "corners_m": [[2, 2], [3, 2]]}])"));
+    const Printout page = run({"walk", file.path(), "S", "W"});
+    EXPECT_EQ(page.code, 0) << page.out << page.err;
+    EXPECT_NE(page.out.find("Outage:   never more often below the floor"), std::string::npos) << page.out;
+    EXPECT_NE(in_one_line(page.out).find("below the floor for less than 0.01 s must be expected"), std::string::npos);
+    const TemporaryFile plain(
+        plain_site(R"(, "walks": [{"name": "W", "speed_m_per_s": 2, "step_m": 0.5, "corners_m": [[2, 2], [3, 2]]}])"));
+    EXPECT_EQ(json_of({"walk", plain.path(), "S", "W"}).at("fading"), nullptr);
+    EXPECT_EQ(run({"walk", plain.path(), "S", "W"}).out.find("Fading"), std::string::npos);
+    expect_refused(run({"walk", plain.path(), "S", "W", "--show", "outage"}), "the site has no fading");
+}
+
+// 120 steps of 0.5 m, two points to a character: from 60 m away to the antenna.
+TEST(Walk, IsDrawnByItsWorstPoints) {
+    const TemporaryFile file(plain_site(R"(, "fading": {"model": "Rayleigh", "outage_percent": 20},
+ "walks": [{"name": "W", "speed_m_per_s": 2, "step_m": 0.5, "corners_m": [[62, 2, 3], [2, 2, 3]]}])"));
+    std::string zones, outages;
+    for (int character = 0; character < 61; ++character) {
+        const double farther_m = 61.0 - character; // the first of the two, and so the worse
+        const double level = far_dbm(farther_m, 0.0, 0.0);
+        zones += level < floor_dbm ? '#' : '.';
+        const double outage = 1.0 - std::exp(-std::pow(10.0, (floor_dbm - level) / 10.0));
+        char mark = '0';
+        for (const double bound : {1e-5, 1e-4, 1e-3, 1e-2, 1e-1}) mark = static_cast<char>(mark + (outage > bound));
+        outages += outage > 0.2 ? '#' : mark;
+    }
+    ASSERT_NE(zones.find('.'), std::string::npos);
+    ASSERT_NE(zones.find('#'), std::string::npos);
+    const std::string letters = "W" + std::string(59, ' ') + "H";
+    const Printout page = run({"walk", file.path(), "S", "W"});
+    EXPECT_EQ(drawing_of(page.out), (std::vector<std::string>{zones, letters})) << page.out;
+    EXPECT_NE(in_one_line(page.out).find("shows the worst of 2 points"), std::string::npos);
+    const Printout fades = run({"walk", file.path(), "S", "W", "--show", "outage"});
+    EXPECT_EQ(drawing_of(fades.out), (std::vector<std::string>{outages, letters})) << fades.out;
+    EXPECT_EQ(fades.code, page.code);
 }
 
 TEST(Place, TellsTheBestFirst) {
@@ -593,12 +852,67 @@ TEST(Place, TwoAntennasBesideOrInsteadOfTheSites) {
     EXPECT_EQ(instead.at("placements")[0].at("antennas").size(), 2u);
 }
 
+// At 600 MHz a wavelength is 0.5 m: the first candidate hangs 0.25 m over the middle of a square. A mast of 3 m has its
+// far field from 2 D^2 / wavelength = 36 m on (IEEE Std 145), and so no point of the site in it.
+TEST(Place, TellsTheNearFieldAndTheAreasOfTheBest) {
+    const TemporaryFolder folder;
+    const auto told = [&](const std::string &candidates) {
+        return folder.write("s.json", scenario(R"("areas": [
+ {"name": "left", "corners_m": [[0, 0], [3, 0], [3, 4], [0, 4]]},
+ {"name": "right", "corners_m": [[3, 0], [6, 0], [6, 4], [3, 4]]}], "placing": {"antennas": 1, "least_headroom_db": 0,
+ "candidates": [)" + candidates + "]}",
+                                               chain("A", "", "-40")));
+    };
+    const std::string over = R"({"label": "over", "link": "A", "place": {"x_m": 2.5, "y_m": 1.5, "z_m": 1.25}})";
+    const std::string away = R"({"label": "away", "link": "A", "place": {"x_m": 1, "y_m": 9, "z_m": 3}})";
+    const std::string mast =
+        R"({"label": "mast", "link": "A", "place": {"x_m": 1, "y_m": 12, "z_m": 3, "largest_dimension_m": 3}})";
+    const std::string file = told(over + "," + away + "," + mast);
+    const Json answer = json_of({"place", file, "S"});
+    ASSERT_EQ(answer.at("placements").size(), 3u);
+    EXPECT_EQ(answer.at("placements")[0].at("antennas")[0].at("label"), "over");
+    EXPECT_EQ(answer.at("placements")[0].at("near_field"), 1);
+    EXPECT_EQ(answer.at("placements")[1].at("near_field"), 0);
+    EXPECT_EQ(answer.at("placements")[2].at("near_field"), 24);
+    // the same words as of a map
+    const std::string words = in_one_line(run({"place", file, "S"}).out);
+    EXPECT_NE(words.find("NOTE: near field: 1 point lies nearer to an antenna than one wavelength, or than its pattern "
+                         "needs to form, where levels do not hold"),
+              std::string::npos)
+        << words;
+    EXPECT_NE(words.find("; 24 points in the near field of an antenna"), std::string::npos) << words;
+    EXPECT_EQ(run({"place", told(away), "S"}).out.find("near field"), std::string::npos);
+    // the areas are those of the best placement
+    constexpr double weaker_db = -45.0;
+    const Extremes left = extremes_of(0, 2, 3, 2.5, 1.5, 0.25), right = extremes_of(3, 5, 3, 2.5, 1.5, 0.25);
+    EXPECT_NEAR(answer.at("areas")[0].at("worst").at("level_dbm").get<double>(), left.worst_dbm + weaker_db, 1e-9);
+    EXPECT_NEAR(answer.at("areas")[1].at("worst").at("level_dbm").get<double>(), right.worst_dbm + weaker_db, 1e-9);
+    EXPECT_EQ(answer.at("areas")[1].at("worst").at("serving"), "over");
+    EXPECT_NE(words.find("Areas with placement 1 "), std::string::npos);
+}
+
+TEST(Place, RefusesMoreAntennasThanASiteHas) {
+    std::string antennas;
+    for (int i = 0; i < 32; ++i)
+        antennas += (i == 0 ? "" : ", ") + (R"({"label": "a)" + std::to_string(i)) +
+                    R"(", "link": "A", "place": {"x_m": )" + std::to_string(i) + R"(, "y_m": 9, "z_m": 3}})";
+    const std::string placing = R"(, "placing": {"antennas": 1, "least_headroom_db": 0, "candidates": [
+  {"label": "c", "link": "A", "place": {"x_m": 1, "y_m": 7, "z_m": 3}}]})";
+    const TemporaryFile file(scenario(R"("areas": )" + square + R"(, "antennas": [)" + antennas + "]" + placing));
+    expect_refused(run({"place", file.path(), "S"}),
+                   "sites[0].placing: this site has 32 antennas already, and a site has 32 at most");
+    EXPECT_LE(run({"map", file.path(), "S"}).code, 1);
+}
+
 TEST(Place, SaysWhereEveryPlacementOverloads) {
     const TemporaryFile file(scenario(R"("areas": )" + square + R"(, "placing": {"antennas": 1,
  "least_headroom_db": 100, "candidates": [{"label": "l", "link": "A", "place": {"x_m": 0, "y_m": 0, "z_m": 2}}]})"));
     const Printout page = run({"place", file.path(), "S"});
     EXPECT_EQ(page.code, 1) << page.err;
     EXPECT_NE(page.out.find("every placement leaves some point less than 100 dB under the ceiling"), std::string::npos);
+    const Json told = json_of({"place", file.path(), "S"});
+    EXPECT_EQ(told.at("areas"), nullptr);
+    EXPECT_EQ(told.at("missed_areas"), Json::array());
 }
 
 struct BadSite {
@@ -758,6 +1072,10 @@ TEST(SiteRefusals, OfChainsThatDoNotFit) {
                                             R"(, "fading": {"model": "Rayleigh", "outage_percent": 1})",
                                         no_floor));
     expect_refused(run({"map", fading, "S"}), "sites[0].fading: an outage needs a floor");
+    std::string walked = read_file(fading);
+    walked.insert(walked.rfind("}]}"), R"(, "walks": [{"name": "W", "speed_m_per_s": 1, "step_m": 1,
+ "corners_m": [[0, 0], [5, 0]]}])");
+    expect_refused(run({"walk", folder.write("f.json", walked), "S", "W"}), "sites[0].fading: an outage needs a floor");
     const std::string quiet =
         folder.write("q.json", scenario(R"("areas": )" + square + R"(, "antennas": )" + one_antenna, no_floor));
     expect_refused(run({"map", quiet, "S", "--pgm", folder.path() + "/m.pgm"}), "state none");
@@ -831,7 +1149,11 @@ TEST(SiteReadme, EveryFieldIsDocumented) {
     collect_keys(json_of({"map", demo_file(), site}), keys);
     collect_keys(json_of({"walk", demo_file(), site, "past the left paddle"}), keys);
     collect_keys(json_of({"place", demo_file(), site}), keys);
-    EXPECT_GT(keys.size(), 40u);
+    const TemporaryFile fading(plain_site(R"(, "fading": {"model": "Rayleigh", "outage_percent": 1},
+ "walks": [{"name": "W", "speed_m_per_s": 2, "step_m": 0.5, "corners_m": [[2, 2], [90, 2]]}])"));
+    collect_keys(json_of({"map", fading.path(), "S"}), keys);
+    collect_keys(json_of({"walk", fading.path(), "S", "W"}), keys);
+    EXPECT_GT(keys.size(), 50u);
     for (const std::string &key : keys) EXPECT_NE(document.find("`" + key + "`"), std::string::npos) << key;
 }
 
