@@ -122,21 +122,31 @@ const std::vector<NumberKey> &pattern_keys() {
     return keys;
 }
 
-const std::vector<NumberKey> &place_keys() {
+const std::vector<NumberKey> &turn_keys() {
     static const std::vector<NumberKey> keys = {
-        {"x_m", LVB_FIELD_X_M, same, same, antenna, "m"},
-        {"x_ft", LVB_FIELD_X_M, lvb_metres_from_feet, lvb_feet_from_metres, antenna, "ft"},
-        {"y_m", LVB_FIELD_Y_M, same, same, antenna, "m"},
-        {"y_ft", LVB_FIELD_Y_M, lvb_metres_from_feet, lvb_feet_from_metres, antenna, "ft"},
-        {"z_m", LVB_FIELD_Z_M, same, same, antenna, "m"},
-        {"z_ft", LVB_FIELD_Z_M, lvb_metres_from_feet, lvb_feet_from_metres, antenna, "ft"},
         {"azimuth_deg", LVB_FIELD_AZIMUTH_DEG, same, same, antenna, "degrees"},
         {"tilt_deg", LVB_FIELD_TILT_DEG, same, same, antenna, "degrees"},
         {"roll_deg", LVB_FIELD_ROLL_DEG, same, same, antenna, "degrees"},
         {"polarization_deg", LVB_FIELD_POLARIZATION_DEG, same, same, antenna, "degrees"},
         {"ellipticity", LVB_FIELD_ELLIPTICITY, same, same, antenna, "ellipticity"},
-        {"largest_dimension_m", LVB_FIELD_LARGEST_DIMENSION_M, same, same, antenna, "m"},
     };
+    return keys;
+}
+
+const std::vector<NumberKey> &place_keys() {
+    static const std::vector<NumberKey> keys = [] {
+        std::vector<NumberKey> all = {
+            {"x_m", LVB_FIELD_X_M, same, same, antenna, "m"},
+            {"x_ft", LVB_FIELD_X_M, lvb_metres_from_feet, lvb_feet_from_metres, antenna, "ft"},
+            {"y_m", LVB_FIELD_Y_M, same, same, antenna, "m"},
+            {"y_ft", LVB_FIELD_Y_M, lvb_metres_from_feet, lvb_feet_from_metres, antenna, "ft"},
+            {"z_m", LVB_FIELD_Z_M, same, same, antenna, "m"},
+            {"z_ft", LVB_FIELD_Z_M, lvb_metres_from_feet, lvb_feet_from_metres, antenna, "ft"},
+        };
+        all.insert(all.end(), turn_keys().begin(), turn_keys().end());
+        all.push_back({"largest_dimension_m", LVB_FIELD_LARGEST_DIMENSION_M, same, same, antenna, "m"});
+        return all;
+    }();
     return keys;
 }
 

@@ -36,6 +36,7 @@ const std::vector<NumberKey> &link_keys();
 const std::vector<NumberKey> &stage_keys();
 /// Of parts of a stage or link. A pattern's and a path's keys serve kinds: see kind_of_pattern and kind_of_path.
 const std::vector<NumberKey> &pattern_keys();
+const std::vector<NumberKey> &turn_keys();
 const std::vector<NumberKey> &place_keys();
 const std::vector<NumberKey> &path_keys();
 const std::vector<NumberKey> &edge_keys();

@@ -8,17 +8,26 @@
 namespace desk {
 namespace {
 
-// The antenna's pattern, the path and the body of a site stand in place of those of its chains, and all are judged by
-// the floor of the one whose noise asks for most.
+// The antennas' patterns, the path, the body and the polarization of a site stand in place of those of its chains, and
+// all are judged by the floor of the one whose noise asks for most.
 Link changed(const Site &site, const SiteAntenna &antenna, Link link, std::optional<double> needed_dbm) {
     link.needed_dbm = needed_dbm;
-    if (antenna.pattern) {
-        Stage &stage = link.stages[static_cast<std::size_t>(link.antenna(site.direction))];
-        stage.pattern = antenna.pattern;
+    const auto give = [&](std::int32_t index, const std::optional<Pattern> &pattern) {
+        if (!pattern) return;
+        Stage &stage = link.stages[static_cast<std::size_t>(index)];
+        stage.pattern = pattern;
         stage.gain_table = nullptr;
         stage.entry.gain_db = 0.0;
+    };
+    give(link.antenna(site.direction), antenna.pattern);
+    if (site.wearer) {
+        const Wearer &wearer = *site.wearer;
+        if (wearer.antenna_on_pack) give(link.antenna(1 - site.direction), wearer.antenna_on_pack->pattern);
+        if (wearer.body_table)
+            std::erase_if(link.stages, [](const Stage &stage) { return stage.body_table != nullptr; });
+        if (!wearer.in_place_of.empty())
+            std::erase_if(link.stages, [&](const Stage &stage) { return is_allowance(stage, wearer.in_place_of); });
     }
-    if (site.wearer) std::erase_if(link.stages, [](const Stage &stage) { return stage.body_table != nullptr; });
     if (site.path)
         for (Stage &stage : link.stages)
             if (stage.entry.kind == LVB_KIND_AIR) stage.path = site.path;
@@ -38,7 +47,7 @@ LentSite::Chain::Chain(const Site &site, const SiteAntenna &antenna, const Link 
                        std::optional<double> needed_dbm)
     : pattern(antenna.pattern ? antenna.pattern->value : nullptr), index(antenna.link),
       link(changed(site, antenna, original, needed_dbm)), own(static_cast<std::size_t>(link.antenna(site.direction))),
-      lent(link) {}
+      pack(static_cast<std::size_t>(link.antenna(1 - site.direction))), lent(link) {}
 
 // Antennas of one link and pattern share their chain; the link must hold by itself, as the budget sees it.
 const LentSite::Chain &LentSite::chain_of(const SiteAntenna &antenna) {
@@ -90,6 +99,7 @@ LentSite::LentSite(const Document &document, const Scenario &scenario, const Sit
     need_floor_of(candidates);
     lend(site.antennas, places_, lent_antennas_);
     lend(candidates, candidate_places_, lent_candidates_);
+    if (site.wearer) lend_pack_antenna(*site.wearer);
     for (std::size_t i = 0; i < site.antennas.size(); ++i) check(site.antennas[i], lent_antennas_[i]);
     for (std::size_t i = 0; i < candidates.size(); ++i) check(candidates[i], lent_candidates_[i]);
     site_.antennas = lent_antennas_.data();
@@ -97,13 +107,25 @@ LentSite::LentSite(const Document &document, const Scenario &scenario, const Sit
     if (!lent_antennas_.empty())
         if (const lvb_fault fault = fault_of(site_); fault.structure == LVB_STRUCT_SITE_ANTENNA)
             refuse_chain(site.antennas[static_cast<std::size_t>(fault.row)], fault);
-    if (site.wearer) lend_wearer(*site.wearer);
+    if (site.wearer) lend_facing(*site.wearer);
 }
 
-void LentSite::lend_wearer(const Wearer &wearer) {
-    body_ = {sizeof body_, static_cast<std::uint32_t>(wearer.body_table->values.size()),
-             wearer.body_table->points.data(), wearer.body_table->values.data()};
-    site_.body_table = &body_;
+// How the pack's antenna is turned, which the antennas are checked with.
+void LentSite::lend_pack_antenna(const Wearer &wearer) {
+    if (!wearer.antenna_on_pack) return;
+    pack_antenna_ = wearer.antenna_on_pack->entry;
+    if (const Chain &chain = chains_.front(); wearer.antenna_on_pack->pattern)
+        pack_antenna_.pattern = chain.lent.stage(chain.pack).pattern;
+    site_.pack_antenna = &pack_antenna_;
+    site_.most_polarization_loss_db = wearer.most_polarization_loss_db;
+}
+
+void LentSite::lend_facing(const Wearer &wearer) {
+    if (wearer.body_table) {
+        body_ = {sizeof body_, static_cast<std::uint32_t>(wearer.body_table->values.size()),
+                 wearer.body_table->points.data(), wearer.body_table->values.data()};
+        site_.body_table = &body_;
+    }
     site_.facing = wearer.facing;
     site_.facing_azimuth_deg = wearer.azimuth_deg;
     site_.facing_x_m = wearer.x_m;
@@ -168,7 +190,17 @@ void LentSite::refuse_number(const GivenNumbers &numbers, const Value &owner, co
     document_.refuse(given == numbers.end() ? owner : *given->second.value, fault_words(fault));
 }
 
+// What is wrong with the pack's antenna, or with its pattern, which stands in the chains.
+void LentSite::refuse_pack_antenna(lvb_fault fault) const {
+    const PackAntenna &worn = *of_.wearer->antenna_on_pack;
+    if (fault.structure == LVB_STRUCT_ANTENNA) refuse_number(worn.numbers, *worn.value, fault);
+    const Chain &chain = chains_.front();
+    fault.stage = static_cast<std::int32_t>(chain.pack);
+    refuse_fault(document_, chain.link, fault);
+}
+
 void LentSite::refuse_antenna(const SiteAntenna &antenna, lvb_fault fault) const {
+    if (fault.stage == LVB_STAGE_PACK) refuse_pack_antenna(fault);
     switch (fault.structure) {
     case LVB_STRUCT_AREA:
     case LVB_STRUCT_SCREEN:

@@ -35,18 +35,21 @@ class LentSite {
         const Value *pattern; // the antenna's own
         std::size_t index;    // of the link in the scenario
         Link link;
-        std::size_t own; // the stage of the site's antenna
+        std::size_t own;  // the stage of the site's antenna
+        std::size_t pack; // and that of the pack's
         Lent lent;
     };
 
     const Chain &chain_of(const SiteAntenna &antenna);
     void need_floor_of(const std::vector<SiteAntenna> &antennas);
-    void lend_wearer(const Wearer &wearer);
+    void lend_pack_antenna(const Wearer &wearer);
+    void lend_facing(const Wearer &wearer);
     void lend(const std::vector<SiteAntenna> &antennas, std::vector<lvb_antenna> &places,
               std::vector<lvb_site_antenna> &lent);
     lvb_fault fault_of(const lvb_site &site) const;
     void check(const SiteAntenna &antenna, const lvb_site_antenna &lent) const;
     [[noreturn]] void refuse_chain(const SiteAntenna &antenna, const lvb_fault &fault) const;
+    [[noreturn]] void refuse_pack_antenna(lvb_fault fault) const;
     [[noreturn]] void refuse_antenna(const SiteAntenna &antenna, lvb_fault fault) const;
     [[noreturn]] void refuse_number(const GivenNumbers &numbers, const Value &owner, const lvb_fault &fault) const;
 
@@ -62,6 +65,7 @@ class LentSite {
     std::vector<lvb_area> areas_;
     std::vector<lvb_screen> screens_;
     lvb_body_table body_{};
+    lvb_antenna pack_antenna_{};
     lvb_site site_{};
 };
 

@@ -91,7 +91,7 @@ std::string print_map(const Survey &survey, const Links &links, const std::strin
     out += "\n       y/m\n" + drawing.print();
     const std::string answer = print_shares("area", view, summary.unmodelled) + print_areas(survey, "Areas") + "\n" +
                                print_extremes(survey) + verdict_line(failures(survey), "at every point of the areas") +
-                               print_left_out(survey, links, true) + print_missed_areas(survey) +
+                               print_wearer(site) + print_left_out(survey, links, true) + print_missed_areas(survey) +
                                print_cancelling(site, site.antennas.size()) +
                                print_near_field(survey.all.counts.near_field);
     if (brief) return out + answer;

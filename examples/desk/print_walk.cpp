@@ -88,8 +88,9 @@ std::string print_walk(const WalkSurvey &survey, const Links &links, const std::
     out += print_stretches(survey, survey.over_ceiling, result.over_ceiling_s, survey.has_ceiling,
                            "Ceiling:", "over the ceiling");
     out += print_outage(survey);
-    return out + verdict_line(failures(survey), "at every point of the walk") + print_left_out(survey, links, true) +
-           print_cancelling(site, site.antennas.size()) + print_near_field(survey.counts.near_field);
+    return out + verdict_line(failures(survey), "at every point of the walk") + print_wearer(site) +
+           print_left_out(survey, links, true) + print_cancelling(site, site.antennas.size()) +
+           print_near_field(survey.counts.near_field);
 }
 
 } // namespace desk

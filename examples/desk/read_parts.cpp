@@ -50,6 +50,31 @@ Pattern read_pattern(const Checks &checks, Tables &tables, const Value &value) {
     return pattern;
 }
 
+namespace {
+
+void turn(lvb_antenna &antenna, const GivenNumbers &numbers) {
+    antenna.azimuth_deg = taken(numbers, LVB_FIELD_AZIMUTH_DEG);
+    antenna.tilt_deg = taken(numbers, LVB_FIELD_TILT_DEG);
+    antenna.roll_deg = taken(numbers, LVB_FIELD_ROLL_DEG);
+    antenna.polarization_deg = taken(numbers, LVB_FIELD_POLARIZATION_DEG);
+    antenna.ellipticity = taken(numbers, LVB_FIELD_ELLIPTICITY);
+}
+
+} // namespace
+
+PackAntenna read_pack_antenna(const Checks &checks, Tables &tables, const Value &value) {
+    checks.expect(value, Value::Kind::object);
+    checks.check_keys(value, with_names({"pattern", "note"}, turn_keys(), 0), "a pack's antenna");
+    checks.text_or_empty(value, "note");
+    PackAntenna worn;
+    worn.value = &value;
+    worn.numbers = numbers_of(checks, members_of(value), turn_keys(), LVB_STRUCT_ANTENNA, 0);
+    worn.entry.size = sizeof worn.entry;
+    turn(worn.entry, worn.numbers);
+    if (const Value *pattern = value.find("pattern")) worn.pattern = read_pattern(checks, tables, *pattern);
+    return worn;
+}
+
 Place read_place(const Checks &checks, const Value &value) {
     checks.expect(value, Value::Kind::object);
     checks.check_keys(value, with_names({"note"}, place_keys(), 0), "a place");
@@ -64,11 +89,7 @@ Place read_place(const Checks &checks, const Value &value) {
     entry.x_m = taken(place.numbers, LVB_FIELD_X_M);
     entry.y_m = taken(place.numbers, LVB_FIELD_Y_M);
     entry.z_m = taken(place.numbers, LVB_FIELD_Z_M);
-    entry.azimuth_deg = taken(place.numbers, LVB_FIELD_AZIMUTH_DEG);
-    entry.tilt_deg = taken(place.numbers, LVB_FIELD_TILT_DEG);
-    entry.roll_deg = taken(place.numbers, LVB_FIELD_ROLL_DEG);
-    entry.polarization_deg = taken(place.numbers, LVB_FIELD_POLARIZATION_DEG);
-    entry.ellipticity = taken(place.numbers, LVB_FIELD_ELLIPTICITY);
+    turn(entry, place.numbers);
     entry.largest_dimension_m = taken(place.numbers, LVB_FIELD_LARGEST_DIMENSION_M);
     return place;
 }

@@ -20,6 +20,9 @@ Members members_of(const Value &object);
 
 Pattern read_pattern(const Checks &checks, Tables &tables, const Value &value);
 Place read_place(const Checks &checks, const Value &value);
+
+/// The antenna of a pack: how it is turned, without a place.
+PackAntenna read_pack_antenna(const Checks &checks, Tables &tables, const Value &value);
 Path read_path(const Checks &checks, const Value &value);
 /// A body's loss over facing.
 std::shared_ptr<const Table> read_body_table(Tables &tables, const Value &value);

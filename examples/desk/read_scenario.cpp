@@ -100,6 +100,10 @@ Link read_link(const Checks &checks, StageReader &stages, const Value &value) {
 
 } // namespace
 
+bool is_allowance(const Stage &stage, const std::string &label) {
+    return stage.entry.kind == LVB_KIND_ALLOWANCE && stage.label == label;
+}
+
 std::int32_t Link::antenna(int which) const {
     for (std::size_t i = 0; i < stages.size(); ++i)
         if (stages[i].entry.kind == LVB_KIND_ANTENNA && which-- == 0) return static_cast<std::int32_t>(i);

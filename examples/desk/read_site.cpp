@@ -18,9 +18,15 @@ constexpr std::uint32_t every = ~0u;
 // Numbers of this program that no struct of the library has.
 enum OwnField : std::int32_t { stage_front = -101, positions = -102, antennas_to_place = -103 };
 
-const std::vector<NumberKey> &wearer_keys() {
+const std::vector<NumberKey> &azimuth_keys() {
     static const std::vector<NumberKey> keys = {
         {"azimuth_deg", LVB_FIELD_FACING_AZIMUTH_DEG, same, same, every, "degrees"}};
+    return keys;
+}
+
+const std::vector<NumberKey> &crossed_keys() {
+    static const std::vector<NumberKey> keys = {
+        {"most_polarization_loss_db", LVB_FIELD_MOST_POLARIZATION_LOSS_DB, same, same, every, "dB"}};
     return keys;
 }
 
@@ -79,6 +85,8 @@ class SiteReader {
     Screen read_screen(const Value &value) const;
     SiteAntenna read_antenna(const Site &site, const Value &value, Names &names);
     Wearer read_wearer(const Site &site, const Value &value);
+    void read_facing(const Site &site, const Value &value, Wearer &wearer) const;
+    void read_polarization(const Site &site, const Value &value, Wearer &wearer);
     Walk read_walk(const Value &value, Names &names) const;
     void read_candidate(const Site &site, const Value &value, Names &names, std::vector<SiteAntenna> &into);
     void spread(const SiteAntenna &first, const Value &value, const GivenNumbers &numbers,
@@ -174,22 +182,11 @@ SiteAntenna SiteReader::read_antenna(const Site &site, const Value &value, Names
     return antenna;
 }
 
-Wearer SiteReader::read_wearer(const Site &site, const Value &value) {
-    static const std::vector<std::string> rules = {"azimuth", "point", "antenna", "away from antenna"};
-    checks_.expect(value, Value::Kind::object);
-    Wearer wearer;
-    wearer.value = &value;
-    wearer.facing = checks_.choose(checks_.need(value, "facing"), rules, "rule of facing");
-    std::vector<std::string> known = {"facing", "body_table", "note"};
-    if (wearer.facing == LVB_FACING_AZIMUTH) known = with_names(known, wearer_keys(), 0);
-    if (wearer.facing == LVB_FACING_POINT) known.insert(known.end(), {"point_m", "point_ft"});
-    if (wearer.facing >= LVB_FACING_ANTENNA) known.emplace_back("antenna");
-    checks_.check_keys(value, known, "a body with facing '" + rules[static_cast<std::size_t>(wearer.facing)] + "'");
-    checks_.text_or_empty(value, "note");
-    wearer.body_table = read_body_table(tables_, checks_.need(value, "body_table"));
-    wearer.numbers = numbers_of(checks_, members_of(value), wearer_keys(), LVB_STRUCT_SITE, 0);
+// Which way everybody faces.
+void SiteReader::read_facing(const Site &site, const Value &value, Wearer &wearer) const {
     if (wearer.facing == LVB_FACING_AZIMUTH) {
-        need_number(checks_, value, wearer.numbers, wearer_keys(), LVB_FIELD_FACING_AZIMUTH_DEG);
+        wearer.numbers = numbers_of(checks_, members_of(value), azimuth_keys(), LVB_STRUCT_SITE, 0);
+        need_number(checks_, value, wearer.numbers, azimuth_keys(), LVB_FIELD_FACING_AZIMUTH_DEG);
         constexpr double turn = 360.0;
         wearer.azimuth_deg = within(checks_, wearer.numbers, LVB_FIELD_FACING_AZIMUTH_DEG, -turn, turn);
     } else if (wearer.facing == LVB_FACING_POINT) {
@@ -203,6 +200,50 @@ Wearer SiteReader::read_wearer(const Site &site, const Value &value) {
         wearer.antenna =
             static_cast<std::uint32_t>(checks_.choose(checks_.need(value, "antenna"), labels, "antenna of this site"));
     }
+}
+
+// The pack's antenna, and the allowance of the links in whose place it stands.
+void SiteReader::read_polarization(const Site &site, const Value &value, Wearer &wearer) {
+    wearer.antenna_on_pack = read_pack_antenna(checks_, tables_, checks_.need(value, "pack_antenna"));
+    const GivenNumbers crossed = numbers_of(checks_, members_of(value), crossed_keys(), LVB_STRUCT_SITE, 0);
+    if (crossed.contains(LVB_FIELD_MOST_POLARIZATION_LOSS_DB)) {
+        constexpr double least = 0.001, most = 200.0;
+        wearer.most_polarization_loss_db = within(checks_, crossed, LVB_FIELD_MOST_POLARIZATION_LOSS_DB, least, most);
+    }
+    const Value *in_place_of = value.find("in_place_of");
+    if (in_place_of == nullptr) return;
+    wearer.in_place_of = checks_.text(*in_place_of);
+    const auto has = [&](const SiteAntenna &antenna) {
+        const std::vector<Stage> &stages = links_[antenna.link].stages;
+        return std::any_of(stages.begin(), stages.end(),
+                           [&](const Stage &stage) { return is_allowance(stage, wearer.in_place_of); });
+    };
+    if (!site.antennas.empty() && std::none_of(site.antennas.begin(), site.antennas.end(), has))
+        refuse(*in_place_of, "no link of this site's antennas has an allowance with this label");
+}
+
+Wearer SiteReader::read_wearer(const Site &site, const Value &value) {
+    static const std::vector<std::string> rules = {"azimuth", "point", "antenna", "away from antenna"};
+    checks_.expect(value, Value::Kind::object);
+    Wearer wearer;
+    wearer.value = &value;
+    wearer.facing = checks_.choose(checks_.need(value, "facing"), rules, "rule of facing");
+    const Value *body = value.find("body_table"), *worn = value.find("pack_antenna");
+    std::vector<std::string> known = {"facing", "body_table", "pack_antenna", "note"};
+    if (worn != nullptr) known.insert(known.end(), {"most_polarization_loss_db", "in_place_of"});
+    if (wearer.facing == LVB_FACING_AZIMUTH) known.emplace_back("azimuth_deg");
+    if (wearer.facing == LVB_FACING_POINT) known.insert(known.end(), {"point_m", "point_ft"});
+    if (wearer.facing >= LVB_FACING_ANTENNA) known.emplace_back("antenna");
+    checks_.check_keys(value, known,
+                       std::string("a wearer ") + (worn == nullptr ? "without pack_antenna " : "") + "with facing '" +
+                           rules[static_cast<std::size_t>(wearer.facing)] + "'");
+    checks_.text_or_empty(value, "note");
+    if (body == nullptr && worn == nullptr)
+        refuse(value,
+               "body_table or pack_antenna is missing: without either it makes no difference which way anybody faces");
+    read_facing(site, value, wearer);
+    if (body != nullptr) wearer.body_table = read_body_table(tables_, *body);
+    if (worn != nullptr) read_polarization(site, value, wearer);
     return wearer;
 }
 
@@ -291,7 +332,7 @@ Site SiteReader::read(const Value &value) {
     checks_.expect(value, Value::Kind::object);
     checks_.check_keys(value,
                        with_names({"name", "note", "direction", "combining", "areas", "antennas", "screens", "path",
-                                   "body", "fading", "walks", "placing"},
+                                   "wearer", "fading", "walks", "placing"},
                                   site_keys(), 0),
                        "a site");
     Site site;
@@ -318,7 +359,7 @@ Site SiteReader::read(const Value &value) {
             checks_.check_keys(*item, {"label", "link", "place", "pattern", "note"}, "an antenna of a site");
             site.antennas.push_back(read_antenna(site, *item, antennas));
         }
-    if (const Value *body = value.find("body")) site.wearer = read_wearer(site, *body);
+    if (const Value *wearer = value.find("wearer")) site.wearer = read_wearer(site, *wearer);
     if (const Value *list = value.find("screens"))
         for (const Value *item : list_of(checks_, *list, "screen")) site.screens.push_back(read_screen(*item));
     if (const Value *fading = value.find("fading")) site.fading = read_fading(checks_, *fading);

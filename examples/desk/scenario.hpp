@@ -124,6 +124,9 @@ struct Stage {
     bool placed() const { return place || far_place; }
 };
 
+/// Whether a stage is an allowance of this label.
+bool is_allowance(const Stage &stage, const std::string &label);
+
 struct Link {
     std::string name;
     std::string direction; ///< "outbound", "inbound" or empty
@@ -190,14 +193,23 @@ struct SiteAntenna {
     std::optional<Pattern> pattern; ///< in place of what the chain's antenna has
 };
 
-/// What the wearer's body costs, and which way the wearer faces.
+/// How the antenna of a pack is turned on its wearer.
+struct PackAntenna : Part {
+    lvb_antenna entry{};            ///< without its pattern
+    std::optional<Pattern> pattern; ///< in place of what the pack's antenna has in the chain
+};
+
+/// Which way the wearer faces, what the body costs, and how the pack's antenna is turned on it.
 struct Wearer : Part {
-    std::shared_ptr<const Table> body_table;
-    std::int32_t facing = 0; ///< LVB_FACING_
+    std::shared_ptr<const Table> body_table; ///< null where there is none
+    std::optional<PackAntenna> antenna_on_pack;
+    double most_polarization_loss_db = 0.0; ///< 0: no limit
+    std::string in_place_of;                ///< label of the allowance that polarization was
+    std::int32_t facing = 0;                ///< LVB_FACING_
     double azimuth_deg = 0.0;
     double x_m = 0.0;
     double y_m = 0.0;
-    std::uint32_t antenna = 0;
+    std::uint32_t antenna = 0; ///< that is faced
 };
 
 /// A way that a performer goes.
@@ -229,7 +241,7 @@ struct Site : Part {
     std::vector<SiteAntenna> antennas;
     std::vector<Screen> screens;
     std::optional<Path> path;     ///< in place of those of the chains
-    std::optional<Wearer> wearer; ///< in place of body tables of the chains
+    std::optional<Wearer> wearer; ///< in place of body tables and of an allowance of the chains
     std::optional<Fading> fading;
     std::vector<Walk> walks;
     std::optional<Placing> placing;

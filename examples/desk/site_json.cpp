@@ -14,6 +14,25 @@ namespace {
 // Keeps the order in which fields are written. A number that is not finite becomes null.
 using Json = nlohmann::ordered_json;
 
+// Null without one; the pack's antenna is null where polarization is not computed.
+Json wearer_json(const Site &site) {
+    if (!site.wearer) return nullptr;
+    const Wearer &wearer = *site.wearer;
+    Json out = {
+        {"faces", facing_words(site)}, {"body_counts", wearer.body_table != nullptr}, {"pack_antenna", nullptr}};
+    if (!wearer.antenna_on_pack) return out;
+    const lvb_antenna &worn = wearer.antenna_on_pack->entry;
+    out["pack_antenna"] = {{"azimuth_deg", worn.azimuth_deg},
+                           {"tilt_deg", worn.tilt_deg},
+                           {"roll_deg", worn.roll_deg},
+                           {"polarization_deg", worn.polarization_deg},
+                           {"ellipticity", worn.ellipticity}};
+    const double most_db = wearer.most_polarization_loss_db;
+    out["most_polarization_loss_db"] = most_db > 0.0 ? Json(most_db) : Json(nullptr);
+    out["in_place_of"] = wearer.in_place_of.empty() ? Json(nullptr) : Json(wearer.in_place_of);
+    return out;
+}
+
 Json heading(const Scenario &scenario, const std::string &file, const Site &site) {
     Json out;
     out["version"] = lvb_version_text();
@@ -23,6 +42,7 @@ Json heading(const Scenario &scenario, const std::string &file, const Site &site
     out["direction"] = site.direction == LVB_DIRECTION_OUTBOUND ? "outbound" : "inbound";
     out["combining"] = site.combine == LVB_COMBINE_SUM ? "sum" : "best of";
     out["pack_height_m"] = site.pack_height_m;
+    out["wearer"] = wearer_json(site);
     return out;
 }
 

@@ -102,6 +102,39 @@ std::string print_missed_areas(const Survey &map) {
                           listed(names) + ", of which this answer knows nothing: take a smaller step"));
 }
 
+std::string facing_words(const Site &site) {
+    const Wearer &wearer = *site.wearer;
+    const auto faced = [&] { return in_quotes(site.antennas[wearer.antenna].label); };
+    switch (wearer.facing) {
+    case LVB_FACING_AZIMUTH:
+        return "azimuth " + plain(wearer.azimuth_deg) + " degrees";
+    case LVB_FACING_POINT:
+        return "the point x " + metres(wearer.x_m) + " m, y " + metres(wearer.y_m) + " m";
+    case LVB_FACING_ANTENNA:
+        return "the antenna " + faced();
+    default:
+        return "away from the antenna " + faced();
+    }
+}
+
+std::string print_wearer(const Site &site) {
+    if (!site.wearer) return "";
+    const Wearer &wearer = *site.wearer;
+    std::string words = "faces " + facing_words(site);
+    if (wearer.body_table) words += "; the body counts by its table";
+    if (const auto &worn = wearer.antenna_on_pack) {
+        words += "; the pack's antenna is turned with it";
+        std::string turns;
+        for (const auto &[field, given] : worn->numbers)
+            turns += (turns.empty() ? " (" : ", ") + std::string(given.key->name) + " " + plain(given.value->number);
+        words += turns + (turns.empty() ? "" : ")") + ", and polarization is computed";
+        if (!wearer.in_place_of.empty()) words += " in place of the allowance " + in_quotes(wearer.in_place_of);
+        if (wearer.most_polarization_loss_db > 0.0)
+            words += ", " + plain(wearer.most_polarization_loss_db) + " dB at most";
+    }
+    return labelled("Wearer:", ascii(words));
+}
+
 std::string verdict_line(const std::vector<std::string> &failures, const char *holds) {
     std::string words;
     for (const std::string &failure : failures) words += (words.empty() ? "" : "; ") + failure;

@@ -24,6 +24,12 @@ std::string percent(std::uint64_t part, std::uint64_t whole);
 /// Metres in hundredths.
 std::string metres(double length_m);
 
+/// Which way everybody faces: a direction, a point or an antenna. The site has a wearer.
+std::string facing_words(const Site &site);
+
+/// What the wearer makes of levels; empty where the site has none.
+std::string print_wearer(const Site &site);
+
 /// The legend of a view, with the share that each of its steps has; unmodelled points count beside those of the view.
 std::string print_shares(const std::string &of_what, const View &view, std::uint64_t unmodelled);
 /// A row for every area, so that one sees which is bad; empty where there is only one.

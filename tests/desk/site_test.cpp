@@ -595,7 +595,7 @@ TEST(Map, ScreenBodyAndFadingCount) {
  "antennas": [{"label": "a", "link": "A", "place": {"x_m": -2, "y_m": 0.5, "z_m": 1}}],
  "screens": [{"label": "wall", "from_m": [3, -50], "to_ft": [9.842519685039370, 150], "top_m": 9, "loss_db": 7}],
  "fading": {"model": "Rayleigh", "outage_percent": 1, "branches": 2},
- "body": {"facing": "azimuth", "azimuth_deg": 90,
+ "wearer": {"facing": "azimuth", "azimuth_deg": 90,
           "body_table": {"facing_deg": [0, 90, 180, 270], "loss_db": [2, 6, 18, 6]}})",
                                       // the chain's own body gives way to the site's
                                       chain("A", R"({"kind": "allowance", "facing_deg": 0,
@@ -610,6 +610,57 @@ TEST(Map, ScreenBodyAndFadingCount) {
         const double one = 1.0 - std::exp(-std::pow(10.0, (floor_dbm - level) / 10.0));
         EXPECT_NEAR(number(row, "outage"), one * one, 1e-12);
     }
+}
+
+// Balanis, Antenna Theory, 2.12: linear antennas that enclose an angle lose its squared cosine. All stands along y at
+// one height, and the whip leans across the line of sight.
+TEST(Map, AWhipThatLeansLosesPolarizationInPlaceOfTheAllowance) {
+    const TemporaryFolder folder;
+    const std::string out = folder.path() + "/m.csv";
+    const auto site = [&](const std::string &wearer) {
+        return folder.write(
+            "s.json", scenario(R"("areas": [{"name": "f", "corners_m": [[-0.5, 4], [0.5, 4], [0.5, 9], [-0.5, 9]]}],
+ "antennas": [{"label": "a", "link": "A", "place": {"x_m": 0, "y_m": 0, "z_m": 1}}])" +
+                                   wearer,
+                               chain("A", R"({"kind": "allowance", "label": "polarization", "loss_db": 3}, )")));
+    };
+    const auto losses = [&](const std::string &wearer, double greatest_dbi = 0.0) {
+        EXPECT_LE(run({"map", site(wearer), "S", "--csv", out}).code, 1);
+        std::vector<double> all;
+        for (const Row &row : csv(out)) {
+            const double y = number(row, "y_m");
+            all.push_back(far_dbm(number(row, "x_m"), y, 0.0) - number(row, "level_dbm"));
+            EXPECT_NEAR(number(row, "headroom_db"), ceiling_dbm - (transmit_dbm + greatest_dbi - free_space_db(y)),
+                        greatest_dbi == 0.0 ? 1e-9 : 5e-3);
+        }
+        EXPECT_EQ(all.size(), 5u);
+        return all;
+    };
+    const std::string leaning =
+        R"(, "wearer": {"facing": "azimuth", "azimuth_deg": 180, "pack_antenna": {"roll_deg": )";
+    for (const double loss : losses("")) EXPECT_NEAR(loss, 3.0, 1e-9);
+    for (const double loss : losses(leaning + "60}}")) EXPECT_NEAR(loss, 3.0 + 20.0 * std::log10(2.0), 1e-9);
+    for (const double loss : losses(leaning + R"(60}, "in_place_of": "polarization"})"))
+        EXPECT_NEAR(loss, 20.0 * std::log10(2.0), 1e-9);
+    const std::string lying = leaning + R"(90}, "in_place_of": "polarization", "most_polarization_loss_db": 18})";
+    for (const double loss : losses(lying)) EXPECT_NEAR(loss, 18.0, 1e-9);
+    // a half-wave dipole of 2.15 dBi that lies across whoever is turned by 30 degrees: cos(pi/2 cos 60) / sin 60,
+    // Balanis 4.6
+    for (const double loss :
+         losses(R"(, "wearer": {"facing": "azimuth", "azimuth_deg": 30, "in_place_of": "polarization",
+ "most_polarization_loss_db": 0.001, "pack_antenna": {"roll_deg": 90, "pattern": {"kind": "half-wave dipole"}}})",
+                2.15))
+        EXPECT_NEAR(loss, -2.15 - 20.0 * std::log10(std::sqrt(0.5) / std::sqrt(0.75)), 5e-3);
+    const std::string page = in_one_line(run({"map", site(lying), "S"}).out);
+    EXPECT_NE(page.find("Wearer: faces azimuth 180 degrees; the pack's antenna is turned with it (roll_deg 90), and "
+                        "polarization is computed in place of the allowance 'polarization', 18 dB at most"),
+              std::string::npos)
+        << page;
+    const Json told = json_of({"map", site(lying), "S"}).at("wearer");
+    EXPECT_EQ(told.at("pack_antenna").at("roll_deg"), 90);
+    EXPECT_EQ(told.at("most_polarization_loss_db"), 18);
+    EXPECT_EQ(told.at("in_place_of"), "polarization");
+    EXPECT_EQ(told.at("body_counts"), false);
 }
 
 TEST(Map, PathAndPatternStandInPlaceOfTheChains) {
@@ -925,7 +976,7 @@ struct BadSite {
 TEST(SiteRefusals, NameTheKey) {
     const std::string good = plain_site(R"(, "screens": [{"label": "s", "from_m": [9, 0], "to_m": [9, 4], "top_m": 2}],
  "walks": [{"name": "W", "speed_m_per_s": 1, "step_m": 0.5, "corners_m": [[0, 0], [5, 0]]}],
- "body": {"facing": "antenna", "antenna": "a", "body_table": {"facing_deg": [0, 180], "loss_db": [1, 9]}},
+ "wearer": {"facing": "antenna", "antenna": "a", "body_table": {"facing_deg": [0, 180], "loss_db": [1, 9]}},
  "placing": {"antennas": 1, "least_headroom_db": 0, "candidates": [
   {"label": "c", "link": "A", "place": {"x_m": 1, "y_m": 7, "z_m": 3}}]})");
     const TemporaryFolder folder;
@@ -964,9 +1015,9 @@ TEST(SiteRefusals, NameTheKey) {
          ""}, // good: the antenna is above it
         {R"("from_m": [9, 0], "to_m": [9, 4], "top_m": 2)", R"("from_m": [0, 2], "to_m": [3, 2], "top_m": 3)",
          "sites[0].antennas[0].place: this antenna stands in the screen 's'"},
-        {R"("antenna": "a")", R"("antenna": "b")", "sites[0].body.antenna: 'b' is no antenna of this site"},
-        {R"("facing_deg": [0, 180])", R"("facing_deg": [180, 0])", "sites[0].body.body_table.facing_deg[1]: "},
-        {R"("loss_db": [1, 9])", R"("loss_db": [1, 900])", "sites[0].body.body_table.loss_db[1]: "},
+        {R"("antenna": "a")", R"("antenna": "b")", "sites[0].wearer.antenna: 'b' is no antenna of this site"},
+        {R"("facing_deg": [0, 180])", R"("facing_deg": [180, 0])", "sites[0].wearer.body_table.facing_deg[1]: "},
+        {R"("loss_db": [1, 9])", R"("loss_db": [1, 900])", "sites[0].wearer.body_table.loss_db[1]: "},
         {R"("speed_m_per_s": 1)", R"("speed_m_per_s": 0)", "sites[0].walks[0].speed_m_per_s: 0 is out of range"},
         {R"("antennas": 1, "least)", R"("antennas": 3, "least)",
          "sites[0].placing.antennas: 3 is out of range; allowed 1 to 2"},
@@ -1030,6 +1081,35 @@ TEST(SiteRefusals, OfOutputsThatWouldDestroyWhatIsRead) {
     EXPECT_EQ(run({"map", file, "S", "--csv", out}).code, 0); // an answer may be written again
 }
 
+TEST(SiteRefusals, OfThePacksAntenna) {
+    const TemporaryFolder folder;
+    const auto refused = [&](const std::string &wearer, const std::string &words, const std::string &place = "") {
+        const std::string text = scenario(
+            R"("areas": )" + square + R"(, "antennas": [{"label": "a", "link": "A", "place": {"x_m": 1, "y_m": 2, )" +
+            place + R"("z_m": 3}}])" + wearer);
+        expect_refused(run({"map", folder.write("bad.json", text), "S"}), words);
+    };
+    const auto worn = [](const std::string &antenna, const std::string &more = "") {
+        return R"(, "wearer": {"facing": "azimuth", "azimuth_deg": 0, )" + more + R"("pack_antenna": {)" + antenna +
+               "}}";
+    };
+    refused(R"(, "wearer": {"facing": "azimuth", "azimuth_deg": 0})",
+            "sites[0].wearer: body_table or pack_antenna is missing");
+    refused(worn(R"("tilt_deg": 91)"), "sites[0].wearer.pack_antenna.tilt_deg: 91 is out of range; allowed -90 to 90");
+    refused(worn(R"("x_m": 1)"), "sites[0].wearer.pack_antenna.x_m: 'x_m' is no key of a pack's antenna");
+    refused(worn("", R"("most_polarization_loss_db": 0, )"),
+            "sites[0].wearer.most_polarization_loss_db: 0 is out of range; allowed 0.001 to 200");
+    refused(worn("", R"("in_place_of": "q", )"),
+            "sites[0].wearer.in_place_of: no link of this site's antennas has an allowance with this label");
+    refused(worn(R"("polarization_deg": 30, "pattern": {"kind": "half-wave dipole"})"),
+            "sites[0].wearer.pack_antenna.polarization_deg: ");
+    refused(worn(R"("pattern": {"kind": "cosine", "gain_dbi": 1})"), "sites[0].wearer.pack_antenna.pattern.gain_dbi: ");
+    refused(R"(, "wearer": {"facing": "azimuth", "azimuth_deg": 0, "in_place_of": "q",
+ "body_table": {"facing_deg": [0, 180], "loss_db": [1, 9]}})",
+            "sites[0].wearer.in_place_of: 'in_place_of' is no key of a wearer without pack_antenna");
+    refused("", "sites[0].antennas[0].place.polarization_deg: ", R"("polarization_deg": 45, )");
+}
+
 TEST(SiteRefusals, OfChainsThatDoNotFit) {
     const TemporaryFolder folder;
     const auto told = [&](const std::string &links, const std::string &antennas) {
@@ -1088,7 +1168,8 @@ TEST(SiteRefusals, OfChainsThatDoNotFit) {
 TEST(SiteMutations, AnyNumberIsAnsweredOrRefused) {
     const std::string good = plain_site(R"(, "screens": [{"label": "s", "from_m": [9, 0], "to_m": [9, 4], "top_m": 2}],
  "walks": [{"name": "W", "speed_m_per_s": 1, "step_m": 0.5, "corners_m": [[0, 0], [5, 0, 2]]}],
- "body": {"facing": "point", "point_m": [3, 3], "body_table": {"facing_deg": [0, 180], "loss_db": [1, 9]}},
+ "wearer": {"facing": "point", "point_m": [3, 3], "body_table": {"facing_deg": [0, 180], "loss_db": [1, 9]},
+  "pack_antenna": {"roll_deg": 20, "ellipticity": 0.25}, "most_polarization_loss_db": 30},
  "path": {"model": "two-ray", "polarization": "vertical", "relative_permittivity": 5},
  "fading": {"model": "Suzuki", "deviation_db": 4, "outage_percent": 2},
  "placing": {"antennas": 1, "least_headroom_db": 0, "candidates": [
@@ -1149,6 +1230,7 @@ TEST(SiteReadme, EveryFieldIsDocumented) {
     collect_keys(json_of({"map", demo_file(), site}), keys);
     collect_keys(json_of({"walk", demo_file(), site, "past the left paddle"}), keys);
     collect_keys(json_of({"place", demo_file(), site}), keys);
+    collect_keys(json_of({"map", demo_file(), "arena, monitors A"}), keys); // with a wearer
     const TemporaryFile fading(plain_site(R"(, "fading": {"model": "Rayleigh", "outage_percent": 1},
  "walks": [{"name": "W", "speed_m_per_s": 2, "step_m": 0.5, "corners_m": [[2, 2], [90, 2]]}])"));
     collect_keys(json_of({"map", fading.path(), "S"}), keys);
