@@ -3,7 +3,6 @@
 
 #include "faults.hpp"
 #include "print_budget.hpp"
-#include "terms.hpp"
 #include "tuning.hpp"
 #include "verdict.hpp"
 
@@ -190,9 +189,7 @@ std::string json(const Book &book, const Link &link, const SureQuestion &questio
     out["trials"] = sureness.trials;
     out["seed"] = question.seed;
     out["shadowing_db"] = drawn.moves.shadowing_db;
-    out["fading"] = drawn.moves.fading == LVB_FADING_NONE
-                        ? Json(nullptr)
-                        : Json(fading_words()[static_cast<std::size_t>(drawn.moves.fading - LVB_FADING_RAYLEIGH)]);
+    out["fading"] = drawn.moves.fading == LVB_FADING_NONE ? Json(nullptr) : Json(lvb_fading_name(drawn.moves.fading));
     out["inside_probability"] = sureness.inside_probability;
     out["inside_error"] = sureness.inside_error;
     out["far_below_probability"] = sureness.far_below_probability;

@@ -583,6 +583,10 @@ LVB_API const char *lvb_status_name(lvb_status status);
 /** Name of a field or argument as this header writes it ("length_m"); an unknown value gives "unknown". Since: 0.1. */
 LVB_API const char *lvb_field_name(int32_t field);
 
+/** Name of a struct as this header writes it ("lvb_link"); LVB_STRUCT_NONE and an unknown value give "unknown".
+ *  Since: 0.1. */
+LVB_API const char *lvb_struct_name(int32_t structure);
+
 /* ------------------------------------------------------------------------------------------------------------
  * Conversions. Each takes and gives plain doubles, in the units its name and its arguments say.
  * Infinities pass where the range includes them: 0 mW is -infinity dBm, and -infinity dBm is 0 mW.
@@ -1382,6 +1386,10 @@ enum {
  *  that the processor lacks ends the program. Refused: nothing. Since: 0.1. */
 LVB_API int32_t lvb_best_instructions(void);
 
+/** Plain name of an instruction set ("AVX2"), with LVB_INSTRUCTIONS_ASKED or without; an unknown value gives "unknown".
+ *  Since: 0.1. */
+LVB_API const char *lvb_instructions_name(int32_t instructions);
+
 enum { LVB_MAX_VALUES = 1073741824 /**< the most values that a column may have */ };
 
 /** A formula over columns. The result may be the very same column as an argument, at the same address, and must not
@@ -1906,6 +1914,16 @@ LVB_API const char *lvb_zone_name(int32_t zone);
 /** Plain name of a verdict ("drops out"); an unknown value gives "unknown". Since: 0.1. */
 LVB_API const char *lvb_verdict_name(int32_t verdict);
 
+/** Plain name of what decides ("far floor"); an unknown value gives "unknown". Since: 0.1. */
+LVB_API const char *lvb_decided_by_name(int32_t decided_by);
+
+/** Plain name of an end of the walk ("far"); an unknown value gives "unknown". Since: 0.1. */
+LVB_API const char *lvb_end_name(int32_t end);
+
+/** Plain name of a note ("near field"), which is one LVB_NOTE_ bit; none, several and an unknown one give "unknown".
+ *  Since: 0.1. */
+LVB_API const char *lvb_note_name(uint32_t note);
+
 /* ------------------------------------------------------------------------------------------------------------
  * Antennas: patterns, pointing, off-axis gain; bodies and allowances.
  * Angles of a pattern are relative to the antenna: azimuth from its boresight, positive clockwise seen from above (to
@@ -2066,6 +2084,9 @@ typedef struct lvb_pattern_gain {
  *  Accuracy: 1e-12 dB of the stated formulas where the gain is above -200 dBi. Cost: linear in the rows of the cuts. Since: 0.1. */
 LVB_API lvb_status lvb_compute_pattern_gain(const lvb_pattern *pattern, double azimuth_deg, double elevation_deg,
                                             lvb_pattern_gain *result, lvb_fault *fault);
+
+/** Plain name of a kind of pattern ("half-wave dipole"); an unknown value gives "unknown". Since: 0.1. */
+LVB_API const char *lvb_pattern_name(int32_t kind);
 
 /** An antenna in its place. Zeroed it stands at the origin, isotropic, polarized vertically, and looks along y.
  *  x points to the right, y ahead and z up, of one who looks along y: azimuth_deg 0 is along y, 90 along x. tilt_deg
@@ -2386,6 +2407,15 @@ typedef struct lvb_path_loss {
  *  Since: 0.1. */
 LVB_API lvb_status lvb_compute_path_loss(const lvb_path *path, double frequency_mhz, double distance_m,
                                          lvb_path_loss *loss, lvb_fault *fault);
+
+/** Plain name of a model of a path ("two-ray"); an unknown value gives "unknown". Since: 0.1. */
+LVB_API const char *lvb_path_name(int32_t model);
+
+/** Plain name of an environment ("office in sight"); an unknown value gives "unknown". Since: 0.1. */
+LVB_API const char *lvb_environment_name(int32_t environment);
+
+/** Plain name of a polarization ("vertical"); an unknown value gives "unknown". Since: 0.1. */
+LVB_API const char *lvb_polarization_name(int32_t polarization);
 
 /* ------------------------------------------------------------------------------------------------------------
  * Fading and diversity.
@@ -2807,6 +2837,9 @@ typedef struct lvb_noise {
 LVB_API lvb_status lvb_compute_noise(const lvb_link *link, const lvb_noise_conditions *conditions, lvb_noise *noise,
                                      lvb_noise_line *lines, uint32_t line_size, lvb_fault *fault);
 
+/** Plain name of the place where a level was measured ("antenna"); an unknown value gives "unknown". Since: 0.1. */
+LVB_API const char *lvb_place_name(int32_t place);
+
 /* ------------------------------------------------------------------------------------------------------------
  * Two systems side by side: a transmitter close to somebody's receiver.
  * ---------------------------------------------------------------------------------------------------------- */
@@ -3008,6 +3041,12 @@ enum {
  *  Refused: outside the range, above 100000 MHz in 47 CFR 1.1310, an unknown rule or audience, and NaN, gives NaN.
  *  Accuracy: 0.5 ULP. Since: 0.1. */
 LVB_API double lvb_exposure_limit_w_per_m2(int32_t exposure, int32_t audience, double frequency_mhz);
+
+/** Plain name of an exposure rule ("47 CFR 1.1310"); an unknown value gives "unknown". Since: 0.1. */
+LVB_API const char *lvb_exposure_name(int32_t exposure);
+
+/** Plain name of whom an exposure limit protects ("general public"); an unknown value gives "unknown". Since: 0.1. */
+LVB_API const char *lvb_audience_name(int32_t audience);
 
 /** Number of cautions that a host must show to its users; they are numbered from 0. Refused: nothing. Since: 0.1. */
 LVB_API uint32_t lvb_caution_count(void);
@@ -3249,6 +3288,18 @@ LVB_API lvb_status lvb_compute_map(const lvb_map *map, lvb_map_summary *summary,
  *  with points levels that are NaN or infinite (-infinity may be: nothing arrives) or serving antennas beyond -1 to
  *  LVB_MAX_SITE_ANTENNAS - 1 (LVB_E_UNKNOWN_VALUE). In a fault `row` is 0 for summary and 1 for other. fault may be null. Since: 0.1. */
 LVB_API lvb_status lvb_join_map_summaries(lvb_map_summary *summary, const lvb_map_summary *other, lvb_fault *fault);
+
+/** Plain name of the way that the signal goes ("outbound"); an unknown value gives "unknown". Since: 0.1. */
+LVB_API const char *lvb_direction_name(int32_t direction);
+
+/** Plain name of what several antennas do together ("best of"); an unknown value gives "unknown". Since: 0.1. */
+LVB_API const char *lvb_combine_name(int32_t combine);
+
+/** Plain name of the way that a wearer faces ("away from antenna"); an unknown value gives "unknown". Since: 0.1. */
+LVB_API const char *lvb_facing_name(int32_t facing);
+
+/** Plain name of a law of fading ("Rayleigh"); an unknown value gives "unknown". Since: 0.1. */
+LVB_API const char *lvb_fading_name(int32_t fading);
 
 /** A walk: a polyline that a performer goes at one speed, looked at every step. The results hold one value for each point
  *  of lvb_walk_point_count; each may be null. They must not overlap each other. */
@@ -3553,6 +3604,15 @@ typedef struct lvb_solution {
  *  Cost: about 200 budgets; over two rays or edges up to 400000. Since: 0.1. */
 LVB_API lvb_status lvb_compute_solution(const lvb_solve *solve, lvb_solution *solution, lvb_fault *fault);
 
+/** Plain name of what is wanted of a link ("far level"); an unknown value gives "unknown". Since: 0.1. */
+LVB_API const char *lvb_goal_name(int32_t goal);
+
+/** Plain name of how tolerances count ("worst case"); an unknown value gives "unknown". Since: 0.1. */
+LVB_API const char *lvb_tolerances_name(int32_t tolerances);
+
+/** Plain name of what came of solving ("found"); an unknown value gives "unknown". Since: 0.1. */
+LVB_API const char *lvb_solution_name(int32_t solution);
+
 /* ------------------------------------------------------------------------------------------------------------
  * Rank and compare: what each stage contributes, what helps most, how two chains differ.
  * ---------------------------------------------------------------------------------------------------------- */
@@ -3702,6 +3762,9 @@ LVB_API uint64_t lvb_comparison_scratch_bytes(uint32_t first_count, uint32_t sec
  *  labels as often; 1 MiB of scratch for two chains of LVB_MAX_STAGES. Since: 0.1. */
 LVB_API lvb_status lvb_compute_comparison(const lvb_compare *compare, lvb_comparison *comparison, lvb_fault *fault);
 
+/** Plain name of that by which two stages are a pair ("by label"); an unknown value gives "unknown". Since: 0.1. */
+LVB_API const char *lvb_pair_name(int32_t pair);
+
 /* ------------------------------------------------------------------------------------------------------------
  * How sure: tolerances, shadowing and fading drawn many times over.
  * Worst case and root of squares bound what may be; trials tell how often. They are as good as the laws and tolerances
@@ -3797,6 +3860,9 @@ typedef struct lvb_tally {
  *  more; the same bits on every machine and instruction set. Results scatter with the root of the number of trials. Cost:
  *  linear in trials times stages with a tolerance, 0.5 to 2.5 ns each with AVX-512; Rice and Nakagami some 3 to 6 ns. Since: 0.1. */
 LVB_API lvb_status lvb_compute_trials(const lvb_trials *trials, lvb_tally *tally, lvb_fault *fault);
+
+/** Plain name of the law of a tolerance ("arc sine"); an unknown value gives "unknown". Since: 0.1. */
+LVB_API const char *lvb_law_name(int32_t law);
 
 /** What trials tell. Each probability comes with its standard error. A limit that the window does not state is never missed. */
 typedef struct lvb_sureness {

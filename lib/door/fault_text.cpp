@@ -1,6 +1,5 @@
 // One plain sentence for a fault, with no printf and no locale.
 #include "door/check.hpp"
-#include "door/names.hpp"
 
 namespace lvb::door {
 namespace {
@@ -199,7 +198,7 @@ void put_path(Writer &out, const lvb_fault &fault) noexcept {
         out.put('.');
         out.put(lent);
     } else if (fault.structure != LVB_STRUCT_NONE) {
-        out.put(struct_name(edge ? LVB_STRUCT_PATH : fault.structure));
+        out.put(lvb_struct_name(edge ? LVB_STRUCT_PATH : fault.structure));
         out.put('.');
     }
     if (edge) {
@@ -258,7 +257,7 @@ const char *code_name(const lvb_fault &fault, std::int32_t code) noexcept {
     case LVB_FIELD_FIELD:
         return lvb_field_name(code);
     case LVB_FIELD_STRUCTURE:
-        return struct_name(code);
+        return lvb_struct_name(code);
     default:
         return nullptr;
     }
