@@ -541,7 +541,8 @@ enum {
     LVB_STAGE_NONE = -1,
     LVB_STAGE_TRANSMIT = -2, /**< the transmitting antenna of lvb_compute_pointing */
     LVB_STAGE_RECEIVE = -3,  /**< the receiving antenna of lvb_compute_pointing */
-    LVB_STAGE_PACK = -4      /**< pack_antenna of a site */
+    LVB_STAGE_PACK = -4,     /**< pack_antenna of a site */
+    LVB_STAGE_LINK = -5      /**< a field of the link that an element of an array lends (LVB_STRUCT_NEED, LVB_STRUCT_PLACE) */
 };
 
 /** Why a call was refused, in numbers. Give one (with its size set) to any call that takes it, or a null pointer. A fault of
@@ -3255,7 +3256,8 @@ typedef struct lvb_map_summary {
  *  The split into rows, the instruction set and the processor do not change a bit of any result.
  *  summary and fault may be null. In a fault in a chain or antenna `row` is the antenna's index, in an area or screen
  *  that of the element; of an area's corner, `stage` is the area's and `row` the corner's; in the pack's antenna `stage` is
- *  LVB_STAGE_PACK. lvb_fault_text names all of them in one manner: pack_antenna.tilt_deg, antennas[1].x_m, links[1].stages[2].gain_db (the link of antennas[1]), screens[0].top_m, areas[0].x_m[2].
+ *  LVB_STAGE_PACK. lvb_fault_text names all of them in one manner: pack_antenna.tilt_deg, antennas[1].x_m,
+ *  antennas[1].link.stages[2].gain_db, screens[0].top_m, areas[0].x_m[2].
  *  Range: as the fields of lvb_map, lvb_site and what it lends say.
  *  Refused: a null map, site, antenna or link, or an array that is counted; an array whose count is 0
  *  (LVB_E_MISSING); wrong sizes; values outside their ranges, NaN among them; chains as lvb_compute_budget refuses
@@ -3426,7 +3428,8 @@ LVB_API lvb_status lvb_place_scratch_count(const lvb_place *place, uint64_t *scr
  *  LVB_E_ABOVE_RANGE: distance_m, `row` is the antenna's or candidate's index); a site and candidates as lvb_compute_map
  *  refuses them; facing an antenna that the site does not have; scratch that overlaps a result (LVB_E_CONFLICT). A fault in a
  *  candidate, its antenna, that antenna's pattern, its link or a stage has the structure LVB_STRUCT_PLACE, `row` is the
- *  candidate's index and `stage` that of the stage (candidates[1].z_m, candidates[1].stages[2].gain_db).
+ *  candidate's index and `stage` that of the stage, or LVB_STAGE_LINK for the link (candidates[1].z_m,
+ *  candidates[1].link.stages[2].gain_db, candidates[1].link.frequency_mhz).
  *  Accuracy: levels as lvb_compute_map. Cost: candidates times points and, for two, half the square of the candidates
  *  times points (less where placements fall behind early). Since: 0.1. */
 LVB_API lvb_status lvb_compute_placements(const lvb_place *place, lvb_placement *placements, uint32_t placement_size,
@@ -4064,8 +4067,10 @@ LVB_API lvb_status lvb_compute_choice_scratch(const lvb_choice *choice, lvb_choi
  *  depends on the numbers: one link of 12 slots of 12 items takes some milliseconds, seldom more (DEVELOPERS.md). Links that
  *  want the same scarce items are solved to the end up to some 8 slots altogether, and may be stopped beyond. step_limit ends
  *  the search: the best sets so far come back with lower_bound and gap. The same input gives the same sets, steps and bounds on every machine. fault may be null.
- *  A fault about a link's fields names the index of its need in `row` (links[1] in its text); one about the fields of an item's stage names the
- *  structure LVB_STRUCT_ITEM and the item's index in `row`, one about a table of it the item's index in `stage`.
+ *  A fault in a need, its link or a stage has the structure LVB_STRUCT_NEED, `row` is the need's index and `stage` that of the
+ *  stage, or LVB_STAGE_LINK for the link (needs[1].margin_db, needs[1].link.stages[2].gain_db, needs[1].link.frequency_mhz);
+ *  one in the fields of an item's stage has the structure LVB_STRUCT_ITEM, and `row` is the item's index; in one in a table of
+ *  it `stage` is the item's index.
  *  Range: as the fields say.
  *  Refused: as lvb_compute_choice_scratch; as lvb_compute_budget for every link with its first items in its slots, and for every
  *  item's stage; null sets, costs or scratch; too little scratch (LVB_E_BELOW_RANGE); a slot or its items of a kind
