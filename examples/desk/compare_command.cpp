@@ -138,6 +138,7 @@ Outcome answer_compare(const CompareQuestion &question) {
     compare.pair_size = sizeof pairs[0];
     compare.first = &first_link;
     compare.second = &second_link;
+    compare.scratch_bytes = scratch.size();
     compare.scratch = scratch.data();
     compare.pairs = pairs.data();
     lvb_comparison told = sized<lvb_comparison>();

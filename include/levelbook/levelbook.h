@@ -87,7 +87,7 @@ enum {
     LVB_E_STRUCT_SIZE = -102,  /**< a struct's size is smaller than its first version, or absurdly large */
     LVB_E_ELEMENT_SIZE = -103, /**< an array's element size is smaller than its first version, or absurdly large */
     LVB_E_UNKNOWN_TAIL = -104, /**< a struct is longer than this library knows, and the unknown tail is not zero */
-    LVB_E_COUNT = -105,        /**< a count is above the stated maximum */
+    LVB_E_COUNT = -105,        /**< a count is more than is served, or fewer than are needed */
     LVB_E_RESERVED = -106,     /**< a reserved field is not zero */
 
     /* values */
@@ -3706,7 +3706,8 @@ typedef struct lvb_compare {
     uint32_t pair_size;     /**< sizeof(lvb_pair) where there are pairs; otherwise 0 */
     const lvb_link *first;  /**< the chain that is compared with */
     const lvb_link *second; /**< the chain that is compared */
-    uint8_t *scratch;       /**< lvb_comparison_scratch_bytes of working room, lost; it must not overlap anything else */
+    uint64_t scratch_bytes; /**< bytes of scratch, at least what lvb_comparison_scratch_bytes tells */
+    uint8_t *scratch;       /**< working room, lost; it must not overlap anything else */
     struct lvb_pair *pairs; /**< as many elements as both chains have stages, or null */
 } lvb_compare;
 
@@ -3760,7 +3761,8 @@ LVB_API uint64_t lvb_comparison_scratch_bytes(uint32_t first_count, uint32_t sec
  *  fault may be null.
  *  Range: as the fields of lvb_link say.
  *  Refused: null compare, first, second, scratch or comparison; as lvb_compute_budget for each link, the first
- *  before the second (the fault does not tell which of them); wrong sizes.
+ *  before the second (the fault does not tell which of them); wrong sizes; too little scratch (LVB_E_COUNT); scratch that
+ *  overlaps a result (LVB_E_CONFLICT).
  *  Accuracy: 1e-12 dB for each stage of the stated formulas. Cost: stages of the first times stages of the second, and reading
  *  labels as often; 1 MiB of scratch for two chains of LVB_MAX_STAGES. Since: 0.1. */
 LVB_API lvb_status lvb_compute_comparison(const lvb_compare *compare, lvb_comparison *comparison, lvb_fault *fault);
@@ -4073,7 +4075,7 @@ LVB_API lvb_status lvb_compute_choice_scratch(const lvb_choice *choice, lvb_choi
  *  it `stage` is the item's index.
  *  Range: as the fields say.
  *  Refused: as lvb_compute_choice_scratch; as lvb_compute_budget for every link with its first items in its slots, and for every
- *  item's stage; null sets, costs or scratch; too little scratch (LVB_E_BELOW_RANGE); a slot or its items of a kind
+ *  item's stage; null sets, costs or scratch; too little scratch (LVB_E_COUNT); a slot or its items of a kind
  *  that may not stand there; a slot's need, stage or item of which there is none (LVB_E_NOT_FOUND), or out of order
  *  (LVB_E_ORDER); a link without a slot (LVB_E_MISSING); a margin without a stated floor, a headroom without a
  *  ceiling, a limit of e.i.r.p. without an antenna or over a radiating cable, a limit of noise without air (LVB_E_UNUSED); a

@@ -151,7 +151,7 @@ bool check_room(Refusal &refusal, const lvb_choice &in, const decide::Room &room
     if (in.costs == nullptr) return refuse(refusal, LVB_E_NULL, place, LVB_FIELD_COSTS);
     if (in.scratch == nullptr) return refuse(refusal, LVB_E_NULL, place, LVB_FIELD_SCRATCH);
     return in.scratch_bytes >= room.least_bytes ||
-           refuse(refusal, LVB_E_BELOW_RANGE, place, LVB_FIELD_SCRATCH_BYTES, static_cast<double>(in.scratch_bytes),
+           refuse(refusal, LVB_E_COUNT, place, LVB_FIELD_SCRATCH_BYTES, static_cast<double>(in.scratch_bytes),
                   static_cast<double>(room.least_bytes), largest_bytes);
 }
 

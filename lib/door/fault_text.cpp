@@ -528,6 +528,7 @@ void put_sentence(Writer &out, const lvb_fault &fault) noexcept {
         }
         if (fault.structure == LVB_STRUCT_COLUMNS || fault.structure == LVB_STRUCT_GRID ||
             fault.structure == LVB_STRUCT_TRIALS || fault.structure == LVB_STRUCT_CHOICE ||
+            fault.structure == LVB_STRUCT_COMPARE ||
             (fault.structure >= LVB_STRUCT_MAP && fault.structure <= LVB_STRUCT_PLACE) ||
             fault.field == LVB_FIELD_LOWEST_MARGIN_DB || fault.field == LVB_FIELD_LOWEST_HEADROOM_DB)
             return out.put(" overlaps another array of the call");

@@ -684,6 +684,7 @@ void call_decisions() {
     auto compare = sized<lvb_compare>();
     auto comparison = sized<lvb_comparison>();
     compare.first = compare.second = &walked.link;
+    compare.scratch_bytes = sizeof scratch;
     compare.scratch = scratch;
     compare.pairs = pairs;
     compare.pair_size = sizeof(lvb_pair);

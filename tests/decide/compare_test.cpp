@@ -27,6 +27,7 @@ struct Compared {
         auto in = sized<lvb_compare>();
         in.first = &first.link;
         in.second = &second.link;
+        in.scratch_bytes = room;
         in.scratch = scratch.data();
         in.pairs = pairs.data();
         in.pair_size = sizeof(lvb_pair);

@@ -1314,6 +1314,7 @@ void add_comparisons(Digest &digest) {
         in.pair_size = sizeof(lvb_pair);
         in.first = &first.link;
         in.second = &second.link;
+        in.scratch_bytes = scratch.size();
         in.scratch = scratch.data();
         in.pairs = pairs.data();
         const lvb_status status = lvb_compute_comparison(&in, &out, &fault);

@@ -96,7 +96,7 @@ TEST(ChoiceRefusals, CountsSizesAndPointers) {
     ASSERT_EQ(lvb_compute_choice_scratch(&c.choice, &room, nullptr), LVB_OK);
     const double least = static_cast<double>(room.least_bytes);
     refused([&](Choosing &small) { small.choice.scratch_bytes = room.least_bytes - 1; },
-            {LVB_E_BELOW_RANGE, in_choice, LVB_FIELD_SCRATCH_BYTES, -1, -1, least - 1.0, least, 0x1p53});
+            {LVB_E_COUNT, in_choice, LVB_FIELD_SCRATCH_BYTES, -1, -1, least - 1.0, least, 0x1p53});
     EXPECT_EQ(lvb_compute_choice(nullptr, &c.chosen, &c.fault), LVB_E_NULL);
     expect_fault(c.fault, {LVB_E_NULL, LVB_STRUCT_NONE, LVB_FIELD_CHOICE});
     EXPECT_EQ(lvb_compute_choice(&c.choice, nullptr, &c.fault), LVB_E_NULL);
