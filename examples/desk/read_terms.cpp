@@ -46,7 +46,7 @@ const std::vector<NumberKey> &fading_keys() {
         {"branches", branches, same, same, every, "branches"},
         {"k_db", fading_parameter, same, same, bit_of(Fading::Model::rice), "dB"},
         {"shape", fading_parameter, same, same, bit_of(Fading::Model::nakagami), ""},
-        {"deviation_db", fading_parameter, same, same, shadowed, "dB"},
+        {"standard_deviation_db", fading_parameter, same, same, shadowed, "dB"},
     };
     return keys;
 }

@@ -2501,38 +2501,38 @@ LVB_API double lvb_nakagami_margin_below_mean_db(double outage, double shape);
 
 /** Outage under log-normal shadowing (levels in dB are normally distributed) at a margin below the median, which is
  *  also the mean of the levels in dB. Independent deviations add as the root of the sum of their squares.
- *  Formula: Q(margin_db / deviation_db), Q the upper tail of the normal distribution; 1/2 at margin 0.
+ *  Formula: Q(margin_db / standard_deviation_db), Q the upper tail of the normal distribution; 1/2 at margin 0.
  *  Source: Rappaport, Wireless Communications, 4.9.2 (log-normal shadowing).
- *  Range: margin_db [-inf, inf], deviation_db [0, inf).
+ *  Range: margin_db [-inf, inf], standard_deviation_db [0, inf).
  *  Refused: outside the range, and NaN, gives NaN.
  *  Accuracy: 12 ULP. Since: 0.1. */
-LVB_API double lvb_lognormal_outage_below_median(double margin_db, double deviation_db);
+LVB_API double lvb_lognormal_outage_below_median(double margin_db, double standard_deviation_db);
 
 /** Margin in dB below the median at which log-normal shadowing has an outage.
- *  Formula: deviation_db z, z such that Q(z) = outage; outage 0 gives +infinity and 1 -infinity.
+ *  Formula: standard_deviation_db z, z such that Q(z) = outage; outage 0 gives +infinity and 1 -infinity.
  *  Source: Rappaport, Wireless Communications, 4.9.2 (log-normal shadowing).
- *  Range: outage [0, 1], deviation_db [0, inf).
+ *  Range: outage [0, 1], standard_deviation_db [0, inf).
  *  Refused: outside the range, and NaN, gives NaN.
  *  Accuracy: 6.8 ULP. Since: 0.1. */
-LVB_API double lvb_lognormal_margin_below_median_db(double outage, double deviation_db);
+LVB_API double lvb_lognormal_margin_below_median_db(double outage, double standard_deviation_db);
 
 /** Outage under Rayleigh fading whose local mean power is itself log-normally shadowed (Suzuki), at a margin below the
  *  median of these local means (the mean of their levels in dB, which a budget without allowance for both gives).
- *  Formula: mean of lvb_rayleigh_outage_below_mean(margin_db + deviation_db z) over a standard normal z.
+ *  Formula: mean of lvb_rayleigh_outage_below_mean(margin_db + standard_deviation_db z) over a standard normal z.
  *  Source: Suzuki, A Statistical Model for Urban Radio Propagation, IEEE Trans. Communications, 1977.
- *  Range: margin_db [-inf, inf], deviation_db [0, 30].
+ *  Range: margin_db [-inf, inf], standard_deviation_db [0, 30].
  *  Refused: outside the range, and NaN, gives NaN.
  *  Accuracy: 110 ULP. Since: 0.1. */
-LVB_API double lvb_suzuki_outage_below_median_of_means(double margin_db, double deviation_db);
+LVB_API double lvb_suzuki_outage_below_median_of_means(double margin_db, double standard_deviation_db);
 
 /** Margin in dB below the median of the local means at which shadowed Rayleigh fading has an outage: the inverse of
  *  lvb_suzuki_outage_below_median_of_means.
  *  Formula: lvb_suzuki_outage_below_median_of_means, solved for margin_db.
  *  Source: Suzuki, A Statistical Model for Urban Radio Propagation, IEEE Trans. Communications, 1977.
- *  Range: outage [1e-300, 1], deviation_db [0, 30].
+ *  Range: outage [1e-300, 1], standard_deviation_db [0, 30].
  *  Refused: outside the range, and NaN, gives NaN.
  *  Accuracy: 0.9 ULP, or 2e-13 dB where that is larger. Since: 0.1. */
-LVB_API double lvb_suzuki_margin_below_median_of_means_db(double outage, double deviation_db);
+LVB_API double lvb_suzuki_margin_below_median_of_means_db(double outage, double standard_deviation_db);
 
 /** Outage of a receiver that takes the best of several independent branches, each of which alone has an outage.
  *  branches need not be whole: an effective number of branches may be stated.
@@ -2575,13 +2575,13 @@ LVB_API double lvb_correlated_maximal_ratio_outage_below_mean(double margin_db, 
 
 /** Share of a round area in which the level suffices, from the share at its edge, with log-normal shadowing and a level
  *  that falls by 10 path_loss_exponent dB per decade of distance from the middle.
- *  Formula: p + exp(2 s (s + z)) Q(z + 2 s), p = edge_coverage = Q(-z), s = deviation_db / (10 n log10(e)),
+ *  Formula: p + exp(2 s (s + z)) Q(z + 2 s), p = edge_coverage = Q(-z), s = standard_deviation_db / (10 n log10(e)),
  *  n = path_loss_exponent.
  *  Source: Rappaport, Wireless Communications, 4.9.3 (percentage of coverage area).
- *  Range: edge_coverage [0, 1], deviation_db [0, inf), path_loss_exponent (0, inf).
+ *  Range: edge_coverage [0, 1], standard_deviation_db [0, inf), path_loss_exponent (0, inf).
  *  Refused: outside the range, and NaN, gives NaN.
  *  Accuracy: 300 ULP. Since: 0.1. */
-LVB_API double lvb_area_coverage(double edge_coverage, double deviation_db, double path_loss_exponent);
+LVB_API double lvb_area_coverage(double edge_coverage, double standard_deviation_db, double path_loss_exponent);
 
 /* ------------------------------------------------------------------------------------------------------------
  * Noise and linearity along the chain. Noise figures are referred to 290 K; third-order products and intercepts are of
@@ -3182,8 +3182,8 @@ enum {
     LVB_FADING_RAYLEIGH = 1,  /**< lvb_rayleigh_outage_below_mean; no parameter */
     LVB_FADING_RICE = 2,      /**< lvb_rice_outage_below_mean; k_db, -100 to 40 */
     LVB_FADING_NAKAGAMI = 3,  /**< lvb_nakagami_outage_below_mean; shape, 0.5 to 100 */
-    LVB_FADING_LOGNORMAL = 4, /**< lvb_lognormal_outage_below_median; deviation_db, 0 to 100 */
-    LVB_FADING_SUZUKI = 5     /**< lvb_suzuki_outage_below_median_of_means; deviation_db, 0 to 30 */
+    LVB_FADING_LOGNORMAL = 4, /**< lvb_lognormal_outage_below_median; standard_deviation_db, 0 to 100 */
+    LVB_FADING_SUZUKI = 5     /**< lvb_suzuki_outage_below_median_of_means; standard_deviation_db, 0 to 30 */
 };
 
 /** A map, or some rows of it: threads may each compute rows of their own. Columns run along x, rows along y; the results
@@ -4120,34 +4120,34 @@ typedef struct lvb_locate {
 
 /** One stage as a suspect. */
 typedef struct lvb_suspect {
-    uint32_t span;        /**< stages of one number have no reading between them: these readings cannot tell them apart */
-    uint32_t reserved;    /**< 0 */
-    double probability;   /**< that this stage has the fault */
-    double fault_db;      /**< if so, the size of the fault, negative where power is lost: the best estimate */
-    double deviation_db;  /**< its standard deviation */
-    double expected_bits; /**< what a next reading after this stage should tell; NaN where there is no point to measure */
+    uint32_t span;                /**< stages of one number have no reading between them: these readings cannot tell them apart */
+    uint32_t reserved;            /**< 0 */
+    double probability;           /**< that this stage has the fault */
+    double fault_db;              /**< if so, the size of the fault, negative where power is lost: the best estimate */
+    double standard_deviation_db; /**< its standard deviation */
+    double expected_bits;         /**< what a next reading after this stage should tell; NaN where there is no point to measure */
 } lvb_suspect;
 
 /** What a search found. */
 typedef struct lvb_locate_result {
-    uint32_t size;           /**< sizeof(lvb_locate_result) */
-    int32_t consistent;      /**< 1: the readings fit the chain without a fault (p_value is at least false_alarm) */
-    uint32_t reading_count;  /**< readings that were counted: those of finite uncertainty */
-    uint32_t stage;          /**< most likely stage; of its span, which is as likely, the first */
-    uint32_t span_first;     /**< first stage of its span */
-    uint32_t span_last;      /**< last stage of its span */
-    uint32_t next_stage;     /**< measure after this stage next: the first with the most expected_bits, of all 0 too */
-    uint32_t reserved;       /**< 0 */
-    double chi_square;       /**< of all readings against the chain without a fault; reading_count degrees of freedom */
-    double p_value;          /**< probability that a healthy chain gives so large a chi_square, or a larger one */
-    double none_probability; /**< that no stage has a fault */
-    double probability;      /**< of the most likely stage */
-    double span_probability; /**< of its whole span */
-    double fault_db;         /**< as in lvb_suspect, of that stage */
-    double deviation_db;     /**< as in lvb_suspect, of that stage */
-    double expected_bits;    /**< as in lvb_suspect, of next_stage; 0: no gain is assured */
-    double fault_p_value;    /**< probability that readings lie so far off or farther with a fault of the best size in that
-                                  stage: low (below 0.01) means that no single fault explains them, a reading is wrong or
+    uint32_t size;                /**< sizeof(lvb_locate_result) */
+    int32_t consistent;           /**< 1: the readings fit the chain without a fault (p_value is at least false_alarm) */
+    uint32_t reading_count;       /**< readings that were counted: those of finite uncertainty */
+    uint32_t stage;               /**< most likely stage; of its span, which is as likely, the first */
+    uint32_t span_first;          /**< first stage of its span */
+    uint32_t span_last;           /**< last stage of its span */
+    uint32_t next_stage;          /**< measure after this stage next: the first with the most expected_bits, of all 0 too */
+    uint32_t reserved;            /**< 0 */
+    double chi_square;            /**< of all readings against the chain without a fault; reading_count degrees of freedom */
+    double p_value;               /**< probability that a healthy chain gives so large a chi_square, or a larger one */
+    double none_probability;      /**< that no stage has a fault */
+    double probability;           /**< of the most likely stage */
+    double span_probability;      /**< of its whole span */
+    double fault_db;              /**< as in lvb_suspect, of that stage */
+    double standard_deviation_db; /**< as in lvb_suspect, of that stage */
+    double expected_bits;         /**< as in lvb_suspect, of next_stage; 0: no gain is assured */
+    double fault_p_value;         /**< probability that readings lie so far off or farther with a fault of the best size in that
+                                       stage: low (below 0.01) means that no single fault explains them, a reading is wrong or
                                   there are two faults */
 } lvb_locate_result;
 

@@ -1090,7 +1090,7 @@ TEST(SiteMutations, AnyNumberIsAnsweredOrRefused) {
  "walks": [{"name": "W", "speed_m_per_s": 1, "step_m": 0.5, "corners_m": [[0, 0], [5, 0, 2]]}],
  "body": {"facing": "point", "point_m": [3, 3], "body_table": {"facing_deg": [0, 180], "loss_db": [1, 9]}},
  "path": {"model": "two-ray", "polarization": "vertical", "relative_permittivity": 5},
- "fading": {"model": "Suzuki", "deviation_db": 4, "outage_percent": 2},
+ "fading": {"model": "Suzuki", "standard_deviation_db": 4, "outage_percent": 2},
  "placing": {"antennas": 1, "least_headroom_db": 0, "candidates": [
   {"label": "c", "link": "A", "place": {"x_m": 1, "y_m": 7, "z_m": 3}, "rail_to_m": [5, 7, 3], "positions": 3}]})");
     const TemporaryFolder folder;
