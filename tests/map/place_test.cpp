@@ -78,14 +78,16 @@ TEST(Place, AgreesWithBruteForceOnSmallRandomSites) {
     table.loss_db = losses;
     std::size_t none_found = 0, some_found = 0;
     for (int turn = 0; turn < 400; ++turn) {
-        Placing placing(1 + random.below(14), 1 + random.below(12), 1 + static_cast<std::uint32_t>(random.below(8)));
+        const std::size_t columns = 1 + random.below(14), rows = 1 + random.below(12);
+        Placing placing(columns, rows, 1 + static_cast<std::uint32_t>(random.below(8)));
         Stage &stage = placing.stage;
         const auto add = [&](Stage &to) {
-            std::vector<lvb_stage> chain = chain_out(random.uniform(-5.0, 20.0), random.uniform(-2.0, 6.0),
-                                                     random.below(2) ? -20.0 : random.uniform(-30.0, -5.0));
+            const double power_dbm = random.uniform(-5.0, 20.0), gain_dbi = random.uniform(-2.0, 6.0);
+            const double allowance_db = random.below(2) ? -20.0 : random.uniform(-30.0, -5.0);
+            std::vector<lvb_stage> chain = chain_out(power_dbm, gain_dbi, allowance_db);
             chain.back() = receiver(-80.0, -22.0);
-            lvb_antenna &made =
-                to.add(chain, random.uniform(-9.0, 9.0), random.uniform(-9.0, 9.0), random.uniform(1.5, 4.0));
+            const double x = random.uniform(-9.0, 9.0), y = random.uniform(-9.0, 9.0), z = random.uniform(1.5, 4.0);
+            lvb_antenna &made = to.add(chain, x, y, z);
             made.azimuth_deg = random.uniform(-180.0, 180.0);
             if (random.below(2)) to.pattern(made, LVB_PATTERN_COSINE).beam_width_deg = random.uniform(40.0, 120.0);
             if (made.pattern != nullptr && random.below(2)) to.patterns.back().front_to_back_db = 15.0;
