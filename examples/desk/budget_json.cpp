@@ -1,7 +1,6 @@
 #include "budget_json.hpp"
 
 #include "print_budget.hpp"
-#include "terms.hpp"
 #include "tuning.hpp"
 #include "verdict.hpp"
 #include "workings.hpp"
@@ -20,9 +19,8 @@ Json text_or_null(const std::string &text) { return text.empty() ? Json(nullptr)
 
 Json notes_json(std::uint32_t notes) {
     Json names = Json::array();
-    if ((notes & LVB_NOTE_EXTRAPOLATED) != 0) names.push_back("extrapolated");
-    if ((notes & LVB_NOTE_NEAR_FIELD) != 0) names.push_back("near field");
-    if ((notes & LVB_NOTE_NULL) != 0) names.push_back("null");
+    for (const std::uint32_t note : {LVB_NOTE_EXTRAPOLATED, LVB_NOTE_NEAR_FIELD, LVB_NOTE_NULL})
+        if ((notes & note) != 0) names.push_back(lvb_note_name(note));
     return names;
 }
 
@@ -42,7 +40,7 @@ Json cable_json(const Link &link, const Stage &stage) {
 Json pattern_json(const Stage &stage, const std::optional<PatternGains> &gains) {
     if (!gains) return nullptr;
     Json out;
-    out["kind"] = pattern_words()[static_cast<std::size_t>(stage.pattern->entry.kind)];
+    out["kind"] = lvb_pattern_name(stage.pattern->entry.kind);
     out["maximum_dbi"] = gains->far.maximum_dbi;
     out["far_gain_dbi"] = gains->far.gain_dbi;
     out["far_azimuth_deg"] = gains->far_azimuth_deg;
@@ -146,7 +144,7 @@ Json places_json(const Computed &computed) {
 Json path_json(const Link &link, const Computed &computed) {
     if (!computed.path) return nullptr;
     Json out;
-    out["model"] = path_words()[static_cast<std::size_t>(link.air()->path->entry.model)];
+    out["model"] = lvb_path_name(link.air()->path->entry.model);
     out["standard_deviation_db"] = computed.path->far.standard_deviation_db;
     const auto end = [&](const std::string &name, const lvb_path_loss &loss) {
         out[name + "_loss_db"] = loss.loss_db;
@@ -225,7 +223,7 @@ Json tuning_json(const Link &link, const Computed &computed) {
 Json fading_json(const Link &link, const Computed &computed) {
     if (!computed.fade) return nullptr;
     Json out;
-    out["model"] = fading_words()[static_cast<std::size_t>(link.fading->model)];
+    out["model"] = lvb_fading_name(link.fading->law());
     out["outage"] = computed.fade->outage;
     out["wanted_outage"] = link.fading->outage;
     out["needed_margin_db"] = computed.fade->needed_db;

@@ -110,13 +110,14 @@ std::string why_unused(std::int32_t field) {
     if (fault.row < 0 || static_cast<std::size_t>(fault.row) >= sought.size()) throw Refusal(fault_words(fault));
     const Link &link = *sought[static_cast<std::size_t>(fault.row)].link;
     const std::string where = "; in link " + in_quotes(link.name);
-    if (fault.structure == LVB_STRUCT_NEED && fault.status == LVB_E_UNUSED && link.wanted)
+    const bool of_need = fault.structure == LVB_STRUCT_NEED && fault.stage == LVB_STAGE_NONE;
+    if (of_need && fault.status == LVB_E_UNUSED && link.wanted)
         if (const auto given = link.wanted->numbers.find(fault.field); given != link.wanted->numbers.end())
             document.refuse(*given->second.value, why_unused(fault.field) + where);
-    if (fault.structure == LVB_STRUCT_NEED && link.wanted) refuse_fault(document, *link.wanted, fault, where);
-    if (fault.structure != LVB_STRUCT_STAGE || fault.stage < 0)
-        document.refuse(*link.value, fault_words(fault) + where);
+    if (of_need && link.wanted) refuse_fault(document, *link.wanted, fault, where);
+    if (fault.structure != LVB_STRUCT_NEED || fault.stage < 0) document.refuse(*link.value, fault_words(fault) + where);
     lvb_fault of_stage = fault;
+    of_stage.structure = LVB_STRUCT_STAGE;
     of_stage.row = -1; // the index of the link, not a row of a table
     refuse_fault(document, link, of_stage);
 }

@@ -11,19 +11,6 @@ namespace {
 
 using Pairs = std::vector<lvb_pair>;
 
-const char *matched_word(std::int32_t matched) {
-    switch (matched) {
-    case LVB_PAIR_FIRST_ONLY:
-        return "first only";
-    case LVB_PAIR_SECOND_ONLY:
-        return "second only";
-    case LVB_PAIR_BY_KIND:
-        return "by kind";
-    default:
-        return "by label";
-    }
-}
-
 const std::string &label_of(const Link &link, std::int32_t stage) {
     return link.stages[static_cast<std::size_t>(stage)].label;
 }
@@ -106,7 +93,7 @@ std::string json(const Book &book, const std::string &second_file, const Link &f
         Json line;
         line["first_label"] = pair.first_stage < 0 ? Json(nullptr) : Json(label_of(first, pair.first_stage));
         line["second_label"] = pair.second_stage < 0 ? Json(nullptr) : Json(label_of(second, pair.second_stage));
-        line["matched"] = matched_word(pair.matched);
+        line["matched"] = lvb_pair_name(pair.matched);
         line["far_change_difference_db"] = pair.far_change_difference_db;
         line["near_change_difference_db"] = pair.near_change_difference_db;
         line["tolerance_difference_db"] = pair.tolerance_difference_db;
@@ -151,6 +138,7 @@ Outcome answer_compare(const CompareQuestion &question) {
     compare.pair_size = sizeof pairs[0];
     compare.first = &first_link;
     compare.second = &second_link;
+    compare.scratch_bytes = scratch.size();
     compare.scratch = scratch.data();
     compare.pairs = pairs.data();
     lvb_comparison told = sized<lvb_comparison>();

@@ -1,6 +1,6 @@
 #include "formulas.hpp"
 
-#include "terms.hpp"
+#include "checks.hpp"
 #include "text.hpp"
 
 #include <levelbook/levelbook.h>
@@ -56,8 +56,8 @@ Formula exposure_limit() {
                                 return lvb_exposure_limit_w_per_m2(static_cast<std::int32_t>(x[0]),
                                                                    static_cast<std::int32_t>(x[1]), x[2]);
                             });
-    limit.note =
-        "exposure " + numbered(exposure_words()) + " (as others quote it); audience " + numbered(audience_words());
+    limit.note = "exposure " + numbered(words(lvb_exposure_name, 1)) + " (as others quote it); audience " +
+                 numbered(words(lvb_audience_name, 1));
     return limit;
 }
 

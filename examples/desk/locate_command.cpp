@@ -102,7 +102,7 @@ std::string percent(double share) { return format("%.1f %%", 100.0 * share); }
 std::string suspect_words(const Link &link, const lvb_locate_result &result) {
     const bool lost = result.fault_db < 0.0;
     const std::string size = two(std::abs(result.fault_db)) + " dB are " + (lost ? "lost" : "too many") + " there, +-" +
-                             two(result.deviation_db) + " dB";
+                             two(result.standard_deviation_db) + " dB";
     if (result.span_first == result.span_last)
         return label_of(link, result.stage) + " with " + percent(result.probability) + "; if so, " + size;
     return "between " + label_of(link, result.span_first) + " and " + label_of(link, result.span_last) + " with " +
@@ -145,9 +145,10 @@ std::string page(const Book &book, const Link &link, const std::vector<Reading> 
     out += table_row("Suspect", {"probable", "fault dB", "+- dB"}, "span of stages that look alike");
     for (std::size_t i = 0; i < found.suspects.size(); ++i) {
         const lvb_suspect &suspect = found.suspects[i];
-        out += table_row(link.stages[i].label,
-                         {percent(suspect.probability), signed_two(suspect.fault_db), two(suspect.deviation_db)},
-                         std::to_string(suspect.span + 1));
+        out +=
+            table_row(link.stages[i].label,
+                      {percent(suspect.probability), signed_two(suspect.fault_db), two(suspect.standard_deviation_db)},
+                      std::to_string(suspect.span + 1));
     }
     out += table_row("no stage at all", {percent(result.none_probability)}) + "\n";
     constexpr double hardly = 0.05; // bits: not worth the walk
@@ -188,7 +189,7 @@ std::string json(const Book &book, const Link &link, const std::vector<Reading> 
     out["span_last"] = link.stages[result.span_last].label;
     out["span_probability"] = result.span_probability;
     out["fault_db"] = result.fault_db;
-    out["deviation_db"] = result.deviation_db;
+    out["standard_deviation_db"] = result.standard_deviation_db;
     out["fault_p_value"] = result.fault_p_value;
     out["next_stage"] = link.stages[result.next_stage].label;
     out["expected_bits"] = result.expected_bits;
@@ -200,7 +201,7 @@ std::string json(const Book &book, const Link &link, const std::vector<Reading> 
         line["span"] = suspect.span;
         line["probability"] = suspect.probability;
         line["fault_db"] = suspect.fault_db;
-        line["deviation_db"] = suspect.deviation_db;
+        line["standard_deviation_db"] = suspect.standard_deviation_db;
         line["expected_bits"] = suspect.expected_bits;
         out["suspects"].push_back(line);
     }

@@ -1,6 +1,5 @@
 #include "print_terms.hpp"
 
-#include "terms.hpp"
 #include "verdict.hpp"
 #include "workings.hpp"
 
@@ -26,7 +25,7 @@ std::string floor_words(const Link &link, const lvb_noise &noise) {
                         two(noise.antenna_noise_dbm) + " dBm " + input_words(link) + ", in " +
                         plain(terms.bandwidth_mhz * 1000.0) + " kHz";
     if (terms.noise_at != LVB_PLACE_NONE)
-        words += ", as measured at the " + place_words()[static_cast<std::size_t>(terms.noise_at) - 1];
+        words += std::string(", as measured at the ") + lvb_place_name(terms.noise_at);
     if (!std::isnan(noise.noise_figure_db))
         words += "; noise figure of the receive side " + two(noise.noise_figure_db) + " dB, antenna at " +
                  format("%.4g", noise.antenna_temperature_k) + " K";
@@ -183,9 +182,8 @@ std::string exposure_limit_words(const Exposure &exposure, double limit_w_per_m2
     std::string words = format("%.4g W/m2", limit_w_per_m2);
     if (exposure.rule == 0) return words + " as given";
     return words + " for " + (exposure.audience == LVB_AUDIENCE_GENERAL ? "the " : "") +
-           audience_words()[static_cast<std::size_t>(exposure.audience) - 1] +
-           (exposure.audience == LVB_AUDIENCE_GENERAL ? " by " : " exposure by ") +
-           exposure_words()[static_cast<std::size_t>(exposure.rule) - 1];
+           lvb_audience_name(exposure.audience) +
+           (exposure.audience == LVB_AUDIENCE_GENERAL ? " by " : " exposure by ") + lvb_exposure_name(exposure.rule);
 }
 
 std::string print_walk(const Link &link, const Computed &computed) {
@@ -203,7 +201,7 @@ std::string print_walk(const Link &link, const Computed &computed) {
     if (!computed.path) return out;
     const Path &path = *link.air()->path;
     const double deviation = computed.path->far.standard_deviation_db;
-    out += labelled("Path:", path_words()[static_cast<std::size_t>(path.entry.model)] +
+    out += labelled("Path:", lvb_path_name(path.entry.model) +
                                  (std::isnan(deviation)
                                       ? std::string(": the model states no standard deviation; fading comes on top")
                                       : ": from place to place the loss has a standard deviation of " + two(deviation) +
@@ -217,7 +215,7 @@ std::string print_fading(const Link &link, const Computed &computed) {
     const Fading &fading = *link.fading;
     const Fade &fade = *computed.fade;
     const double room_db = fade.margin_db - fade.needed_db;
-    std::string words = fading_words()[static_cast<std::size_t>(fading.model)] + " about the far end's level";
+    std::string words = std::string(lvb_fading_name(fading.law())) + " about the far end's level";
     if (fading.branches > 1.0) words += ", best of " + plain(fading.branches) + " branches";
     words += ": it falls below the floor in " + share_words(fade.outage) + " of places and times; the allowed " +
              plain(100.0 * fading.outage) + " % needs " + two(fade.needed_db) + " dB above the floor, so there are " +

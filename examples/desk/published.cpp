@@ -1,11 +1,11 @@
 #include "published.hpp"
 
 #include "print_terms.hpp"
-#include "terms.hpp"
 #include "text.hpp"
 
 #include <algorithm>
 #include <cmath>
+#include <string_view>
 
 namespace desk {
 namespace {
@@ -45,12 +45,12 @@ std::string print_exposure_rules() {
     std::string out = format("  %-32s", "MHz");
     for (const double mhz : frequencies_mhz) out += format(" %6s", plain(mhz).c_str());
     out += "\n";
-    for (std::size_t rule = 0; rule < exposure_words().size(); ++rule)
-        for (std::size_t audience = 0; audience < audience_words().size(); ++audience) {
-            out += format("  %-32s", ("'" + exposure_words()[rule] + "', " + audience_words()[audience]).c_str());
+    const auto known = [](const char *name) { return std::string_view(name) != "unknown"; };
+    for (std::int32_t rule = 1; known(lvb_exposure_name(rule)); ++rule)
+        for (std::int32_t audience = 1; known(lvb_audience_name(audience)); ++audience) {
+            out += format("  %-32s", (in_quotes(lvb_exposure_name(rule)) + ", " + lvb_audience_name(audience)).c_str());
             for (const double mhz : frequencies_mhz) {
-                const double limit = lvb_exposure_limit_w_per_m2(static_cast<std::int32_t>(rule + 1),
-                                                                 static_cast<std::int32_t>(audience + 1), mhz);
+                const double limit = lvb_exposure_limit_w_per_m2(rule, audience, mhz);
                 out += format(" %6s", std::isnan(limit) ? "-" : format("%.4g", limit).c_str());
             }
             out += "\n";

@@ -1,7 +1,6 @@
 #include "read_decisions.hpp"
 
 #include "faults.hpp"
-#include "terms.hpp"
 
 #include <algorithm>
 #include <cmath>
@@ -179,7 +178,7 @@ void read_decisions(const Checks &checks, const Value &value, Link &link) {
 lvb_spread read_spread(const Checks &checks, const Members &members) {
     lvb_spread spread{};
     const auto law = members.find("tolerance_law");
-    if (law != members.end()) spread.law = checks.choose(*law->second, law_words(), "law of a tolerance");
+    if (law != members.end()) spread.law = checks.choose(*law->second, words(lvb_law_name, 0), "law of a tolerance");
     const auto factor = members.find("coverage_factor");
     if (factor == members.end()) return spread;
     const Value &value = *factor->second;

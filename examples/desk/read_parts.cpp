@@ -1,7 +1,5 @@
 #include "read_parts.hpp"
 
-#include "terms.hpp"
-
 namespace desk {
 
 std::shared_ptr<const Table> Tables::read(const Value &value, const Columns &columns) {
@@ -26,11 +24,11 @@ Pattern read_pattern(const Checks &checks, Tables &tables, const Value &value) {
     pattern.value = &value;
     lvb_pattern &entry = pattern.entry;
     entry.size = sizeof entry;
-    entry.kind = checks.choose(checks.need(value, "kind"), pattern_words(), "kind of pattern");
+    entry.kind = checks.choose(checks.need(value, "kind"), words(lvb_pattern_name, 0), "kind of pattern");
     std::vector<std::string> known = {"kind", "source"};
     if (entry.kind == LVB_PATTERN_CUTS) known.insert(known.end(), {"azimuth_cut", "elevation_cut"});
     checks.check_keys(value, with_names(known, pattern_keys(), kind_of_pattern(entry.kind)),
-                      "a pattern of kind '" + pattern_words()[static_cast<std::size_t>(entry.kind)] + "'");
+                      std::string("a pattern of kind '") + lvb_pattern_name(entry.kind) + "'");
     pattern.source = checks.text_or_empty(value, "source");
     if (const Value *cut = value.find("azimuth_cut")) pattern.azimuth_cut = tables.read(*cut, over_azimuth());
     if (const Value *cut = value.find("elevation_cut")) pattern.elevation_cut = tables.read(*cut, over_elevation());
@@ -118,18 +116,20 @@ Path read_path(const Checks &checks, const Value &value) {
     path.value = &value;
     lvb_path &entry = path.entry;
     entry.size = sizeof entry;
-    entry.model = checks.choose(checks.need(value, "model"), path_words(), "model of a path");
+    entry.model = checks.choose(checks.need(value, "model"), words(lvb_path_name, 0), "model of a path");
     std::vector<std::string> known = {"model", "note"};
     if (entry.model == LVB_PATH_SITE_GENERAL) known.emplace_back("environment");
     if (entry.model == LVB_PATH_TWO_RAY) known.emplace_back("polarization");
     if (entry.model != LVB_PATH_RADIATING_CABLE) known.emplace_back("edges");
     checks.check_keys(value, with_names(known, path_keys(), kind_of_path(entry.model)),
-                      "a path of model '" + path_words()[static_cast<std::size_t>(entry.model)] + "'");
+                      std::string("a path of model '") + lvb_path_name(entry.model) + "'");
     checks.text_or_empty(value, "note");
     if (entry.model == LVB_PATH_SITE_GENERAL)
-        entry.environment = checks.choose(checks.need(value, "environment"), environment_words(), "environment") + 1;
+        entry.environment =
+            checks.choose(checks.need(value, "environment"), words(lvb_environment_name, 1), "environment") + 1;
     if (entry.model == LVB_PATH_TWO_RAY)
-        entry.polarization = checks.choose(checks.need(value, "polarization"), polarization_words(), "polarization");
+        entry.polarization =
+            checks.choose(checks.need(value, "polarization"), words(lvb_polarization_name, 0), "polarization");
     if (const Value *edges = value.find("edges")) read_edges(checks, *edges, path);
     const GivenNumbers &numbers = path.numbers = numbers_of(checks, members_of(value), path_keys(), LVB_STRUCT_PATH, 0);
     entry.floor_count = whole(checks, numbers, LVB_STRUCT_PATH, 0, LVB_FIELD_FLOOR_COUNT);

@@ -78,7 +78,7 @@ Link read_link(const Checks &checks, StageReader &stages, const Value &value) {
     link.name = checks.text(checks.need(value, "name"));
     link.note = checks.text_or_empty(value, "note");
     if (const Value *direction = value.find("direction")) {
-        checks.choose(*direction, {"outbound", "inbound"}, "direction");
+        checks.choose(*direction, words(lvb_direction_name, 0), "direction");
         link.direction = direction->text;
     }
     link.numbers = numbers_of(checks, members_of(value), link_keys(), LVB_STRUCT_LINK, 0);

@@ -104,7 +104,7 @@ void SiteReader::check_chain(const Site &site, const Value &name, std::size_t in
     const Link &link = links_[index];
     const std::string whose = "link " + in_quotes(link.name);
     if (link.air() == nullptr) refuse(name, whose + " has no air");
-    const std::string direction = site.direction == LVB_DIRECTION_OUTBOUND ? "outbound" : "inbound";
+    const std::string direction = lvb_direction_name(site.direction);
     if (!link.direction.empty() && link.direction != direction)
         refuse(name, whose + " is " + link.direction + ", the site is " + direction);
     if (!site.path && link.air()->path) {
@@ -223,7 +223,7 @@ void SiteReader::read_polarization(const Site &site, const Value &value, Wearer 
 }
 
 Wearer SiteReader::read_wearer(const Site &site, const Value &value) {
-    static const std::vector<std::string> rules = {"azimuth", "point", "antenna", "away from antenna"};
+    const std::vector<std::string> rules = words(lvb_facing_name, 0);
     checks_.expect(value, Value::Kind::object);
     Wearer wearer;
     wearer.value = &value;
@@ -339,8 +339,8 @@ Site SiteReader::read(const Value &value) {
     site.value = &value;
     site.name = checks_.text(checks_.need(value, "name"));
     site.note = checks_.text_or_empty(value, "note");
-    site.direction = checks_.choose(checks_.need(value, "direction"), {"outbound", "inbound"}, "direction");
-    site.combine = checks_.choose(checks_.need(value, "combining"), {"best of", "sum"}, "way of combining");
+    site.direction = checks_.choose(checks_.need(value, "direction"), words(lvb_direction_name, 0), "direction");
+    site.combine = checks_.choose(checks_.need(value, "combining"), words(lvb_combine_name, 0), "way of combining");
     site.numbers = numbers_of(checks_, members_of(value), site_keys(), LVB_STRUCT_SITE, 0);
     for (const std::int32_t field : {LVB_FIELD_PACK_HEIGHT_M, LVB_FIELD_STEP_X_M})
         need_number(checks_, value, site.numbers, site_keys(), field);

@@ -2,7 +2,6 @@
 
 #include "published.hpp"
 #include "read_parts.hpp"
-#include "terms.hpp"
 
 #include <algorithm>
 #include <cmath>
@@ -47,7 +46,7 @@ const std::vector<NumberKey> &fading_keys() {
         {"branches", branches, same, same, every, "branches"},
         {"k_db", fading_parameter, same, same, bit_of(Fading::Model::rice), "dB"},
         {"shape", fading_parameter, same, same, bit_of(Fading::Model::nakagami), ""},
-        {"deviation_db", fading_parameter, same, same, shadowed, "dB"},
+        {"standard_deviation_db", fading_parameter, same, same, shadowed, "dB"},
     };
     return keys;
 }
@@ -63,7 +62,7 @@ std::int32_t read_measured(const Checks &checks, const Value &value, const Given
         checks.document().refuse(value, std::string(place_key) + " is missing: antenna (at its terminal) or receiver "
                                                                  "(at its input)");
     return place == nullptr ? std::int32_t{LVB_PLACE_NONE}
-                            : checks.choose(*place, place_words(), "place of a measured level") + 1;
+                            : checks.choose(*place, words(lvb_place_name, 1), "place of a measured level") + 1;
 }
 
 Limit limit_of(const Value &value, const lvb_limit_rule &rule) {
@@ -171,8 +170,8 @@ Exposure read_exposure(const Checks &checks, const Value &value) {
                                                 numbers.at(power_density).key->name + " too; give one of them");
     if (rule == nullptr && !own) checks.document().refuse(value, "rule, limit_w_per_m2 or limit_mw_per_cm2 is missing");
     if (rule != nullptr) {
-        exposure.rule = checks.choose(*rule, exposure_words(), "exposure rule that the library knows") + 1;
-        exposure.audience = checks.choose(checks.need(value, "audience"), audience_words(), "audience") + 1;
+        exposure.rule = checks.choose(*rule, words(lvb_exposure_name, 1), "exposure rule that the library knows") + 1;
+        exposure.audience = checks.choose(checks.need(value, "audience"), words(lvb_audience_name, 1), "audience") + 1;
     } else {
         constexpr double least = 1e-6, most = 1e6;
         if (audience != nullptr) checks.document().refuse_key(*audience, "an own limit says already whom it protects");
@@ -192,13 +191,16 @@ Fading read_fading(const Checks &checks, const Value &value) {
     checks.text_or_empty(value, "note");
     Fading fading;
     fading.value = &value;
-    const std::int32_t model = checks.choose(checks.need(value, "model"), fading_words(), "model of fading");
+    const std::int32_t model =
+        checks.choose(checks.need(value, "model"), words(lvb_fading_name, LVB_FADING_RAYLEIGH), "model of fading");
     fading.model = static_cast<Fading::Model>(model);
-    checks.check_keys(value, with_names({"model", "note"}, fading_keys(), model + 1),
-                      "fading of model '" + fading_words()[static_cast<std::size_t>(model)] + "'");
+    checks.check_keys(value, with_names({"model", "note"}, fading_keys(), fading.law()),
+                      std::string("fading of model '") + lvb_fading_name(fading.law()) + "'");
     const GivenNumbers &numbers = fading.numbers =
         numbers_of(checks, members_of(value), fading_keys(), LVB_STRUCT_NONE, 0);
-    const auto need = [&](std::int32_t field) { need_number(checks, value, numbers, fading_keys(), field, model + 1); };
+    const auto need = [&](std::int32_t field) {
+        need_number(checks, value, numbers, fading_keys(), field, fading.law());
+    };
     need(outage);
     constexpr double least_outage = 1e-9, most_outage = 0.999999, most_branches = 100.0;
     fading.outage = within(checks, numbers, outage, least_outage, most_outage);

@@ -72,7 +72,8 @@ struct Exposure : Part {
 struct Fading : Part {
     enum class Model { rayleigh, rice, nakagami, log_normal, suzuki };
     Model model = Model::rayleigh;
-    double parameter = 0.0; ///< k_db of Rice, shape of Nakagami, deviation_db of log-normal and Suzuki
+    std::int32_t law() const { return static_cast<std::int32_t>(model) + LVB_FADING_RAYLEIGH; } ///< LVB_FADING_
+    double parameter = 0.0; ///< k_db of Rice, shape of Nakagami, standard_deviation_db of log-normal and Suzuki
     double outage = 0.0;    ///< the largest that is wanted, 0 to 1
     double branches = 1.0;  ///< independent ones, of which the receiver takes the best
 };

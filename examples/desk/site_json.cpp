@@ -39,8 +39,8 @@ Json heading(const Scenario &scenario, const std::string &file, const Site &site
     out["scenario"] = file;
     out["production"] = scenario.production;
     out["site"] = site.name;
-    out["direction"] = site.direction == LVB_DIRECTION_OUTBOUND ? "outbound" : "inbound";
-    out["combining"] = site.combine == LVB_COMBINE_SUM ? "sum" : "best of";
+    out["direction"] = lvb_direction_name(site.direction);
+    out["combining"] = lvb_combine_name(site.combine);
     out["pack_height_m"] = site.pack_height_m;
     out["wearer"] = wearer_json(site);
     return out;

@@ -1,7 +1,6 @@
 #include "site_words.hpp"
 
 #include "site_verdict.hpp"
-#include "terms.hpp"
 #include "tuning.hpp"
 
 #include <algorithm>
@@ -22,7 +21,7 @@ Links links_of(const Scenario &scenario, const Site &site) {
 }
 
 std::string site_words(const Site &site, std::size_t antennas, const std::string &remark) {
-    return std::string(site.direction == LVB_DIRECTION_OUTBOUND ? "outbound" : "inbound") + ", " +
+    return std::string(lvb_direction_name(site.direction)) + ", " +
            (site.combine == LVB_COMBINE_SUM ? "sum of the powers of " : "best of ") + counted(antennas, "antenna") +
            remark + "; packs at " + plain(site.pack_height_m) + " m";
 }
@@ -43,7 +42,7 @@ std::string ceiling_room(double headroom_db) {
 }
 
 std::string print_fading(const Fading &fading, const std::string &words) {
-    std::string law = fading_words()[static_cast<std::size_t>(fading.model)];
+    std::string law = lvb_fading_name(fading.law());
     if (fading.branches > 1.0) law += ", best of " + plain(fading.branches) + " branches";
     return labelled("Fading:", law + ": " + words + "; an allowance that holds fading too would count it twice");
 }

@@ -3,7 +3,6 @@
 
 #include "faults.hpp"
 #include "print_budget.hpp"
-#include "terms.hpp"
 #include "tuning.hpp"
 #include "verdict.hpp"
 
@@ -156,10 +155,11 @@ std::string page(const Book &book, const Link &link, const SureQuestion &questio
         out +=
             labelled("Above:", "the ceiling: far " + share(sureness.far_above_probability, sureness.far_above_error) +
                                    ", near " + share(sureness.near_above_probability, sureness.near_above_error));
-    const auto mean = [](double mean_dbm, double error_db, double deviation_db) {
+    const auto mean = [](double mean_dbm, double error_db, double standard_deviation_db) {
         return two(mean_dbm) + " dBm (" +
-               (std::isnan(error_db) ? std::string("one trial tells no spread)")
-                                     : "+-" + three(error_db) + "), standard deviation " + two(deviation_db) + " dB");
+               (std::isnan(error_db)
+                    ? std::string("one trial tells no spread)")
+                    : "+-" + three(error_db) + "), standard deviation " + two(standard_deviation_db) + " dB");
     };
     out += labelled(
         "Means:", "far " + mean(sureness.far_mean_dbm, sureness.far_mean_error_db, sureness.far_standard_deviation_db) +
@@ -190,9 +190,7 @@ std::string json(const Book &book, const Link &link, const SureQuestion &questio
     out["trials"] = sureness.trials;
     out["seed"] = question.seed;
     out["shadowing_db"] = drawn.moves.shadowing_db;
-    out["fading"] = drawn.moves.fading == LVB_FADING_NONE
-                        ? Json(nullptr)
-                        : Json(fading_words()[static_cast<std::size_t>(drawn.moves.fading - LVB_FADING_RAYLEIGH)]);
+    out["fading"] = drawn.moves.fading == LVB_FADING_NONE ? Json(nullptr) : Json(lvb_fading_name(drawn.moves.fading));
     out["inside_probability"] = sureness.inside_probability;
     out["inside_error"] = sureness.inside_error;
     out["far_below_probability"] = sureness.far_below_probability;

@@ -60,21 +60,6 @@ void Points::take_best_branch() {
         if (!std::isnan(share)) share = lvb_selection_outage(share, site->fading->branches);
 }
 
-std::int32_t law_of(const Fading &fading) {
-    switch (fading.model) {
-    case Fading::Model::rice:
-        return LVB_FADING_RICE;
-    case Fading::Model::nakagami:
-        return LVB_FADING_NAKAGAMI;
-    case Fading::Model::log_normal:
-        return LVB_FADING_LOGNORMAL;
-    case Fading::Model::suzuki:
-        return LVB_FADING_SUZUKI;
-    default:
-        return LVB_FADING_RAYLEIGH;
-    }
-}
-
 void need_antennas(const Document &document, const Site &site) {
     if (site.antennas.empty())
         document.refuse(*site.value, "antennas is missing; this site only asks where to put them");

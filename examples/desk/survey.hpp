@@ -65,8 +65,6 @@ struct Points : Grounds {
     void take_best_branch();
 };
 
-/// The law of the site's fading as the library numbers it.
-std::int32_t law_of(const Fading &fading);
 
 /// Throws Refusal where the site only asks where to put antennas.
 void need_antennas(const Document &document, const Site &site);

@@ -27,7 +27,7 @@ void compute(const LentSite &lent, Survey &survey) {
     map.serving = survey.serving.data();
     if (const std::optional<Fading> &fading = survey.site->fading) {
         map.outage = survey.outage.data();
-        map.fading = law_of(*fading);
+        map.fading = fading->law();
         map.fading_parameter = fading->parameter;
     }
     survey.all.summary.size = sizeof survey.all.summary;

@@ -117,7 +117,7 @@ WalkSurvey survey_walk(const Document &document, const Scenario &scenario, const
     walk.serving = survey.serving.data();
     if (site.fading) {
         walk.outage = survey.outage.data();
-        walk.fading = law_of(*site.fading);
+        walk.fading = site.fading->law();
         walk.fading_parameter = site.fading->parameter;
     }
     survey.result.size = sizeof survey.result;

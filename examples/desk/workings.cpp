@@ -1,7 +1,5 @@
 #include "workings.hpp"
 
-#include "terms.hpp"
-
 #include <algorithm>
 #include <cmath>
 
@@ -139,9 +137,9 @@ std::string both_ends(const Link &link, const Computed &computed, double far_db,
 std::string path_words_of(const Link &link, const Path &path, const Computed &computed) {
     const lvb_path_loss &far = computed.path->far;
     const lvb_path_loss &near = computed.path->near;
-    std::string words = path_words()[static_cast<std::size_t>(path.entry.model)];
+    std::string words = lvb_path_name(path.entry.model);
     if (path.entry.environment != LVB_ENVIRONMENT_NONE)
-        words += " (" + environment_words()[static_cast<std::size_t>(path.entry.environment) - 1] + ")";
+        words += std::string(" (") + lvb_environment_name(path.entry.environment) + ")";
     words += " at " + plain(link.frequency_mhz) + " MHz: " + both_ends(link, computed, far.loss_db, near.loss_db);
     const auto part = [&](const char *name, double far_db, double near_db) {
         words += std::string("; of this ") + name + " " + two(far_db) + " dB far, " + two(near_db) + " dB near";
@@ -173,7 +171,7 @@ std::string pattern_words_of(const Pattern &pattern, const PatternGains &gains) 
                ((gain.notes & LVB_NOTE_NULL) != 0 ? ", a null," : "") + " towards azimuth " + tenth(azimuth_deg) +
                ", elevation " + tenth(elevation_deg) + " degrees";
     };
-    std::string words = "pattern " + pattern_words()[static_cast<std::size_t>(pattern.entry.kind)] + ", at most " +
+    std::string words = std::string("pattern ") + lvb_pattern_name(pattern.entry.kind) + ", at most " +
                         two(gains.far.maximum_dbi) + " dBi";
     words += end("far", gains.far, gains.far_azimuth_deg, gains.far_elevation_deg);
     words += end("near", gains.near, gains.near_azimuth_deg, gains.near_elevation_deg);

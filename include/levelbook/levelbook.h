@@ -87,7 +87,7 @@ enum {
     LVB_E_STRUCT_SIZE = -102,  /**< a struct's size is smaller than its first version, or absurdly large */
     LVB_E_ELEMENT_SIZE = -103, /**< an array's element size is smaller than its first version, or absurdly large */
     LVB_E_UNKNOWN_TAIL = -104, /**< a struct is longer than this library knows, and the unknown tail is not zero */
-    LVB_E_COUNT = -105,        /**< a count is above the stated maximum */
+    LVB_E_COUNT = -105,        /**< a count is more than is served, or fewer than are needed */
     LVB_E_RESERVED = -106,     /**< a reserved field is not zero */
 
     /* values */
@@ -541,7 +541,8 @@ enum {
     LVB_STAGE_NONE = -1,
     LVB_STAGE_TRANSMIT = -2, /**< the transmitting antenna of lvb_compute_pointing */
     LVB_STAGE_RECEIVE = -3,  /**< the receiving antenna of lvb_compute_pointing */
-    LVB_STAGE_PACK = -4      /**< pack_antenna of a site */
+    LVB_STAGE_PACK = -4,     /**< pack_antenna of a site */
+    LVB_STAGE_LINK = -5      /**< a field of the link that an element of an array lends (LVB_STRUCT_NEED, LVB_STRUCT_PLACE) */
 };
 
 /** Why a call was refused, in numbers. Give one (with its size set) to any call that takes it, or a null pointer. A fault of
@@ -582,6 +583,10 @@ LVB_API const char *lvb_status_name(lvb_status status);
 
 /** Name of a field or argument as this header writes it ("length_m"); an unknown value gives "unknown". Since: 0.1. */
 LVB_API const char *lvb_field_name(int32_t field);
+
+/** Name of a struct as this header writes it ("lvb_link"); LVB_STRUCT_NONE and an unknown value give "unknown".
+ *  Since: 0.1. */
+LVB_API const char *lvb_struct_name(int32_t structure);
 
 /* ------------------------------------------------------------------------------------------------------------
  * Conversions. Each takes and gives plain doubles, in the units its name and its arguments say.
@@ -1382,6 +1387,10 @@ enum {
  *  that the processor lacks ends the program. Refused: nothing. Since: 0.1. */
 LVB_API int32_t lvb_best_instructions(void);
 
+/** Plain name of an instruction set ("AVX2"), with LVB_INSTRUCTIONS_ASKED or without; an unknown value gives "unknown".
+ *  Since: 0.1. */
+LVB_API const char *lvb_instructions_name(int32_t instructions);
+
 enum { LVB_MAX_VALUES = 1073741824 /**< the most values that a column may have */ };
 
 /** A formula over columns. The result may be the very same column as an argument, at the same address, and must not
@@ -1906,6 +1915,16 @@ LVB_API const char *lvb_zone_name(int32_t zone);
 /** Plain name of a verdict ("drops out"); an unknown value gives "unknown". Since: 0.1. */
 LVB_API const char *lvb_verdict_name(int32_t verdict);
 
+/** Plain name of what decides ("far floor"); an unknown value gives "unknown". Since: 0.1. */
+LVB_API const char *lvb_decided_by_name(int32_t decided_by);
+
+/** Plain name of an end of the walk ("far"); an unknown value gives "unknown". Since: 0.1. */
+LVB_API const char *lvb_end_name(int32_t end);
+
+/** Plain name of a note ("near field"), which is one LVB_NOTE_ bit; none, several and an unknown one give "unknown".
+ *  Since: 0.1. */
+LVB_API const char *lvb_note_name(uint32_t note);
+
 /* ------------------------------------------------------------------------------------------------------------
  * Antennas: patterns, pointing, off-axis gain; bodies and allowances.
  * Angles of a pattern are relative to the antenna: azimuth from its boresight, positive clockwise seen from above (to
@@ -2066,6 +2085,9 @@ typedef struct lvb_pattern_gain {
  *  Accuracy: 1e-12 dB of the stated formulas where the gain is above -200 dBi. Cost: linear in the rows of the cuts. Since: 0.1. */
 LVB_API lvb_status lvb_compute_pattern_gain(const lvb_pattern *pattern, double azimuth_deg, double elevation_deg,
                                             lvb_pattern_gain *result, lvb_fault *fault);
+
+/** Plain name of a kind of pattern ("half-wave dipole"); an unknown value gives "unknown". Since: 0.1. */
+LVB_API const char *lvb_pattern_name(int32_t kind);
 
 /** An antenna in its place. Zeroed it stands at the origin, isotropic, polarized vertically, and looks along y.
  *  x points to the right, y ahead and z up, of one who looks along y: azimuth_deg 0 is along y, 90 along x. tilt_deg
@@ -2387,6 +2409,15 @@ typedef struct lvb_path_loss {
 LVB_API lvb_status lvb_compute_path_loss(const lvb_path *path, double frequency_mhz, double distance_m,
                                          lvb_path_loss *loss, lvb_fault *fault);
 
+/** Plain name of a model of a path ("two-ray"); an unknown value gives "unknown". Since: 0.1. */
+LVB_API const char *lvb_path_name(int32_t model);
+
+/** Plain name of an environment ("office in sight"); an unknown value gives "unknown". Since: 0.1. */
+LVB_API const char *lvb_environment_name(int32_t environment);
+
+/** Plain name of a polarization ("vertical"); an unknown value gives "unknown". Since: 0.1. */
+LVB_API const char *lvb_polarization_name(int32_t polarization);
+
 /* ------------------------------------------------------------------------------------------------------------
  * Fading and diversity.
  * On a stage the level moves from place to place and while people walk: the outage is the share of places, or of time,
@@ -2470,38 +2501,38 @@ LVB_API double lvb_nakagami_margin_below_mean_db(double outage, double shape);
 
 /** Outage under log-normal shadowing (levels in dB are normally distributed) at a margin below the median, which is
  *  also the mean of the levels in dB. Independent deviations add as the root of the sum of their squares.
- *  Formula: Q(margin_db / deviation_db), Q the upper tail of the normal distribution; 1/2 at margin 0.
+ *  Formula: Q(margin_db / standard_deviation_db), Q the upper tail of the normal distribution; 1/2 at margin 0.
  *  Source: Rappaport, Wireless Communications, 4.9.2 (log-normal shadowing).
- *  Range: margin_db [-inf, inf], deviation_db [0, inf).
+ *  Range: margin_db [-inf, inf], standard_deviation_db [0, inf).
  *  Refused: outside the range, and NaN, gives NaN.
  *  Accuracy: 12 ULP. Since: 0.1. */
-LVB_API double lvb_lognormal_outage_below_median(double margin_db, double deviation_db);
+LVB_API double lvb_lognormal_outage_below_median(double margin_db, double standard_deviation_db);
 
 /** Margin in dB below the median at which log-normal shadowing has an outage.
- *  Formula: deviation_db z, z such that Q(z) = outage; outage 0 gives +infinity and 1 -infinity.
+ *  Formula: standard_deviation_db z, z such that Q(z) = outage; outage 0 gives +infinity and 1 -infinity.
  *  Source: Rappaport, Wireless Communications, 4.9.2 (log-normal shadowing).
- *  Range: outage [0, 1], deviation_db [0, inf).
+ *  Range: outage [0, 1], standard_deviation_db [0, inf).
  *  Refused: outside the range, and NaN, gives NaN.
  *  Accuracy: 6.8 ULP. Since: 0.1. */
-LVB_API double lvb_lognormal_margin_below_median_db(double outage, double deviation_db);
+LVB_API double lvb_lognormal_margin_below_median_db(double outage, double standard_deviation_db);
 
 /** Outage under Rayleigh fading whose local mean power is itself log-normally shadowed (Suzuki), at a margin below the
  *  median of these local means (the mean of their levels in dB, which a budget without allowance for both gives).
- *  Formula: mean of lvb_rayleigh_outage_below_mean(margin_db + deviation_db z) over a standard normal z.
+ *  Formula: mean of lvb_rayleigh_outage_below_mean(margin_db + standard_deviation_db z) over a standard normal z.
  *  Source: Suzuki, A Statistical Model for Urban Radio Propagation, IEEE Trans. Communications, 1977.
- *  Range: margin_db [-inf, inf], deviation_db [0, 30].
+ *  Range: margin_db [-inf, inf], standard_deviation_db [0, 30].
  *  Refused: outside the range, and NaN, gives NaN.
  *  Accuracy: 110 ULP. Since: 0.1. */
-LVB_API double lvb_suzuki_outage_below_median_of_means(double margin_db, double deviation_db);
+LVB_API double lvb_suzuki_outage_below_median_of_means(double margin_db, double standard_deviation_db);
 
 /** Margin in dB below the median of the local means at which shadowed Rayleigh fading has an outage: the inverse of
  *  lvb_suzuki_outage_below_median_of_means.
  *  Formula: lvb_suzuki_outage_below_median_of_means, solved for margin_db.
  *  Source: Suzuki, A Statistical Model for Urban Radio Propagation, IEEE Trans. Communications, 1977.
- *  Range: outage [1e-300, 1], deviation_db [0, 30].
+ *  Range: outage [1e-300, 1], standard_deviation_db [0, 30].
  *  Refused: outside the range, and NaN, gives NaN.
  *  Accuracy: 0.9 ULP, or 2e-13 dB where that is larger. Since: 0.1. */
-LVB_API double lvb_suzuki_margin_below_median_of_means_db(double outage, double deviation_db);
+LVB_API double lvb_suzuki_margin_below_median_of_means_db(double outage, double standard_deviation_db);
 
 /** Outage of a receiver that takes the best of several independent branches, each of which alone has an outage.
  *  branches need not be whole: an effective number of branches may be stated.
@@ -2544,13 +2575,13 @@ LVB_API double lvb_correlated_maximal_ratio_outage_below_mean(double margin_db, 
 
 /** Share of a round area in which the level suffices, from the share at its edge, with log-normal shadowing and a level
  *  that falls by 10 path_loss_exponent dB per decade of distance from the middle.
- *  Formula: p + exp(2 s (s + z)) Q(z + 2 s), p = edge_coverage = Q(-z), s = deviation_db / (10 n log10(e)),
+ *  Formula: p + exp(2 s (s + z)) Q(z + 2 s), p = edge_coverage = Q(-z), s = standard_deviation_db / (10 n log10(e)),
  *  n = path_loss_exponent.
  *  Source: Rappaport, Wireless Communications, 4.9.3 (percentage of coverage area).
- *  Range: edge_coverage [0, 1], deviation_db [0, inf), path_loss_exponent (0, inf).
+ *  Range: edge_coverage [0, 1], standard_deviation_db [0, inf), path_loss_exponent (0, inf).
  *  Refused: outside the range, and NaN, gives NaN.
  *  Accuracy: 300 ULP. Since: 0.1. */
-LVB_API double lvb_area_coverage(double edge_coverage, double deviation_db, double path_loss_exponent);
+LVB_API double lvb_area_coverage(double edge_coverage, double standard_deviation_db, double path_loss_exponent);
 
 /* ------------------------------------------------------------------------------------------------------------
  * Noise and linearity along the chain. Noise figures are referred to 290 K; third-order products and intercepts are of
@@ -2807,6 +2838,9 @@ typedef struct lvb_noise {
 LVB_API lvb_status lvb_compute_noise(const lvb_link *link, const lvb_noise_conditions *conditions, lvb_noise *noise,
                                      lvb_noise_line *lines, uint32_t line_size, lvb_fault *fault);
 
+/** Plain name of the place where a level was measured ("antenna"); an unknown value gives "unknown". Since: 0.1. */
+LVB_API const char *lvb_place_name(int32_t place);
+
 /* ------------------------------------------------------------------------------------------------------------
  * Two systems side by side: a transmitter close to somebody's receiver.
  * ---------------------------------------------------------------------------------------------------------- */
@@ -3009,6 +3043,12 @@ enum {
  *  Accuracy: 0.5 ULP. Since: 0.1. */
 LVB_API double lvb_exposure_limit_w_per_m2(int32_t exposure, int32_t audience, double frequency_mhz);
 
+/** Plain name of an exposure rule ("47 CFR 1.1310"); an unknown value gives "unknown". Since: 0.1. */
+LVB_API const char *lvb_exposure_name(int32_t exposure);
+
+/** Plain name of whom an exposure limit protects ("general public"); an unknown value gives "unknown". Since: 0.1. */
+LVB_API const char *lvb_audience_name(int32_t audience);
+
 /** Number of cautions that a host must show to its users; they are numbered from 0. Refused: nothing. Since: 0.1. */
 LVB_API uint32_t lvb_caution_count(void);
 
@@ -3142,8 +3182,8 @@ enum {
     LVB_FADING_RAYLEIGH = 1,  /**< lvb_rayleigh_outage_below_mean; no parameter */
     LVB_FADING_RICE = 2,      /**< lvb_rice_outage_below_mean; k_db, -100 to 40 */
     LVB_FADING_NAKAGAMI = 3,  /**< lvb_nakagami_outage_below_mean; shape, 0.5 to 100 */
-    LVB_FADING_LOGNORMAL = 4, /**< lvb_lognormal_outage_below_median; deviation_db, 0 to 100 */
-    LVB_FADING_SUZUKI = 5     /**< lvb_suzuki_outage_below_median_of_means; deviation_db, 0 to 30 */
+    LVB_FADING_LOGNORMAL = 4, /**< lvb_lognormal_outage_below_median; standard_deviation_db, 0 to 100 */
+    LVB_FADING_SUZUKI = 5     /**< lvb_suzuki_outage_below_median_of_means; standard_deviation_db, 0 to 30 */
 };
 
 /** A map, or some rows of it: threads may each compute rows of their own. Columns run along x, rows along y; the results
@@ -3216,7 +3256,8 @@ typedef struct lvb_map_summary {
  *  The split into rows, the instruction set and the processor do not change a bit of any result.
  *  summary and fault may be null. In a fault in a chain or antenna `row` is the antenna's index, in an area or screen
  *  that of the element; of an area's corner, `stage` is the area's and `row` the corner's; in the pack's antenna `stage` is
- *  LVB_STAGE_PACK. lvb_fault_text names all of them in one manner: pack_antenna.tilt_deg, antennas[1].x_m, links[1].stages[2].gain_db (the link of antennas[1]), screens[0].top_m, areas[0].x_m[2].
+ *  LVB_STAGE_PACK. lvb_fault_text names all of them in one manner: pack_antenna.tilt_deg, antennas[1].x_m,
+ *  antennas[1].link.stages[2].gain_db, screens[0].top_m, areas[0].x_m[2].
  *  Range: as the fields of lvb_map, lvb_site and what it lends say.
  *  Refused: a null map, site, antenna or link, or an array that is counted; an array whose count is 0
  *  (LVB_E_MISSING); wrong sizes; values outside their ranges, NaN among them; chains as lvb_compute_budget refuses
@@ -3249,6 +3290,18 @@ LVB_API lvb_status lvb_compute_map(const lvb_map *map, lvb_map_summary *summary,
  *  with points levels that are NaN or infinite (-infinity may be: nothing arrives) or serving antennas beyond -1 to
  *  LVB_MAX_SITE_ANTENNAS - 1 (LVB_E_UNKNOWN_VALUE). In a fault `row` is 0 for summary and 1 for other. fault may be null. Since: 0.1. */
 LVB_API lvb_status lvb_join_map_summaries(lvb_map_summary *summary, const lvb_map_summary *other, lvb_fault *fault);
+
+/** Plain name of the way that the signal goes ("outbound"); an unknown value gives "unknown". Since: 0.1. */
+LVB_API const char *lvb_direction_name(int32_t direction);
+
+/** Plain name of what several antennas do together ("best of"); an unknown value gives "unknown". Since: 0.1. */
+LVB_API const char *lvb_combine_name(int32_t combine);
+
+/** Plain name of the way that a wearer faces ("away from antenna"); an unknown value gives "unknown". Since: 0.1. */
+LVB_API const char *lvb_facing_name(int32_t facing);
+
+/** Plain name of a law of fading ("Rayleigh"); an unknown value gives "unknown". Since: 0.1. */
+LVB_API const char *lvb_fading_name(int32_t fading);
 
 /** A walk: a polyline that a performer goes at one speed, looked at every step. The results hold one value for each point
  *  of lvb_walk_point_count; each may be null. They must not overlap each other. */
@@ -3375,7 +3428,8 @@ LVB_API lvb_status lvb_place_scratch_count(const lvb_place *place, uint64_t *scr
  *  LVB_E_ABOVE_RANGE: distance_m, `row` is the antenna's or candidate's index); a site and candidates as lvb_compute_map
  *  refuses them; facing an antenna that the site does not have; scratch that overlaps a result (LVB_E_CONFLICT). A fault in a
  *  candidate, its antenna, that antenna's pattern, its link or a stage has the structure LVB_STRUCT_PLACE, `row` is the
- *  candidate's index and `stage` that of the stage (candidates[1].z_m, candidates[1].stages[2].gain_db).
+ *  candidate's index and `stage` that of the stage, or LVB_STAGE_LINK for the link (candidates[1].z_m,
+ *  candidates[1].link.stages[2].gain_db, candidates[1].link.frequency_mhz).
  *  Accuracy: levels as lvb_compute_map. Cost: candidates times points and, for two, half the square of the candidates
  *  times points (less where placements fall behind early). Since: 0.1. */
 LVB_API lvb_status lvb_compute_placements(const lvb_place *place, lvb_placement *placements, uint32_t placement_size,
@@ -3553,6 +3607,15 @@ typedef struct lvb_solution {
  *  Cost: about 200 budgets; over two rays or edges up to 400000. Since: 0.1. */
 LVB_API lvb_status lvb_compute_solution(const lvb_solve *solve, lvb_solution *solution, lvb_fault *fault);
 
+/** Plain name of what is wanted of a link ("far level"); an unknown value gives "unknown". Since: 0.1. */
+LVB_API const char *lvb_goal_name(int32_t goal);
+
+/** Plain name of how tolerances count ("worst case"); an unknown value gives "unknown". Since: 0.1. */
+LVB_API const char *lvb_tolerances_name(int32_t tolerances);
+
+/** Plain name of what came of solving ("found"); an unknown value gives "unknown". Since: 0.1. */
+LVB_API const char *lvb_solution_name(int32_t solution);
+
 /* ------------------------------------------------------------------------------------------------------------
  * Rank and compare: what each stage contributes, what helps most, how two chains differ.
  * ---------------------------------------------------------------------------------------------------------- */
@@ -3643,7 +3706,8 @@ typedef struct lvb_compare {
     uint32_t pair_size;     /**< sizeof(lvb_pair) where there are pairs; otherwise 0 */
     const lvb_link *first;  /**< the chain that is compared with */
     const lvb_link *second; /**< the chain that is compared */
-    uint8_t *scratch;       /**< lvb_comparison_scratch_bytes of working room, lost; it must not overlap anything else */
+    uint64_t scratch_bytes; /**< bytes of scratch, at least what lvb_comparison_scratch_bytes tells */
+    uint8_t *scratch;       /**< working room, lost; it must not overlap anything else */
     struct lvb_pair *pairs; /**< as many elements as both chains have stages, or null */
 } lvb_compare;
 
@@ -3697,10 +3761,14 @@ LVB_API uint64_t lvb_comparison_scratch_bytes(uint32_t first_count, uint32_t sec
  *  fault may be null.
  *  Range: as the fields of lvb_link say.
  *  Refused: null compare, first, second, scratch or comparison; as lvb_compute_budget for each link, the first
- *  before the second (the fault does not tell which of them); wrong sizes.
+ *  before the second (the fault does not tell which of them); wrong sizes; too little scratch (LVB_E_COUNT); scratch that
+ *  overlaps a result (LVB_E_CONFLICT).
  *  Accuracy: 1e-12 dB for each stage of the stated formulas. Cost: stages of the first times stages of the second, and reading
  *  labels as often; 1 MiB of scratch for two chains of LVB_MAX_STAGES. Since: 0.1. */
 LVB_API lvb_status lvb_compute_comparison(const lvb_compare *compare, lvb_comparison *comparison, lvb_fault *fault);
+
+/** Plain name of that by which two stages are a pair ("by label"); an unknown value gives "unknown". Since: 0.1. */
+LVB_API const char *lvb_pair_name(int32_t pair);
 
 /* ------------------------------------------------------------------------------------------------------------
  * How sure: tolerances, shadowing and fading drawn many times over.
@@ -3797,6 +3865,9 @@ typedef struct lvb_tally {
  *  more; the same bits on every machine and instruction set. Results scatter with the root of the number of trials. Cost:
  *  linear in trials times stages with a tolerance, 0.5 to 2.5 ns each with AVX-512; Rice and Nakagami some 3 to 6 ns. Since: 0.1. */
 LVB_API lvb_status lvb_compute_trials(const lvb_trials *trials, lvb_tally *tally, lvb_fault *fault);
+
+/** Plain name of the law of a tolerance ("arc sine"); an unknown value gives "unknown". Since: 0.1. */
+LVB_API const char *lvb_law_name(int32_t law);
 
 /** What trials tell. Each probability comes with its standard error. A limit that the window does not state is never missed. */
 typedef struct lvb_sureness {
@@ -3998,11 +4069,13 @@ LVB_API lvb_status lvb_compute_choice_scratch(const lvb_choice *choice, lvb_choi
  *  depends on the numbers: one link of 12 slots of 12 items takes some milliseconds, seldom more (DEVELOPERS.md). Links that
  *  want the same scarce items are solved to the end up to some 8 slots altogether, and may be stopped beyond. step_limit ends
  *  the search: the best sets so far come back with lower_bound and gap. The same input gives the same sets, steps and bounds on every machine. fault may be null.
- *  A fault about a link's fields names the index of its need in `row` (links[1] in its text); one about the fields of an item's stage names the
- *  structure LVB_STRUCT_ITEM and the item's index in `row`, one about a table of it the item's index in `stage`.
+ *  A fault in a need, its link or a stage has the structure LVB_STRUCT_NEED, `row` is the need's index and `stage` that of the
+ *  stage, or LVB_STAGE_LINK for the link (needs[1].margin_db, needs[1].link.stages[2].gain_db, needs[1].link.frequency_mhz);
+ *  one in the fields of an item's stage has the structure LVB_STRUCT_ITEM, and `row` is the item's index; in one in a table of
+ *  it `stage` is the item's index.
  *  Range: as the fields say.
  *  Refused: as lvb_compute_choice_scratch; as lvb_compute_budget for every link with its first items in its slots, and for every
- *  item's stage; null sets, costs or scratch; too little scratch (LVB_E_BELOW_RANGE); a slot or its items of a kind
+ *  item's stage; null sets, costs or scratch; too little scratch (LVB_E_COUNT); a slot or its items of a kind
  *  that may not stand there; a slot's need, stage or item of which there is none (LVB_E_NOT_FOUND), or out of order
  *  (LVB_E_ORDER); a link without a slot (LVB_E_MISSING); a margin without a stated floor, a headroom without a
  *  ceiling, a limit of e.i.r.p. without an antenna or over a radiating cable, a limit of noise without air (LVB_E_UNUSED); a
@@ -4047,34 +4120,34 @@ typedef struct lvb_locate {
 
 /** One stage as a suspect. */
 typedef struct lvb_suspect {
-    uint32_t span;        /**< stages of one number have no reading between them: these readings cannot tell them apart */
-    uint32_t reserved;    /**< 0 */
-    double probability;   /**< that this stage has the fault */
-    double fault_db;      /**< if so, the size of the fault, negative where power is lost: the best estimate */
-    double deviation_db;  /**< its standard deviation */
-    double expected_bits; /**< what a next reading after this stage should tell; NaN where there is no point to measure */
+    uint32_t span;                /**< stages of one number have no reading between them: these readings cannot tell them apart */
+    uint32_t reserved;            /**< 0 */
+    double probability;           /**< that this stage has the fault */
+    double fault_db;              /**< if so, the size of the fault, negative where power is lost: the best estimate */
+    double standard_deviation_db; /**< its standard deviation */
+    double expected_bits;         /**< what a next reading after this stage should tell; NaN where there is no point to measure */
 } lvb_suspect;
 
 /** What a search found. */
 typedef struct lvb_locate_result {
-    uint32_t size;           /**< sizeof(lvb_locate_result) */
-    int32_t consistent;      /**< 1: the readings fit the chain without a fault (p_value is at least false_alarm) */
-    uint32_t reading_count;  /**< readings that were counted: those of finite uncertainty */
-    uint32_t stage;          /**< most likely stage; of its span, which is as likely, the first */
-    uint32_t span_first;     /**< first stage of its span */
-    uint32_t span_last;      /**< last stage of its span */
-    uint32_t next_stage;     /**< measure after this stage next: the first with the most expected_bits, of all 0 too */
-    uint32_t reserved;       /**< 0 */
-    double chi_square;       /**< of all readings against the chain without a fault; reading_count degrees of freedom */
-    double p_value;          /**< probability that a healthy chain gives so large a chi_square, or a larger one */
-    double none_probability; /**< that no stage has a fault */
-    double probability;      /**< of the most likely stage */
-    double span_probability; /**< of its whole span */
-    double fault_db;         /**< as in lvb_suspect, of that stage */
-    double deviation_db;     /**< as in lvb_suspect, of that stage */
-    double expected_bits;    /**< as in lvb_suspect, of next_stage; 0: no gain is assured */
-    double fault_p_value;    /**< probability that readings lie so far off or farther with a fault of the best size in that
-                                  stage: low (below 0.01) means that no single fault explains them, a reading is wrong or
+    uint32_t size;                /**< sizeof(lvb_locate_result) */
+    int32_t consistent;           /**< 1: the readings fit the chain without a fault (p_value is at least false_alarm) */
+    uint32_t reading_count;       /**< readings that were counted: those of finite uncertainty */
+    uint32_t stage;               /**< most likely stage; of its span, which is as likely, the first */
+    uint32_t span_first;          /**< first stage of its span */
+    uint32_t span_last;           /**< last stage of its span */
+    uint32_t next_stage;          /**< measure after this stage next: the first with the most expected_bits, of all 0 too */
+    uint32_t reserved;            /**< 0 */
+    double chi_square;            /**< of all readings against the chain without a fault; reading_count degrees of freedom */
+    double p_value;               /**< probability that a healthy chain gives so large a chi_square, or a larger one */
+    double none_probability;      /**< that no stage has a fault */
+    double probability;           /**< of the most likely stage */
+    double span_probability;      /**< of its whole span */
+    double fault_db;              /**< as in lvb_suspect, of that stage */
+    double standard_deviation_db; /**< as in lvb_suspect, of that stage */
+    double expected_bits;         /**< as in lvb_suspect, of next_stage; 0: no gain is assured */
+    double fault_p_value;         /**< probability that readings lie so far off or farther with a fault of the best size in that
+                                       stage: low (below 0.01) means that no single fault explains them, a reading is wrong or
                                   there are two faults */
 } lvb_locate_result;
 

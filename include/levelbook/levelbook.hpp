@@ -86,14 +86,22 @@ inline lvb_status refuse_count(lvb_fault &fault, std::int32_t structure, std::in
     return LVB_E_COUNT;
 }
 
+/// Runs a call with lines for the stages of a link: none, or one for each, otherwise LVB_E_COUNT is returned.
+template <class Line, class Call>
+lvb_status with_lines(const lvb_link &link, std::span<Line> lines, lvb_fault &fault, Call call) {
+    const auto count = static_cast<double>(lines.size());
+    if (!lines.empty() && lines.size() != link.stage_count)
+        return refuse_count(fault, LVB_STRUCT_LINK, LVB_FIELD_STAGE_COUNT, link.stage_count, count, count);
+    return call(lines.empty() ? nullptr : lines.data());
+}
+
 /// lvb_compute_budget; `levels` is empty or has one element per stage, otherwise LVB_E_COUNT is returned.
 /// Since: 0.1.
 inline Answer<lvb_budget> compute_budget(const lvb_link &link, std::span<lvb_level> levels = {}) {
     return Answer<lvb_budget>::of([&](lvb_budget *budget, lvb_fault *fault) {
-        const auto lines = static_cast<double>(levels.size());
-        if (!levels.empty() && levels.size() != link.stage_count)
-            return refuse_count(*fault, LVB_STRUCT_LINK, LVB_FIELD_STAGE_COUNT, link.stage_count, lines, lines);
-        return lvb_compute_budget(&link, budget, levels.empty() ? nullptr : levels.data(), sizeof(lvb_level), fault);
+        return with_lines(link, levels, *fault, [&](lvb_level *lines) {
+            return lvb_compute_budget(&link, budget, lines, sizeof(lvb_level), fault);
+        });
     });
 }
 
@@ -207,6 +215,110 @@ inline Answer<lvb_bad> compute_grid(const lvb_link &link, std::span<const double
 inline Answer<lvb_path_loss> compute_path_loss(const lvb_path &path, double frequency_mhz, double distance_m) {
     return Answer<lvb_path_loss>::of([&](lvb_path_loss *loss, lvb_fault *fault) {
         return lvb_compute_path_loss(&path, frequency_mhz, distance_m, loss, fault);
+    });
+}
+
+/// lvb_compute_noise; `lines` is empty or has one element per stage, otherwise LVB_E_COUNT is returned. Since: 0.1.
+inline Answer<lvb_noise> compute_noise(const lvb_link &link, const lvb_noise_conditions &conditions,
+                                       std::span<lvb_noise_line> lines = {}) {
+    return Answer<lvb_noise>::of([&](lvb_noise *noise, lvb_fault *fault) {
+        return with_lines(link, lines, *fault, [&](lvb_noise_line *each) {
+            return lvb_compute_noise(&link, &conditions, noise, each, sizeof(lvb_noise_line), fault);
+        });
+    });
+}
+
+/// lvb_compute_coexistence. Since: 0.1.
+inline Answer<lvb_coexistence> compute_coexistence(const lvb_neighbours &neighbours) {
+    return Answer<lvb_coexistence>::of([&](lvb_coexistence *coexistence, lvb_fault *fault) {
+        return lvb_compute_coexistence(&neighbours, coexistence, fault);
+    });
+}
+
+/// lvb_check_limit. Since: 0.1.
+inline Answer<lvb_limit_result> check_limit(const lvb_link &link, const lvb_limit &limit) {
+    return Answer<lvb_limit_result>::of(
+        [&](lvb_limit_result *result, lvb_fault *fault) { return lvb_check_limit(&link, &limit, result, fault); });
+}
+
+/// lvb_compute_sweep; where results of each frequency go stands in the sweep. Since: 0.1.
+inline Answer<lvb_sweep_result> compute_sweep(const lvb_sweep &sweep) {
+    return Answer<lvb_sweep_result>::of(
+        [&](lvb_sweep_result *result, lvb_fault *fault) { return lvb_compute_sweep(&sweep, result, fault); });
+}
+
+/// lvb_compute_solution. Since: 0.1.
+inline Answer<lvb_solution> compute_solution(const lvb_solve &solve) {
+    return Answer<lvb_solution>::of(
+        [&](lvb_solution *solution, lvb_fault *fault) { return lvb_compute_solution(&solve, solution, fault); });
+}
+
+/// lvb_compute_ranking; `lines` is empty or has one element per stage, otherwise LVB_E_COUNT is returned. Since: 0.1.
+inline Answer<lvb_ranking> compute_ranking(const lvb_link &link, std::span<lvb_contribution> lines = {}) {
+    return Answer<lvb_ranking>::of([&](lvb_ranking *ranking, lvb_fault *fault) {
+        return with_lines(link, lines, *fault, [&](lvb_contribution *each) {
+            return lvb_compute_ranking(&link, ranking, each, sizeof(lvb_contribution), fault);
+        });
+    });
+}
+
+/// lvb_compute_comparison; `scratch` has lvb_comparison_scratch_bytes, and `pairs` is empty or has one element for each
+/// stage of both links, otherwise LVB_E_COUNT is returned. Since: 0.1.
+inline Answer<lvb_comparison> compute_comparison(const lvb_link &first, const lvb_link &second,
+                                                 std::span<std::uint8_t> scratch, std::span<lvb_pair> pairs = {}) {
+    return Answer<lvb_comparison>::of([&](lvb_comparison *comparison, lvb_fault *fault) {
+        const double stages = static_cast<double>(first.stage_count) + second.stage_count;
+        if (const auto count = static_cast<double>(pairs.size()); !pairs.empty() && count != stages)
+            return refuse_count(*fault, LVB_STRUCT_COMPARE, LVB_FIELD_PAIRS, count, stages, stages);
+        auto compare = sized<lvb_compare>();
+        compare.first = &first;
+        compare.second = &second;
+        compare.scratch_bytes = scratch.size();
+        compare.scratch = scratch.data();
+        if (!pairs.empty()) {
+            compare.pair_size = sizeof(lvb_pair);
+            compare.pairs = pairs.data();
+        }
+        return lvb_compute_comparison(&compare, comparison, fault);
+    });
+}
+
+/// lvb_compute_trials; where levels go stands in the trials. Since: 0.1.
+inline Answer<lvb_tally> compute_trials(const lvb_trials &trials) {
+    return Answer<lvb_tally>::of(
+        [&](lvb_tally *tally, lvb_fault *fault) { return lvb_compute_trials(&trials, tally, fault); });
+}
+
+/// lvb_compute_sureness; more than 65536 tallies are refused. Since: 0.1.
+inline Answer<lvb_sureness> compute_sureness(std::span<const lvb_tally> tallies) {
+    return Answer<lvb_sureness>::of([&](lvb_sureness *sureness, lvb_fault *fault) {
+        constexpr std::size_t most = std::numeric_limits<std::uint32_t>::max();
+        return lvb_compute_sureness(tallies.data(), static_cast<std::uint32_t>(std::min(tallies.size(), most)),
+                                    sizeof(lvb_tally), sureness, fault);
+    });
+}
+
+/// lvb_compute_choice_scratch. Since: 0.1.
+inline Answer<lvb_choice_scratch> compute_choice_scratch(const lvb_choice &choice) {
+    return Answer<lvb_choice_scratch>::of([&](lvb_choice_scratch *scratch, lvb_fault *fault) {
+        return lvb_compute_choice_scratch(&choice, scratch, fault);
+    });
+}
+
+/// lvb_compute_choice; where sets go stands in the choice. Since: 0.1.
+inline Answer<lvb_chosen> compute_choice(const lvb_choice &choice) {
+    return Answer<lvb_chosen>::of(
+        [&](lvb_chosen *chosen, lvb_fault *fault) { return lvb_compute_choice(&choice, chosen, fault); });
+}
+
+/// lvb_locate_fault; the locate has its link. `suspects` is empty or has one element per stage of it, otherwise
+/// LVB_E_COUNT is returned. Since: 0.1.
+inline Answer<lvb_locate_result> locate_fault(const lvb_locate &locate, std::span<lvb_suspect> suspects = {}) {
+    return Answer<lvb_locate_result>::of([&](lvb_locate_result *result, lvb_fault *fault) {
+        const auto call = [&](lvb_suspect *each) {
+            return lvb_locate_fault(&locate, result, each, sizeof(lvb_suspect), fault);
+        };
+        return locate.link == nullptr ? call(nullptr) : with_lines(*locate.link, suspects, *fault, call);
     });
 }
 

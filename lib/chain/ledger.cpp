@@ -82,7 +82,8 @@ Zone zone_of(const Window &window, double level_dbm) noexcept {
 
 Ledger::Ledger(const Conditions &conditions) noexcept
     : conditions_(conditions), line_{Reference::conducted, Basis::not_looked_up, {}, {}, {}},
-      eirp_dbm_(math::not_a_number), eirp_worst_db_(math::not_a_number), path_deviation_db_(math::not_a_number) {}
+      eirp_dbm_(math::not_a_number), eirp_worst_db_(math::not_a_number),
+      path_standard_deviation_db_(math::not_a_number) {}
 
 Change own_change(const Stage &stage, double frequency_mhz, double temperature_degc) noexcept {
     if (stage.has_pattern)
@@ -116,7 +117,7 @@ void Ledger::cross_air(const Stage &stage, double gain_db) noexcept {
     line_.reference = Reference::isotropic;
     has_air_ = true;
     if (!stage.has_path) return;
-    path_deviation_db_ = path::deviation_db(stage.path);
+    path_standard_deviation_db_ = path::standard_deviation_db(stage.path);
     if (path::is_fed_by_cable(stage.path)) eirp_dbm_ = eirp_worst_db_ = math::not_a_number;
 }
 
@@ -164,7 +165,7 @@ Result Ledger::close() const noexcept {
     result.entries = entries_;
     result.eirp_dbm = eirp_dbm_;
     result.eirp_worst_db = eirp_worst_db_;
-    result.path_deviation_db = path_deviation_db_;
+    result.path_standard_deviation_db = path_standard_deviation_db_;
     result.far_end = judge(window_, line_.far_end, has_air_ ? conditions_.far_distance_m : 0.0);
     result.near_end = judge(window_, line_.near_end, has_air_ ? conditions_.near_distance_m : 0.0);
     result.verdict = verdict_of(window_, result.far_end, result.near_end);

@@ -124,7 +124,7 @@ struct Result {
     Entries entries;
     double decided_by_db, eirp_dbm, eirp_worst_db;
     End far_end, near_end;
-    double path_deviation_db; ///< NaN where none is stated
+    double path_standard_deviation_db; ///< NaN where none is stated
 };
 
 /// What a stage changes by itself at each end, at one frequency: all but the way through the air. For the source that
@@ -155,7 +155,7 @@ class Ledger {
     Entries entries_{};
     Notes notes_;
     bool has_air_ = false;
-    double eirp_dbm_, eirp_worst_db_, path_deviation_db_;
+    double eirp_dbm_, eirp_worst_db_, path_standard_deviation_db_;
 };
 
 /// Where a level lies in a window.

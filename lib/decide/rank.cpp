@@ -13,21 +13,6 @@ constexpr double twice_db = 0x1.8151824c7587fp+1; // 10 log10(2)
 constexpr double small_part = 1.0 / 8192.0;
 constexpr double small_angle = 1.0 / 64.0;
 
-// From where to where something holds.
-struct Span {
-    double low, high;
-    bool holds(double x) const noexcept { return x >= low && x <= high; }
-    void narrow(double from, double to) noexcept {
-        if (from > low) low = from;
-        if (to < high) high = to;
-    }
-};
-constexpr Span frequencies{0.1, 300000.0};
-constexpr Span distances{0.01, 1e9};
-constexpr Span temperatures{-100.0, 200.0};
-constexpr Span azimuths{-360.0, 360.0};
-constexpr Span elevations{-90.0, 90.0};
-
 double number(double x) noexcept { return math::abs(x) < math::infinity ? x : not_a_number; }
 
 // The difference of a figure around x; on one side where the other does not hold.
@@ -44,15 +29,15 @@ double air_loss_db(const chain::Stage &stage, double frequency_mhz, double dista
                           : path::free_space_loss_db(frequency_mhz, distance_m);
 }
 
-bool reaches(const chain::Stage &stage, double distance_m) noexcept {
-    if (!distances.holds(distance_m)) return false;
+bool reaches(const chain::Stage &stage, double distance_m, const Spans &spans) noexcept {
+    if (!spans.distance_m.holds(distance_m)) return false;
     if (!stage.has_path) return true;
     const path::Reach reach = path::reach_of(stage.path);
     return Span{reach.nearest_m, reach.farthest_m}.holds(path::direct_m(stage.path, distance_m));
 }
 
-Span frequencies_of(const chain::Stage &stage) noexcept {
-    Span span = frequencies;
+Span frequencies_of(const chain::Stage &stage, const Spans &spans) noexcept {
+    Span span = spans.frequency_mhz;
     if (stage.gain_table.rows > 0)
         span.narrow(stage.gain_table.frequency_mhz[0], stage.gain_table.frequency_mhz[stage.gain_table.rows - 1]);
     if (stage.has_cable) {
@@ -67,9 +52,10 @@ Span frequencies_of(const chain::Stage &stage) noexcept {
     return span;
 }
 
-double frequency_slope(const chain::Stage &stage, const chain::Conditions &conditions, bool far) noexcept {
+double frequency_slope(const chain::Stage &stage, const chain::Conditions &conditions, bool far,
+                       const Spans &spans) noexcept {
     const double distance = far ? conditions.far_distance_m : conditions.near_distance_m;
-    const Span span = frequencies_of(stage);
+    const Span span = frequencies_of(stage, spans);
     const double f = conditions.frequency_mhz;
     return slope(
         f, f * small_part, [&](double x) noexcept { return span.holds(x); },
@@ -80,22 +66,24 @@ double frequency_slope(const chain::Stage &stage, const chain::Conditions &condi
         });
 }
 
-double distance_slope(const chain::Stage &stage, double frequency_mhz, double distance_m) noexcept {
+double distance_slope(const chain::Stage &stage, double frequency_mhz, double distance_m, const Spans &spans) noexcept {
     return slope(
-        distance_m, distance_m * small_part, [&](double x) noexcept { return reaches(stage, x); },
+        distance_m, distance_m * small_part, [&](double x) noexcept { return reaches(stage, x, spans); },
         [&](double x) noexcept { return -air_loss_db(stage, frequency_mhz, x); });
 }
 
-double azimuth_slope(const antenna::Pattern &pattern, const antenna::Direction &direction) noexcept {
+double azimuth_slope(const antenna::Pattern &pattern, const antenna::Direction &direction,
+                     const Spans &spans) noexcept {
     return slope(
-        direction.azimuth_deg, small_angle, [](double x) noexcept { return azimuths.holds(x); },
+        direction.azimuth_deg, small_angle, [&](double x) noexcept { return spans.azimuth_deg.holds(x); },
         [&](double x) noexcept {
             return antenna::gain_dbi(pattern, {x, direction.elevation_deg});
         });
 }
-double elevation_slope(const antenna::Pattern &pattern, const antenna::Direction &direction) noexcept {
+double elevation_slope(const antenna::Pattern &pattern, const antenna::Direction &direction,
+                       const Spans &spans) noexcept {
     return slope(
-        direction.elevation_deg, small_angle, [](double x) noexcept { return elevations.holds(x); },
+        direction.elevation_deg, small_angle, [&](double x) noexcept { return spans.elevation_deg.holds(x); },
         [&](double x) noexcept {
             return antenna::gain_dbi(pattern, {direction.azimuth_deg, x});
         });
@@ -111,12 +99,13 @@ void take_cable(const chain::Stage &stage, const chain::Conditions &conditions, 
 }
 
 // By how much the loss of the air changes if the way goes from one distance to another, or as far there as it reaches.
-double way_help_db(const chain::Stage &stage, double frequency_mhz, double from_m, double to_m) noexcept {
-    if (!reaches(stage, to_m)) {
+double way_help_db(const chain::Stage &stage, double frequency_mhz, double from_m, double to_m,
+                   const Spans &spans) noexcept {
+    if (!reaches(stage, to_m, spans)) {
         double low = from_m, high = to_m; // reached, and not
         for (int i = 0; i < 60; ++i) {
             const double middle = low + (high - low) / 2.0;
-            (reaches(stage, middle) ? low : high) = middle;
+            (reaches(stage, middle, spans) ? low : high) = middle;
         }
         to_m = low;
     }
@@ -125,37 +114,39 @@ double way_help_db(const chain::Stage &stage, double frequency_mhz, double from_
 
 } // namespace
 
-Slopes slopes_of(const chain::Stage &stage, const chain::Conditions &conditions) noexcept {
+Slopes slopes_of(const chain::Stage &stage, const chain::Conditions &conditions, const Spans &spans) noexcept {
     Slopes slopes{not_a_number, not_a_number, not_a_number, not_a_number, 0.0,          0.0,          0.0,
                   not_a_number, not_a_number, not_a_number, not_a_number, not_a_number, not_a_number, not_a_number};
     const bool replaced = stage.gain_table.rows > 0 || stage.has_pattern || stage.has_body || stage.has_cable;
     if (!replaced || stage.kind == Kind::source) slopes.by_gain = 1.0; // a source has its level besides
-    slopes.far_by_frequency = frequency_slope(stage, conditions, true);
-    slopes.near_by_frequency = frequency_slope(stage, conditions, false);
+    slopes.far_by_frequency = frequency_slope(stage, conditions, true, spans);
+    slopes.near_by_frequency = frequency_slope(stage, conditions, false, spans);
     if (stage.has_cable) {
         take_cable(stage, conditions, slopes);
         slopes.by_temperature = slope(
-            conditions.temperature_degc, small_angle, [](double x) noexcept { return temperatures.holds(x); },
+            conditions.temperature_degc, small_angle,
+            [&](double x) noexcept { return spans.temperature_degc.holds(x); },
             [&](double x) noexcept { return chain::own_change(stage, conditions.frequency_mhz, x).far_db; });
     }
     if (stage.kind == Kind::air) {
-        slopes.far_by_distance = distance_slope(stage, conditions.frequency_mhz, conditions.far_distance_m);
-        slopes.near_by_distance = distance_slope(stage, conditions.frequency_mhz, conditions.near_distance_m);
+        slopes.far_by_distance = distance_slope(stage, conditions.frequency_mhz, conditions.far_distance_m, spans);
+        slopes.near_by_distance = distance_slope(stage, conditions.frequency_mhz, conditions.near_distance_m, spans);
     }
     if (stage.has_pattern) {
-        slopes.far_by_azimuth = azimuth_slope(stage.pattern, stage.far_direction);
-        slopes.far_by_elevation = elevation_slope(stage.pattern, stage.far_direction);
-        slopes.near_by_azimuth = azimuth_slope(stage.pattern, stage.near_direction);
-        slopes.near_by_elevation = elevation_slope(stage.pattern, stage.near_direction);
+        slopes.far_by_azimuth = azimuth_slope(stage.pattern, stage.far_direction, spans);
+        slopes.far_by_elevation = elevation_slope(stage.pattern, stage.far_direction, spans);
+        slopes.near_by_azimuth = azimuth_slope(stage.pattern, stage.near_direction, spans);
+        slopes.near_by_elevation = elevation_slope(stage.pattern, stage.near_direction, spans);
     }
     if (stage.has_body)
         slopes.by_facing = slope(
-            stage.facing_deg, small_angle, [](double x) noexcept { return azimuths.holds(x); },
+            stage.facing_deg, small_angle, [&](double x) noexcept { return spans.azimuth_deg.holds(x); },
             [&](double x) noexcept { return -body::loss_db(stage.body, x); });
     return slopes;
 }
 
-double far_help_db(const chain::Stage &stage, const chain::Conditions &conditions, double changes_db) noexcept {
+double far_help_db(const chain::Stage &stage, const chain::Conditions &conditions, double changes_db,
+                   const Spans &spans) noexcept {
     switch (stage.kind) {
     case Kind::source:
     case Kind::amplifier:
@@ -166,14 +157,16 @@ double far_help_db(const chain::Stage &stage, const chain::Conditions &condition
     case Kind::allowance:
         return changes_db < 0.0 ? -changes_db / 2.0 : 0.0;
     case Kind::air:
-        return way_help_db(stage, conditions.frequency_mhz, conditions.far_distance_m, conditions.far_distance_m / 2.0);
+        return way_help_db(stage, conditions.frequency_mhz, conditions.far_distance_m, conditions.far_distance_m / 2.0,
+                           spans);
     case Kind::receiver:
         break;
     }
     return 0.0;
 }
 
-double near_help_db(const chain::Stage &stage, const chain::Conditions &conditions, double changes_db) noexcept {
+double near_help_db(const chain::Stage &stage, const chain::Conditions &conditions, double changes_db,
+                    const Spans &spans) noexcept {
     const double twice_m = 2.0 * conditions.near_distance_m, far_m = conditions.far_distance_m;
     switch (stage.kind) {
     case Kind::source:
@@ -185,7 +178,7 @@ double near_help_db(const chain::Stage &stage, const chain::Conditions &conditio
         return changes_db < 0.0 ? -changes_db : 0.0;
     case Kind::air:
         return -way_help_db(stage, conditions.frequency_mhz, conditions.near_distance_m,
-                            twice_m < far_m ? twice_m : far_m);
+                            twice_m < far_m ? twice_m : far_m, spans);
     case Kind::allowance:
     case Kind::receiver:
         break;

@@ -159,7 +159,7 @@ double Moments::mean_db(std::uint64_t count) const noexcept {
     return static_cast<double>(sum) / static_cast<double>(count) / grains_per_db;
 }
 
-double Moments::deviation_db(std::uint64_t count) const noexcept {
+double Moments::standard_deviation_db(std::uint64_t count) const noexcept {
     if (count < 2) return math::not_a_number;
     const double n = static_cast<double>(count);
     const double squares =

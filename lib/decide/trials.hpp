@@ -52,7 +52,7 @@ struct Moments {
     void add(const Moments &more) noexcept;
     double mean_db(std::uint64_t count) const noexcept;
     /// Standard deviation of what was drawn from, as so many draws estimate it; NaN of fewer than 2.
-    double deviation_db(std::uint64_t count) const noexcept;
+    double standard_deviation_db(std::uint64_t count) const noexcept;
 };
 
 struct Tally {

@@ -58,7 +58,7 @@ lvb_budget budget_of(const chain::Result &result, std::uint32_t stages) noexcept
     budget.guess_share = worst > 0.0 ? result.entries.guess_worst_db / worst : 0.0;
     budget.far_end = end_of(result.far_end);
     budget.near_end = end_of(result.near_end);
-    budget.path_standard_deviation_db = result.path_deviation_db;
+    budget.path_standard_deviation_db = result.path_standard_deviation_db;
     return budget;
 }
 

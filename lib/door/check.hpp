@@ -27,6 +27,15 @@ inline Place row_of(std::int32_t structure, std::uint32_t index) noexcept {
     return {structure, -1, static_cast<std::int32_t>(index)};
 }
 
+/// A refusal about a link that an array's element lends, or about a stage of it, is told as one about the element. Of
+/// tables in it nothing is told anew: they keep their rows.
+inline void tell_as_element(Place &place, std::int32_t structure, std::int32_t row) noexcept {
+    if (place.structure != LVB_STRUCT_LINK && place.structure != LVB_STRUCT_STAGE) return;
+    if (place.structure == LVB_STRUCT_LINK) place.stage = LVB_STAGE_LINK;
+    place.structure = structure;
+    place.row = row;
+}
+
 /// Whence the heights of a path's antennas come: from the path itself, or from where a site's antennas and packs are.
 enum class Heights { of_path, of_site };
 

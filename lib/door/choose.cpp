@@ -88,7 +88,7 @@ bool check_frame(Refusal &refusal, const lvb_choice &in) noexcept {
 // Links by their counts alone.
 bool count_stages(Refusal &refusal, Asked &asked) noexcept {
     for (std::uint32_t i = 0; i < asked.in.need_count; ++i) {
-        const Place place = row_of(LVB_STRUCT_LINK, i);
+        const Place place{LVB_STRUCT_NEED, LVB_STAGE_LINK, static_cast<std::int32_t>(i)};
         lvb_need need;
         lvb_link link;
         if (!take_element(refusal, asked.in.needs, asked.in.need_size, row_of(LVB_STRUCT_NEED, i), need)) return false;
@@ -151,7 +151,7 @@ bool check_room(Refusal &refusal, const lvb_choice &in, const decide::Room &room
     if (in.costs == nullptr) return refuse(refusal, LVB_E_NULL, place, LVB_FIELD_COSTS);
     if (in.scratch == nullptr) return refuse(refusal, LVB_E_NULL, place, LVB_FIELD_SCRATCH);
     return in.scratch_bytes >= room.least_bytes ||
-           refuse(refusal, LVB_E_BELOW_RANGE, place, LVB_FIELD_SCRATCH_BYTES, static_cast<double>(in.scratch_bytes),
+           refuse(refusal, LVB_E_COUNT, place, LVB_FIELD_SCRATCH_BYTES, static_cast<double>(in.scratch_bytes),
                   static_cast<double>(room.least_bytes), largest_bytes);
 }
 
@@ -370,8 +370,7 @@ bool LinkTaker::take(std::uint32_t index) noexcept {
         return false;
     if (!take_link(refusal_, need.link, lent, link.conditions) ||
         !take_stages(lent, index, link, need.noise_figure_limit_db != 0.0, seen)) {
-        const std::int32_t structure = refusal_.place.structure;
-        if (structure == LVB_STRUCT_LINK || structure == LVB_STRUCT_STAGE) refusal_.place.row = row;
+        tell_as_element(refusal_.place, LVB_STRUCT_NEED, row);
         return false;
     }
     return take_needs(need, row, seen, link);

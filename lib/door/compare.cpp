@@ -1,6 +1,7 @@
 #include "decide/compare.hpp"
 
 #include "door/check_chain.hpp"
+#include "door/many.hpp"
 
 namespace lvb::door {
 namespace {
@@ -152,6 +153,22 @@ lvb_comparison tell(const Side &first, const Side &second, const std::uint8_t *s
     return out;
 }
 
+// The scratch is large enough, and shares no memory with a result.
+bool check_scratch(Refusal &refusal, const lvb_compare &in, const Side &first, const Side &second,
+                   const lvb_comparison *comparison) noexcept {
+    const Place place{LVB_STRUCT_COMPARE};
+    const std::uint32_t first_count = first.link.stage_count, second_count = second.link.stage_count;
+    const std::uint64_t needed = lvb_comparison_scratch_bytes(first_count, second_count);
+    if (in.scratch_bytes < needed)
+        return refuse(refusal, LVB_E_COUNT, place, LVB_FIELD_SCRATCH_BYTES, static_cast<double>(in.scratch_bytes),
+                      static_cast<double>(needed), math::infinity);
+    const std::uint64_t most_pairs = std::uint64_t{first_count} + second_count;
+    const Room scratch{in.scratch, needed, LVB_FIELD_SCRATCH};
+    const Room pairs[] = {{in.pairs, most_pairs * in.pair_size, LVB_FIELD_PAIRS}, scratch};
+    const Room result[] = {{comparison, declared_size(comparison), LVB_FIELD_COMPARISON}, scratch};
+    return check_apart(refusal, pairs, place) && check_apart(refusal, result, place);
+}
+
 bool compare(Refusal &refusal, const lvb_compare *lent, lvb_comparison *comparison) noexcept {
     const Place place{LVB_STRUCT_COMPARE};
     lvb_compare in{};
@@ -164,7 +181,8 @@ bool compare(Refusal &refusal, const lvb_compare *lent, lvb_comparison *comparis
     if ((in.pairs != nullptr &&
          !check_size(refusal, in.pair_size, sizeof(lvb_pair), LVB_E_ELEMENT_SIZE, place, LVB_FIELD_PAIR_SIZE)) ||
         !check_result(refusal, comparison, LVB_STRUCT_COMPARISON, LVB_FIELD_COMPARISON) ||
-        !take_side(refusal, in.first, first) || !take_side(refusal, in.second, second))
+        !take_side(refusal, in.first, first) || !take_side(refusal, in.second, second) ||
+        !check_scratch(refusal, in, first, second, comparison))
         return false;
     decide::align(first.link.stage_count, second.link.stage_count, in.scratch,
                   [&](std::uint32_t i, std::uint32_t j) noexcept {

@@ -1,6 +1,5 @@
 // One plain sentence for a fault, with no printf and no locale.
 #include "door/check.hpp"
-#include "door/names.hpp"
 
 namespace lvb::door {
 namespace {
@@ -118,12 +117,21 @@ const char *lent_path(std::int32_t structure) noexcept {
     }
 }
 
-// The array in which an element of a struct stands that a fault names by `row`; null for every other struct. Of what a
-// candidate lends the door says that it is the placement's.
+// The struct in which the field stands. Of the links that needs and candidates lend a fault says that they are the
+// need's or the candidate's.
+std::int32_t struct_of(const lvb_fault &fault) noexcept {
+    if (fault.structure != LVB_STRUCT_NEED && fault.structure != LVB_STRUCT_PLACE) return fault.structure;
+    if (fault.stage >= 0) return LVB_STRUCT_STAGE;
+    return fault.stage == LVB_STAGE_LINK ? std::int32_t{LVB_STRUCT_LINK} : fault.structure;
+}
+
+// The array in which an element of a struct stands that a fault names by `row`; null for every other struct. A link is
+// that of a site's antenna.
 const char *array_of(std::int32_t structure) noexcept {
     switch (structure) {
     case LVB_STRUCT_LINK:
-        return "links";
+    case LVB_STRUCT_STAGE:
+    case LVB_STRUCT_PATTERN:
     case LVB_STRUCT_ANTENNA:
     case LVB_STRUCT_SITE_ANTENNA:
         return "antennas";
@@ -152,37 +160,33 @@ const char *array_of(std::int32_t structure) noexcept {
     }
 }
 
-// links[1].stages[2], where `row` tells the element of an array of links to which a stage belongs.
-void put_stage_of_link(Writer &out, const lvb_fault &fault) noexcept {
-    out.put(fault.structure == LVB_STRUCT_PLACE ? "candidates" : "links");
-    put_index(out, fault.row);
-    out.put('.');
-    put_stage(out, fault);
+// Where `row` tells the element of an array: items[3], antennas[1].link.stages[2], antennas[0].pattern, areas[2].
+bool put_owner(Writer &out, const lvb_fault &fault) noexcept {
+    const char *array = array_of(fault.structure);
+    if (fault.row < 0 || array == nullptr) return false;
+    const std::int32_t structure = struct_of(fault);
+    const bool of_stage = fault.stage >= 0 && (structure == LVB_STRUCT_STAGE || structure == LVB_STRUCT_PATTERN);
+    out.put(array);
+    put_index(out, fault.structure == LVB_STRUCT_AREA && fault.stage >= 0 ? fault.stage : fault.row);
+    if (of_stage || structure == LVB_STRUCT_LINK) out.put(".link");
+    if (of_stage) {
+        out.put('.');
+        put_stage(out, fault);
+    }
+    if (structure == LVB_STRUCT_PATTERN) out.put(".pattern");
+    return true;
 }
 
-// items[3].cost, links[1].frequency_mhz, links[1].stages[2].gain_db, antennas[0].pattern.gain_dbi, areas[2].x_m[5].
+// items[3].cost, antennas[1].link.frequency_mhz, needs[1].link.stages[2].gain_db, areas[2].x_m[5].
 bool put_element(Writer &out, const lvb_fault &fault) noexcept {
-    if (fault.row < 0) return false;
-    const bool in_stage = fault.stage >= 0;
-    const bool corner = fault.structure == LVB_STRUCT_AREA && in_stage;
-    if (in_stage && (fault.structure == LVB_STRUCT_STAGE || fault.structure == LVB_STRUCT_PATTERN ||
-                     fault.structure == LVB_STRUCT_PLACE)) {
-        put_stage_of_link(out, fault);
-        if (fault.structure == LVB_STRUCT_PATTERN) out.put(".pattern");
-    } else if (fault.structure == LVB_STRUCT_PATTERN) {
-        out.put("antennas");
-        put_index(out, fault.row);
-        out.put(".pattern");
-    } else if (const char *array = array_of(fault.structure)) {
-        out.put(array);
-        put_index(out, corner ? fault.stage : fault.row);
-    } else return false;
-    const bool has_size = fault.structure == LVB_STRUCT_LINK || fault.structure == LVB_STRUCT_ANTENNA ||
-                          fault.structure == LVB_STRUCT_PATTERN || fault.structure == LVB_STRUCT_PLACE;
+    if (!put_owner(out, fault)) return false;
+    const std::int32_t structure = struct_of(fault);
+    const bool has_size = structure == LVB_STRUCT_LINK || structure == LVB_STRUCT_ANTENNA ||
+                          structure == LVB_STRUCT_PATTERN || structure == LVB_STRUCT_PLACE;
     if (fault.field == LVB_FIELD_SIZE && !has_size) return true;
     out.put('.');
     out.put(lvb_field_name(fault.field));
-    if (corner) put_index(out, fault.row);
+    if (structure == LVB_STRUCT_AREA && fault.stage >= 0) put_index(out, fault.row);
     return true;
 }
 
@@ -199,7 +203,7 @@ void put_path(Writer &out, const lvb_fault &fault) noexcept {
         out.put('.');
         out.put(lent);
     } else if (fault.structure != LVB_STRUCT_NONE) {
-        out.put(struct_name(edge ? LVB_STRUCT_PATH : fault.structure));
+        out.put(lvb_struct_name(edge ? LVB_STRUCT_PATH : fault.structure));
         out.put('.');
     }
     if (edge) {
@@ -248,9 +252,8 @@ const char *user_of_field(std::int32_t structure) noexcept {
 const char *code_name(const lvb_fault &fault, std::int32_t code) noexcept {
     switch (fault.field) {
     case LVB_FIELD_KIND:
-        return fault.structure == LVB_STRUCT_PATTERN || (fault.structure == LVB_STRUCT_PLACE && fault.stage < 0)
-                   ? nullptr
-                   : lvb_kind_name(code);
+        return struct_of(fault) == LVB_STRUCT_PATTERN || struct_of(fault) == LVB_STRUCT_PLACE ? nullptr
+                                                                                              : lvb_kind_name(code);
     case LVB_FIELD_BASIS:
         return lvb_basis_name(code);
     case LVB_FIELD_QUANTITY:
@@ -258,7 +261,7 @@ const char *code_name(const lvb_fault &fault, std::int32_t code) noexcept {
     case LVB_FIELD_FIELD:
         return lvb_field_name(code);
     case LVB_FIELD_STRUCTURE:
-        return struct_name(code);
+        return lvb_struct_name(code);
     default:
         return nullptr;
     }
@@ -342,7 +345,7 @@ bool put_bit(Writer &out, const lvb_fault &fault) noexcept {
         if (fault.field == LVB_FIELD_STATED && each.bit == lowest) {
             out.put(each.name);
             out.put(", which this ");
-            out.put(fault.structure == LVB_STRUCT_STAGE ? "kind of stage" : "struct");
+            out.put(struct_of(fault) == LVB_STRUCT_STAGE ? "kind of stage" : "struct");
             out.put(" has no use for");
             return true;
         }
@@ -391,8 +394,7 @@ void put_order(Writer &out, const lvb_fault &fault) noexcept {
 // What to do about a field that is filled in vain, where more can be said than that; null elsewhere.
 const char *use_of(const lvb_fault &fault) noexcept {
     constexpr double own_antenna = LVB_KIND_ANTENNA;
-    if ((fault.structure == LVB_STRUCT_STAGE || fault.structure == LVB_STRUCT_PLACE) &&
-        fault.field == LVB_FIELD_PATTERN && fault.value == own_antenna)
+    if (struct_of(fault) == LVB_STRUCT_STAGE && fault.field == LVB_FIELD_PATTERN && fault.value == own_antenna)
         return " is filled, but this is the site's own antenna: give the pattern to its lvb_antenna instead";
     if (fault.structure == LVB_STRUCT_MAP && fault.field == LVB_FIELD_FADING)
         return " is filled, but the map has no array `outage` to put its result in: give one, or no law of fading";
@@ -424,7 +426,7 @@ const char *use_of(const lvb_fault &fault) noexcept {
 
 // What is missing where the field's name alone would mislead; null elsewhere.
 const char *lack_of(const lvb_fault &fault) noexcept {
-    if ((fault.structure == LVB_STRUCT_LINK || fault.structure == LVB_STRUCT_PLACE) && fault.field == LVB_FIELD_STAGES)
+    if (struct_of(fault) == LVB_STRUCT_LINK && fault.field == LVB_FIELD_STAGES)
         return " hold no air, which a site needs";
     if (fault.structure == LVB_STRUCT_SITE && fault.field == LVB_FIELD_AREAS)
         return ": no point of the grid lies in them";
@@ -460,8 +462,7 @@ void put_sentence(Writer &out, const lvb_fault &fault) noexcept {
         return out.put("the limit needs a transmit antenna in the chain");
     if (const char *sentence = chain_sentence(fault.status)) {
         if (fault.stage >= 0) {
-            if (fault.row >= 0) put_stage_of_link(out, fault);
-            else put_stage(out, fault);
+            if (!put_owner(out, fault)) put_stage(out, fault);
             out.put(" (");
             // The host may have made the fault up: its value need not be a kind.
             constexpr double first = LVB_KIND_SOURCE, last = LVB_KIND_RECEIVER;
@@ -512,7 +513,7 @@ void put_sentence(Writer &out, const lvb_fault &fault) noexcept {
         put_path(out, fault);
         if (const char *use = use_of(fault)) return out.put(use);
         out.put(" is filled, but this ");
-        out.put(user_of_field(fault.structure));
+        out.put(user_of_field(struct_of(fault)));
         return out.put(" has no use for it");
     case LVB_E_CONFLICT:
         put_path(out, fault);
@@ -527,6 +528,7 @@ void put_sentence(Writer &out, const lvb_fault &fault) noexcept {
         }
         if (fault.structure == LVB_STRUCT_COLUMNS || fault.structure == LVB_STRUCT_GRID ||
             fault.structure == LVB_STRUCT_TRIALS || fault.structure == LVB_STRUCT_CHOICE ||
+            fault.structure == LVB_STRUCT_COMPARE ||
             (fault.structure >= LVB_STRUCT_MAP && fault.structure <= LVB_STRUCT_PLACE) ||
             fault.field == LVB_FIELD_LOWEST_MARGIN_DB || fault.field == LVB_FIELD_LOWEST_HEADROOM_DB)
             return out.put(" overlaps another array of the call");

@@ -105,36 +105,6 @@ lvb_status lvb_check_limit(const lvb_link *link, const lvb_limit *limit, lvb_lim
     return answer(fault, [&](Refusal &refusal) noexcept { return check_limit(refusal, link, limit, result); });
 }
 
-const char *lvb_quantity_name(int32_t quantity) {
-    switch (quantity) {
-    case LVB_QUANTITY_TRANSMITTER_OUTPUT:
-        return "transmitter output";
-    case LVB_QUANTITY_ANTENNA_INPUT:
-        return "antenna input";
-    case LVB_QUANTITY_ERP:
-        return "e.r.p.";
-    case LVB_QUANTITY_EIRP:
-        return "e.i.r.p.";
-    default:
-        return "unknown";
-    }
-}
-
-const char *lvb_limit_verdict_name(int32_t verdict) {
-    switch (verdict) {
-    case LVB_LIMIT_HOLDS:
-        return "holds";
-    case LVB_LIMIT_DOUBTFUL:
-        return "doubtful";
-    case LVB_LIMIT_EXCEEDED:
-        return "exceeds the limit";
-    case LVB_LIMIT_NOT_COVERED:
-        return "not covered by the rule";
-    default:
-        return "unknown";
-    }
-}
-
 uint32_t lvb_limit_rule_count(void) { return static_cast<uint32_t>(lvb::tables::limit_rules()); }
 
 lvb_status lvb_describe_limit_rule(uint32_t rule_index, lvb_limit_rule *rule, lvb_fault *fault) {

@@ -137,7 +137,7 @@ void accuse(const Search &search, const decide::Findings &findings, Show show) n
             suspect.span = number;
             suspect.probability = span.probability;
             suspect.fault_db = span.fault_db;
-            suspect.deviation_db = math::sqrt(span.variance_db2);
+            suspect.standard_deviation_db = math::sqrt(span.variance_db2);
             suspect.expected_bits = search.conducted[stage] && search.last_word[stage]
                                         ? findings.expected_bits(i, stage, variance)
                                         : math::not_a_number;
@@ -166,7 +166,7 @@ lvb_locate_result conclude(const Search &search, const decide::Findings &finding
             out.probability = suspect.probability;
             out.span_probability = suspect.probability * (span.end - span.first);
             out.fault_db = suspect.fault_db;
-            out.deviation_db = suspect.deviation_db;
+            out.standard_deviation_db = suspect.standard_deviation_db;
             out.fault_p_value = decide::chi_square_above(findings.degrees(i), span.chi_square);
         }
         if (suspect.expected_bits > out.expected_bits) {

@@ -1,4 +1,4 @@
-// Name of a struct as the header writes it, and how many formulas it has; the other names are public functions.
+// How many formulas the header has; its names are public functions.
 #pragma once
 
 #include <levelbook/levelbook.h>
@@ -6,8 +6,6 @@
 #include <cstdint>
 
 namespace lvb::door {
-
-const char *struct_name(std::int32_t structure) noexcept;
 
 // NOLINTBEGIN(bugprone-macro-parentheses): terms of one sum
 inline constexpr std::int32_t formula_count = 0

@@ -168,7 +168,7 @@ bool compute(Refusal &refusal, const lvb_path *lent, double frequency_mhz, doubl
     out.diffraction_loss_db = found.diffraction_db;
     out.obstacle_loss_db = found.obstacles_db;
     out.free_space_loss_db = found.free_space_db;
-    out.standard_deviation_db = found.deviation_db;
+    out.standard_deviation_db = found.standard_deviation_db;
     out.break_point_m = found.break_point_m;
     out.grazing_angle_deg = found.grazing_deg;
     out.reflection_magnitude = found.reflection;
@@ -213,7 +213,7 @@ bool take_path(Refusal &refusal, const lvb_path *lent, std::int32_t stage, Heigh
     path.reference_distance_m = or_else(in.reference_distance_m, 1.0);
     path.reference_loss_db = in.reference_loss_db;
     path.power_loss_coefficient = in.power_loss_coefficient;
-    path.deviation_db = or_else(in.standard_deviation_db, math::not_a_number);
+    path.standard_deviation_db = or_else(in.standard_deviation_db, math::not_a_number);
     path.cable = {in.longitudinal_loss_db_per_100m, in.coupling_loss_db,
                   or_else(in.lateral_distance_m, path::coupling_distance_m), in.exponent};
     path.obstacles_db = in.floor_count * in.floor_loss_db + in.wall_count * in.wall_loss_db;

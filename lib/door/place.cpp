@@ -119,9 +119,9 @@ class Kept {
 // What would be told as one of the site's antennas, or of their links, is told as a candidate. Tables keep their rows.
 bool of_candidate(Refusal &refusal) noexcept {
     std::int32_t &structure = refusal.place.structure;
+    tell_as_element(refusal.place, LVB_STRUCT_PLACE, refusal.place.row);
     const bool own_pattern = structure == LVB_STRUCT_PATTERN && refusal.place.stage < 0;
-    if (own_pattern || structure == LVB_STRUCT_SITE_ANTENNA || structure == LVB_STRUCT_ANTENNA ||
-        structure == LVB_STRUCT_LINK || structure == LVB_STRUCT_STAGE)
+    if (own_pattern || structure == LVB_STRUCT_SITE_ANTENNA || structure == LVB_STRUCT_ANTENNA)
         structure = LVB_STRUCT_PLACE;
     if (structure == LVB_STRUCT_SCREEN && refusal.field == LVB_FIELD_ANTENNA) refusal.field = LVB_FIELD_CANDIDATES;
     return false;

@@ -1,6 +1,7 @@
 #include "decide/rank.hpp"
 
 #include "door/check_chain.hpp"
+#include "door/fields.hpp"
 
 namespace lvb::door {
 namespace {
@@ -8,6 +9,10 @@ namespace {
 using chain::Basis;
 using chain::Kind;
 using math::not_a_number;
+
+constexpr decide::Span span_of(const Range &range) noexcept { return {range.minimum, range.maximum}; }
+constexpr decide::Spans spans{span_of(frequency_range), span_of(distance_range), span_of(temperature_range),
+                              span_of(turn_range), span_of(elevation_range)};
 
 // What all stages together have, which shares are of.
 struct Totals {
@@ -110,9 +115,9 @@ lvb_ranking rank_all(const lvb_link &link, const chain::Conditions &conditions, 
     Refusal refusal;
     walk_stages(refusal, link, [&](const chain::Stage &stage) noexcept {
         const chain::Line &line = ledger.enter(stage);
-        const decide::Slopes slopes = decide::slopes_of(stage, conditions);
-        const double help_db = near ? decide::near_help_db(stage, conditions, line.near_end.change_db)
-                                    : decide::far_help_db(stage, conditions, line.far_end.change_db);
+        const decide::Slopes slopes = decide::slopes_of(stage, conditions, spans);
+        const double help_db = near ? decide::near_help_db(stage, conditions, line.near_end.change_db, spans)
+                                    : decide::far_help_db(stage, conditions, line.far_end.change_db, spans);
         const double tolerance = stage.tolerance_db;
         ranks.loss[index] = loss_of(stage, line);
         ranks.variance[index] = tolerance;

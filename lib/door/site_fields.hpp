@@ -16,16 +16,16 @@ inline constexpr Range least_headroom_range{0.0, 100.0, false};
 /// Range of the parameter of a law of fading, or null where the law has none.
 inline const Range *fading_range(std::int32_t law) noexcept {
     static constexpr Range rice_factor_db{-100.0, 40.0, false}, nakagami_shape{0.5, 100.0, true};
-    static constexpr Range deviation_db{0.0, 100.0, false}, suzuki_deviation_db{0.0, 30.0, false};
+    static constexpr Range standard_deviation_db{0.0, 100.0, false}, suzuki_standard_deviation_db{0.0, 30.0, false};
     switch (law) {
     case LVB_FADING_RICE:
         return &rice_factor_db;
     case LVB_FADING_NAKAGAMI:
         return &nakagami_shape;
     case LVB_FADING_LOGNORMAL:
-        return &deviation_db;
+        return &standard_deviation_db;
     case LVB_FADING_SUZUKI:
-        return &suzuki_deviation_db;
+        return &suzuki_standard_deviation_db;
     default:
         return nullptr;
     }

@@ -339,19 +339,30 @@ bool is_near_goal(std::int32_t goal) noexcept {
     return goal == LVB_GOAL_HEADROOM || goal == LVB_GOAL_NEAR_FROM_MIDDLE || goal == LVB_GOAL_NEAR_LEVEL;
 }
 
-// The next value to look at on a walk; not past a row of a cable's table, where its loss has a step.
-double next_of(const Problem &problem, const decide::Walk &way, double at, double to) noexcept {
+// The tables of the chain's cables, whose loss has a step at each row; none where the unknown is no frequency.
+struct CableTables {
+    explicit CableTables(const Problem &problem) noexcept {
+        if (problem.in.field != LVB_FIELD_FREQUENCY_MHZ) return;
+        chain::Stage stage;
+        Refusal refusal;
+        for (std::uint32_t i = 0; i < problem.link.stage_count; ++i) {
+            take_stage(refusal, problem.link, i, stage);
+            if (stage.has_cable) all[count++] = stage.cable.table;
+        }
+    }
+
+    cable::Table all[LVB_MAX_STAGES];
+    std::uint32_t count = 0;
+};
+
+// The next value to look at on a walk; not past a row of a cable's table.
+double next_of(const decide::Walk &way, const CableTables &tables, double at, double to) noexcept {
     const double step = way.step(at);
     double next = at < to ? at + step : at - step;
     if (at < to ? next > to : next < to) next = to;
-    if (problem.in.field != LVB_FIELD_FREQUENCY_MHZ) return next;
-    chain::Stage stage;
-    Refusal refusal;
-    for (std::uint32_t i = 0; i < problem.link.stage_count; ++i) {
-        take_stage(refusal, problem.link, i, stage);
-        if (!stage.has_cable) continue;
-        const cable::Table &table = stage.cable.table;
-        for (std::uint32_t k = 0; k < table.rows; ++k) next = decide::up_to_step(at, next, table.frequency_mhz[k]);
+    for (std::uint32_t i = 0; i < tables.count; ++i) {
+        const cable::Table &table = tables.all[i];
+        for (std::size_t k = 0; k < table.rows; ++k) next = decide::up_to_step(at, next, table.frequency_mhz[k]);
     }
     return next;
 }
@@ -372,7 +383,8 @@ lvb_solution walk(const lvb_solution &out, const Problem &problem, double at_low
     const bool two_ray = problem.path.model == path::Model::two_ray && is_distance(problem.in.field);
     const decide::Walk way{two_ray, problem.path.transmit_height_m, problem.path.receive_height_m,
                            problem.conditions.frequency_mhz};
-    const auto next = [&](double at) noexcept { return next_of(problem, way, at, to.at); };
+    const CableTables tables(problem);
+    const auto next = [&](double at) noexcept { return next_of(way, tables, at, to.at); };
     const decide::Place place = decide::first_met(from.at, to.at, wanted, next, figure);
     if (place.found) return answered(out, place.at, figure(place.at), wanted, LVB_SOLUTION_FOUND);
     return room ? stopped(out, to, to.at, at_to, wanted, outcome_to)

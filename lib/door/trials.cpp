@@ -260,7 +260,8 @@ lvb_sureness sureness_of(const decide::Tally &total, double far_dbm, double near
     share(total.far_above, out.far_above_probability, out.far_above_error);
     share(total.near_below, out.near_below_probability, out.near_below_error);
     share(total.near_above, out.near_above_probability, out.near_above_error);
-    const double far_deviation = total.far.deviation_db(n), near_deviation = total.near.deviation_db(n);
+    const double far_deviation = total.far.standard_deviation_db(n),
+                 near_deviation = total.near.standard_deviation_db(n);
     const bool one = n < 2;
     out.far_mean_dbm = far_dbm + total.far.mean_db(n);
     out.far_standard_deviation_db = far_deviation;

@@ -5,10 +5,10 @@
 
 namespace lvb::fading {
 
-double lognormal_outage_below_median(double margin_db, double deviation_db) noexcept;
-double lognormal_margin_below_median_db(double outage, double deviation_db) noexcept;
-double suzuki_outage_below_median_of_means(double margin_db, double deviation_db) noexcept;
-double suzuki_margin_below_median_of_means_db(double outage, double deviation_db) noexcept;
-double area_coverage(double edge_coverage, double deviation_db, double path_loss_exponent) noexcept;
+double lognormal_outage_below_median(double margin_db, double standard_deviation_db) noexcept;
+double lognormal_margin_below_median_db(double outage, double standard_deviation_db) noexcept;
+double suzuki_outage_below_median_of_means(double margin_db, double standard_deviation_db) noexcept;
+double suzuki_margin_below_median_of_means_db(double outage, double standard_deviation_db) noexcept;
+double area_coverage(double edge_coverage, double standard_deviation_db, double path_loss_exponent) noexcept;
 
 } // namespace lvb::fading

@@ -35,7 +35,7 @@ inline constexpr std::int32_t environments = 6;
 
 /// A row of the site-general model: loss 10 distance log10(d) + offset_db + 10 frequency log10(f in GHz).
 struct Site {
-    double distance, offset_db, frequency, deviation_db;
+    double distance, offset_db, frequency, standard_deviation_db;
     Reach reach;
 };
 /// Source: ITU-R P.1238-11, table 2.

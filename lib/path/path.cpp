@@ -109,8 +109,9 @@ double loss_db(const Path &path, double frequency_mhz, double distance_m) noexce
                   path.obstacles_db);
 }
 
-double deviation_db(const Path &path) noexcept {
-    return path.model == Model::site_general ? site_of(path.environment).deviation_db : path.deviation_db;
+double standard_deviation_db(const Path &path) noexcept {
+    return path.model == Model::site_general ? site_of(path.environment).standard_deviation_db
+                                             : path.standard_deviation_db;
 }
 
 bool is_near_field(const Path &path, double frequency_mhz, double distance_m) noexcept {
@@ -126,7 +127,7 @@ Loss loss(const Path &path, double frequency_mhz, double distance_m) noexcept {
     out.obstacles_db = path.obstacles_db;
     out.db = sum_db(out.base_db, out.diffraction_db, out.obstacles_db);
     out.free_space_db = free_space_loss_db(frequency_mhz, through_air_m(path, distance_m));
-    out.deviation_db = deviation_db(path);
+    out.standard_deviation_db = standard_deviation_db(path);
     out.near_field = is_near_field(path, frequency_mhz, distance_m);
     return out;
 }

@@ -29,7 +29,7 @@ struct Path {
     Ground ground;
     double exponent, reference_distance_m, reference_loss_db; ///< loss 0: that of free space there
     double power_loss_coefficient;
-    double deviation_db; ///< of the loss around the host's figures; NaN where not stated
+    double standard_deviation_db; ///< of the loss around the host's figures; NaN where not stated
     RadiatingCable cable;
     double obstacles_db; ///< of walls and floors
     Edges edges;
@@ -37,7 +37,7 @@ struct Path {
 
 struct Loss {
     double db, base_db, diffraction_db, obstacles_db, free_space_db;
-    double deviation_db;                                                 ///< NaN where none is stated
+    double standard_deviation_db;                                        ///< NaN where none is stated
     double break_point_m, grazing_deg, reflection, reflection_phase_deg; ///< NaN but for two rays
     bool near_field;
 };
@@ -57,7 +57,7 @@ double direct_m(const Path &path, double distance_m) noexcept;
 double loss_db(const Path &path, double frequency_mhz, double distance_m) noexcept;
 
 /// Standard deviation of the loss from place to place; NaN where none is stated.
-double deviation_db(const Path &path) noexcept;
+double standard_deviation_db(const Path &path) noexcept;
 
 /// Whether the way is shorter than a wavelength.
 bool is_near_field(const Path &path, double frequency_mhz, double distance_m) noexcept;

@@ -9,8 +9,8 @@ namespace {
 
 bool is_logarithm(const std::string &function) { return function == "lvb_db_from_power_ratio"; }
 
-const proof::Scalar &scalar_of(const std::string &function) {
-    for (const proof::Scalar &scalar : proof::scalars())
+const support::Function &scalar_of(const std::string &function) {
+    for (const support::Function &scalar : support::functions())
         if (function == scalar.name) return scalar;
     throw std::runtime_error(function + " is no plain function");
 }
@@ -22,7 +22,7 @@ double with_bits(std::uint64_t exponent, std::uint64_t mantissa) {
     return x;
 }
 
-void check(const proof::Scalar &scalar, Oracle oracle, double x, Measured &measured) {
+void check(const support::Function &scalar, Oracle oracle, double x, Measured &measured) {
     const double got = scalar.call(&x);
     const Real exact = oracle(&x);
     const double error = abs(Real(got) - exact).rounded();
@@ -42,7 +42,7 @@ const std::vector<Kernel> &kernels() {
 }
 
 Measured search(const Kernel &kernel, std::uint64_t points) {
-    const proof::Scalar &scalar = scalar_of(kernel.function);
+    const support::Function &scalar = scalar_of(kernel.function);
     const Oracle oracle = oracle_of(kernel.function);
     const bool logarithm = is_logarithm(kernel.function);
     proof::Random random(logarithm ? 51 : 52);

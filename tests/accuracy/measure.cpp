@@ -7,9 +7,9 @@
 namespace accuracy {
 namespace {
 
-using proof::Interval;
 using proof::Random;
-using proof::Scalar;
+using support::Function;
+using support::Interval;
 
 constexpr double highest_temperature =
     1000.0; // in degrees: beyond it, an error in degrees tells of nothing that occurs
@@ -20,7 +20,7 @@ bool in_decibels(const std::string &name) { return name.find("_db") != std::stri
 bool covered(const Interval &interval, double x) {
     if (!std::isfinite(x) || !interval.holds(x)) return false;
     const double size = std::fabs(x);
-    return x == 0.0 || (size >= 1e-100 && size <= (in_decibels(interval.argument) ? 1000.0 : 1e100));
+    return x == 0.0 || (size >= 1e-100 && size <= (in_decibels(interval.name) ? 1000.0 : 1e100));
 }
 
 double any_bits(Random &random) {
@@ -65,19 +65,19 @@ double argument(const Interval &interval, Random &random) {
     }
 }
 
-bool gives_decibels(const Scalar &scalar) {
-    const std::string name = std::string(scalar.name).substr(4); // without "lvb_"
+bool gives_decibels(const Function &scalar) {
+    const std::string name = scalar.name.substr(4); // without "lvb_"
     if (name.starts_with("db")) return !name.starts_with("db_per_100");
     return in_decibels(name.substr(0, name.find("_from"))) || name == "eirp_dbm_from_field_strength";
 }
 
-bool gives_degrees(const Scalar &scalar) {
+bool gives_degrees(const Function &scalar) {
     const std::string name = scalar.name;
     return name.starts_with("lvb_kelvin") || name.starts_with("lvb_degc") || name.starts_with("lvb_degf");
 }
 
 /// Moves one argument so that a level comes close to 0 dB, where it does not reach it by itself.
-void steer_to_zero(const Scalar &scalar, const std::vector<Interval> &intervals, std::vector<double> &x,
+void steer_to_zero(const Function &scalar, const std::vector<Interval> &intervals, std::vector<double> &x,
                    Random &random) {
     const double result = scalar.call(x.data());
     if (!std::isfinite(result)) return;
@@ -99,7 +99,7 @@ void steer_to_zero(const Scalar &scalar, const std::vector<Interval> &intervals,
 
 } // namespace
 
-std::string plain_unit(const Scalar &scalar) {
+std::string plain_unit(const Function &scalar) {
     return gives_decibels(scalar) ? "dB" : gives_degrees(scalar) ? "degrees" : "relative";
 }
 
@@ -127,20 +127,20 @@ std::vector<double> extremes(const Interval &interval) {
                               1.7e308,
                               limits::max()})
         for (const double x : {size, -size}) all.push_back(x);
-    if (in_decibels(interval.argument))
+    if (in_decibels(interval.name))
         for (const double size : {1000.0, 3000.0, 3100.0, 4000.0, 5000.0, 6000.0, 6150.0, 6300.0, 7000.0, 9200.0})
             for (const double x : {size, -size}) all.push_back(x);
     std::erase_if(all, [&](double x) { return !std::isfinite(x) || !interval.holds(x); });
     return all;
 }
 
-Measured measure(const Scalar &scalar, std::uint64_t points) {
+Measured measure(const Function &scalar, std::uint64_t points) {
     const Oracle oracle = oracle_of(scalar.name);
-    const std::vector<Interval> intervals = proof::intervals(scalar);
+    const std::vector<Interval> &intervals = scalar.range;
     const proof::Accuracy stated = proof::accuracy(scalar);
     const bool decibels = gives_decibels(scalar), degrees = gives_degrees(scalar);
     std::uint64_t seed = 20250101;
-    for (const char *c = scalar.name; *c != '\0'; ++c) seed = seed * 31 + static_cast<unsigned char>(*c);
+    for (const char c : scalar.name) seed = seed * 31 + static_cast<unsigned char>(c);
     Random random(seed);
 
     Measured measured;

@@ -28,13 +28,13 @@ struct Measured {
 };
 
 /// The unit that the plain error of a function is taken in: "dB", "degrees", or "relative".
-std::string plain_unit(const proof::Scalar &scalar);
+std::string plain_unit(const support::Function &scalar);
 
 /// The smallest and the largest values of an argument, those where products of two of them leave the numbers, and
 /// ordinary ones.
-std::vector<double> extremes(const proof::Interval &interval);
+std::vector<double> extremes(const support::Interval &interval);
 
 /// The first `points` points of the one sequence that belongs to a function: the more, the harder; never other ones.
-Measured measure(const proof::Scalar &scalar, std::uint64_t points);
+Measured measure(const support::Function &scalar, std::uint64_t points);
 
 } // namespace accuracy

@@ -128,8 +128,9 @@ Real correlated_maximal_ratio(double margin_db, double correlation) {
 /// The mean of Rayleigh's outage, or of what is left of 1, over normally distributed local means; powers along equal
 /// steps are products.
 template <class N>
-N suzuki(const N &margin_db, double deviation_db) {
-    const double deviation = deviation_db * std::log(10.0) / 10.0, margin = rounded(margin_db) * std::log(10.0) / 10.0;
+N suzuki(const N &margin_db, double standard_deviation_db) {
+    const double deviation = standard_deviation_db * std::log(10.0) / 10.0,
+                 margin = rounded(margin_db) * std::log(10.0) / 10.0;
     const double peak = margin <= 0.0 ? 0.0 : margin > deviation * deviation ? -deviation : -margin / deviation;
     // What is left of 1 takes a finer and longer sum to be exact where it is small; a Wide only has to come near.
     const bool exact = std::is_same_v<N, Real>, low = margin < 0.0;
@@ -137,8 +138,8 @@ N suzuki(const N &margin_db, double deviation_db) {
     const double count = std::ceil((low ? 13.5 : 11.5) / width);
     const N step(width), start = N(peak) - N(count) * step;
     N weight = exp(-start * start / N(2.0)), ratio = exp(-(start + step / N(2.0)) * step), sum(0.0);
-    N level = level_of(-margin_db - N(deviation_db) * start);
-    const N ratio_step = exp(-step * step), level_step = level_of(-N(deviation_db) * step);
+    N level = level_of(-margin_db - N(standard_deviation_db) * start);
+    const N ratio_step = exp(-step * step), level_step = level_of(-N(standard_deviation_db) * step);
     for (double i = -count; i <= count; ++i) {
         sum = sum + weight * rayleigh(level);
         weight = weight * ratio;
@@ -195,9 +196,9 @@ Real normal_threshold(double above) {
 }
 
 /// p + exp(2 s (s + z)) Q(z + 2 s); far out, exp() Q() is phi(z) times the expansion of Mills' ratio.
-Real area_coverage(double edge, double deviation_db, double exponent) {
+Real area_coverage(double edge, double standard_deviation_db, double exponent) {
     if (edge == 0.0 || edge == 1.0) return edge;
-    const Real z = -normal_threshold(edge), s = Real(deviation_db) * log(Real(10.0)) / 10.0 / Real(exponent);
+    const Real z = -normal_threshold(edge), s = Real(standard_deviation_db) * log(Real(10.0)) / 10.0 / Real(exponent);
     const Real far = z + 2.0 * s;
     if (far < 1e4) return edge + exp(2.0 * s * (s + z)) * normal_above(far);
     const Real square = 1.0 / far / far;

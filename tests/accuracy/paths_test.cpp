@@ -62,9 +62,11 @@ TEST(Paths, TwoRaysLieWithinTheStatedError) {
     Random random(91);
     double worst_share = 0.0;
     for (int i = 0; i < 20000; ++i) {
-        Way way = proof::two_ray(random.log_uniform(-2, 3), random.log_uniform(-2, 3));
-        way.ground(random.below(8) ? random.log_uniform(0, 3) : 1.0, random.below(3) ? random.log_uniform(-6, 8) : 0.0,
-                   static_cast<std::int32_t>(random.below(2)));
+        const double transmit_m = random.log_uniform(-2, 3), receive_m = random.log_uniform(-2, 3);
+        const double permittivity = random.below(8) ? random.log_uniform(0, 3) : 1.0;
+        const double conductivity = random.below(3) ? random.log_uniform(-6, 8) : 0.0;
+        Way way = proof::two_ray(transmit_m, receive_m);
+        way.ground(permittivity, conductivity, static_cast<std::int32_t>(random.below(2)));
         const double mhz = random.log_uniform(-1, 5.4), metres = random.log_uniform(-2, 9);
         ASSERT_EQ(way.compute(mhz, metres), LVB_OK);
         const Exact exact = two_ray(way.path, mhz, metres);

@@ -32,11 +32,11 @@ std::string plain_cell(const Worst &worst, const std::string &unit) {
 
 std::string rounded_up(double value) { return number("%.2f", std::ceil(value * 100.0) / 100.0); }
 
-Row row_of(const proof::Scalar &scalar, const Measured &measured) {
+Row row_of(const support::Function &scalar, const Measured &measured) {
     const std::string unit = plain_unit(scalar);
     return {scalar.name,
-            scalar.range,
-            scalar.accuracy,
+            scalar.range_line,
+            scalar.accuracy_line,
             std::to_string(measured.points),
             ulp_cell(measured.ulp),
             plain_cell(measured.near_zero, unit),

@@ -14,7 +14,7 @@ struct Row {
     std::string function, range, stated, points, ulp, near_zero, plain;
 };
 
-Row row_of(const proof::Scalar &scalar, const Measured &measured);
+Row row_of(const support::Function &scalar, const Measured &measured);
 Row row_of(const Kernel &kernel, const Measured &measured);
 std::string text_of(const Row &row);
 

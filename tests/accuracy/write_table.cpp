@@ -51,7 +51,8 @@ int main(int count, char **arguments) {
     std::string text = heading;
     text += "## Plain functions\n\n";
     text += columns;
-    text += rows(proof::scalars(), [&](const proof::Scalar &scalar) { return accuracy::measure(scalar, points); });
+    text +=
+        rows(support::functions(), [&](const support::Function &scalar) { return accuracy::measure(scalar, points); });
     text += "\n## Kernels\n\nAll exponents for 16 mantissas, and then random points, half of them near 1 or 0 dB.\n\n";
     text += columns;
     text += rows(accuracy::kernels(),

@@ -42,8 +42,10 @@ double gain(const lvb_pattern &pattern, double azimuth_deg, double elevation_deg
 TEST(Pattern, ZeroedIsIsotropic) {
     proof::Random random(101);
     auto pattern = pattern_of(LVB_PATTERN_ISOTROPIC);
-    for (int i = 0; i < 200; ++i)
-        EXPECT_EQ(gain(pattern, random.uniform(-360.0, 360.0), random.uniform(-90.0, 90.0)), 0.0);
+    for (int i = 0; i < 200; ++i) {
+        const double azimuth = random.uniform(-360.0, 360.0), elevation = random.uniform(-90.0, 90.0);
+        EXPECT_EQ(gain(pattern, azimuth, elevation), 0.0);
+    }
     pattern.gain_dbi = -6.0; // a lossy whip
     EXPECT_EQ(gain(pattern, 123.0, -45.0), -6.0);
     EXPECT_EQ(ask(pattern, 0.0, 0.0).maximum_dbi, -6.0);

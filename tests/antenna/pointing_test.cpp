@@ -131,8 +131,9 @@ TEST(Pointing, LinearAxesAreProjectedAcrossTheLineOfSight) {
 }
 
 lvb_antenna any(Random &random, const lvb_pattern *pattern) {
-    auto made = antenna(random.uniform(-30.0, 30.0), random.uniform(-30.0, 30.0), random.uniform(0.0, 10.0),
-                        random.uniform(-180.0, 180.0), random.uniform(-80.0, 80.0));
+    const double x = random.uniform(-30.0, 30.0), y = random.uniform(-30.0, 30.0), z = random.uniform(0.0, 10.0);
+    const double azimuth = random.uniform(-180.0, 180.0), tilt = random.uniform(-80.0, 80.0);
+    auto made = antenna(x, y, z, azimuth, tilt);
     made.roll_deg = random.uniform(-180.0, 180.0);
     made.polarization_deg = random.uniform(-180.0, 180.0);
     made.ellipticity = random.below(3) ? random.uniform(-1.0, 1.0) : 0.0;

@@ -165,8 +165,8 @@ TEST(Catalogue, AHostsTableOfTheSameRowsGivesTheSameBits) {
         proof::Random random(52);
         for (int i = 0; i < 200; ++i) {
             const double f = random.uniform(0.1 * table.frequency_mhz.front(), 2.0 * table.frequency_mhz.back());
-            lvb_cable_run run =
-                at_temperature(run_of(f, random.log_uniform(-3, 4), type), random.uniform(-100.0, 200.0));
+            const double length_m = random.log_uniform(-3, 4);
+            lvb_cable_run run = at_temperature(run_of(f, length_m, type), random.uniform(-100.0, 200.0));
             run.connector_count = static_cast<std::uint32_t>(random.below(5));
             const lvb_cable_loss own = loss_of(run);
             run.cable_type = LVB_CABLE_NONE;

@@ -19,8 +19,8 @@ lvb_coaxial_line line_of(double mhz, double inner_mm, double outer_mm) {
 }
 
 lvb_coaxial_line any_line(Random &random) {
-    const double inner = random.log_uniform(-1, 1);
-    lvb_coaxial_line line = line_of(random.log_uniform(0, 4), inner, inner * random.uniform(1.5, 8.0));
+    const double inner = random.log_uniform(-1, 1), mhz = random.log_uniform(0, 4);
+    lvb_coaxial_line line = line_of(mhz, inner, inner * random.uniform(1.5, 8.0));
     line.inner_conductivity = random.uniform(0.05, 1.1);
     line.outer_conductivity = random.uniform(0.05, 1.1);
     line.inner_factor = random.uniform(1.0, 3.0);

@@ -627,8 +627,9 @@ TEST(Length, TheLongestChainIsSummedLikeAShortOne) {
 TEST(Cable, InAChainIsTheCableFunction) {
     Random random(69);
     for (int i = 0; i < 200; ++i) {
-        lvb_stage line = cable(1 + static_cast<std::int32_t>(random.below(lvb_cable_type_count())),
-                               random.log_uniform(-3.0, 3.0), static_cast<std::uint32_t>(random.below(5)));
+        const auto type = 1 + static_cast<std::int32_t>(random.below(lvb_cable_type_count()));
+        const double length_m = random.log_uniform(-3.0, 3.0);
+        lvb_stage line = cable(type, length_m, static_cast<std::uint32_t>(random.below(5)));
         if (line.connector_count != 0 && random.below(2)) line.connector_loss_db = random.uniform(0.01, 10.0);
         Chain chain({source(0.0), line}, random.uniform(60.0, 250.0));
         if (random.below(2)) {

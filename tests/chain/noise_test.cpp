@@ -141,7 +141,8 @@ void with_random_books(std::uint64_t seed, int count, Check check) {
     Random random(seed);
     for (int i = 0; i < count; ++i) {
         Lent lent;
-        Book book(figured(random, lent), random.log_uniform(-3, 1));
+        Chain chain = figured(random, lent);
+        Book book(std::move(chain), random.log_uniform(-3, 1));
         if (random.below(2)) book.conditions.antenna_temperature_k = random.log_uniform(0, 5);
         else if (random.below(2)) book.conditions.external_noise_figure_db = random.uniform(-20.0, 60.0);
         book.conditions.carriers = random.below(3) ? 2 + static_cast<std::uint32_t>(random.below(40)) : 0;

@@ -129,16 +129,17 @@ class ChainMaker {
         return kind == LVB_KIND_PASSIVE || kind == LVB_KIND_ALLOWANCE || kind == LVB_KIND_CABLE ? 0.0 : 20.0;
     }
     lvb_stage dressed(std::int32_t kind) {
-        lvb_stage made = stage(kind, 0.0, random_.below(3) ? random_.uniform(0.0, 4.0) : 0.0,
-                               static_cast<std::int32_t>(random_.below(6)));
+        const double tolerance = random_.below(3) ? random_.uniform(0.0, 4.0) : 0.0;
+        lvb_stage made = stage(kind, 0.0, tolerance, static_cast<std::int32_t>(random_.below(6)));
         const double low = lowest(kind);
         const double high = highest(kind);
         if (lending_ == Lending::everything && random_.below(3) == 0 && lend(made)) return made;
-        if (random_.below(4) == 0)
-            made.gain_table = lent_.gain({100.0, random_.uniform(200.0, 400.0), 500.0, 850.0},
-                                         {random_.uniform(low, high), random_.uniform(low, high),
-                                          random_.uniform(low, high), random_.uniform(low, high)});
-        else if (random_.below(8) != 0 || kind == LVB_KIND_CABLE) made.gain_db = random_.uniform(low, high);
+        if (random_.below(4) == 0) {
+            const double second_mhz = random_.uniform(200.0, 400.0);
+            made.gain_table =
+                lent_.gain({100.0, second_mhz, 500.0, 850.0}, {random_.uniform(low, high), random_.uniform(low, high),
+                                                               random_.uniform(low, high), random_.uniform(low, high)});
+        } else if (random_.below(8) != 0 || kind == LVB_KIND_CABLE) made.gain_db = random_.uniform(low, high);
         return made;
     }
     // An antenna's pattern or an allowance's body stands in place of a gain, a path beside it.
@@ -177,8 +178,8 @@ class ChainMaker {
                 stages.push_back(dressed(LVB_KIND_CABLE));
                 break;
             default: {
-                lvb_stage made =
-                    stage(LVB_KIND_CABLE, 0.0, random_.uniform(0.0, 2.0), static_cast<std::int32_t>(random_.below(6)));
+                const double tolerance = random_.uniform(0.0, 2.0);
+                lvb_stage made = stage(LVB_KIND_CABLE, 0.0, tolerance, static_cast<std::int32_t>(random_.below(6)));
                 if (random_.below(2)) made.cable_type = LVB_CABLE_RG_213_U;
                 else made.cable_table = lent_.cable({200.0, 500.0, 800.0}, {7.0, 12.0, 16.0});
                 made.length_m = random_.log_uniform(-1.0, 2.0);

@@ -238,4 +238,166 @@ TEST(Comfort, ComputesMapsAndWalks) {
     EXPECT_EQ(walked->duration_s, 2.0);
 }
 
+// A walk of 40 m to 4 m in free space, 0 dBm between isotropic antennas into a window.
+std::vector<lvb_stage> walk_out() {
+    std::vector<lvb_stage> stages(5);
+    const std::int32_t kinds[] = {LVB_KIND_SOURCE, LVB_KIND_ANTENNA, LVB_KIND_AIR, LVB_KIND_ANTENNA, LVB_KIND_RECEIVER};
+    for (std::size_t i = 0; i < 5; ++i) stages[i].kind = kinds[i];
+    stages[4].stated = LVB_STATED_FLOOR | LVB_STATED_CEILING | LVB_STATED_NOISE_FIGURE;
+    stages[4].floor_dbm = -90.0;
+    stages[4].ceiling_dbm = -20.0;
+    stages[4].noise_figure_db = 8.0;
+    return stages;
+}
+lvb_link walk_of(const std::vector<lvb_stage> &stages) {
+    lvb_link link = link_of(stages);
+    link.far_distance_m = 40.0;
+    link.near_distance_m = 4.0;
+    return link;
+}
+
+TEST(Comfort, AnswersQuestionsAboutALink) {
+    const std::vector<lvb_stage> stages = walk_out();
+    const lvb_link link = walk_of(stages);
+    const double loss = lvb_free_space_loss_db(600.0, 40.0);
+
+    auto conditions = levelbook::sized<lvb_noise_conditions>();
+    conditions.bandwidth_mhz = 0.2;
+    std::array<lvb_noise_line, 5> noise_lines{};
+    const auto noise = levelbook::compute_noise(link, conditions, noise_lines);
+    ASSERT_TRUE(noise) << noise.text();
+    EXPECT_EQ(noise->noise_figure_db, 8.0);
+    EXPECT_EQ(noise_lines[4].stage_noise_figure_db, 8.0);
+
+    auto limit = levelbook::sized<lvb_limit>();
+    limit.quantity = LVB_QUANTITY_EIRP;
+    limit.limit_dbm = 3.0;
+    const auto checked = levelbook::check_limit(link, limit);
+    ASSERT_TRUE(checked) << checked.text();
+    EXPECT_EQ(checked->room_db, 3.0);
+
+    const double mhz[] = {600.0, 1200.0};
+    auto sweep = levelbook::sized<lvb_sweep>();
+    sweep.link = &link;
+    sweep.frequency_mhz = mhz;
+    sweep.frequency_count = 2;
+    const auto swept = levelbook::compute_sweep(sweep);
+    ASSERT_TRUE(swept) << swept.text();
+    EXPECT_EQ(swept->lowest_margin.frequency_mhz, 1200.0);
+
+    auto solve = levelbook::sized<lvb_solve>();
+    solve.structure = LVB_STRUCT_LINK;
+    solve.field = LVB_FIELD_FAR_DISTANCE_M;
+    solve.goal = LVB_GOAL_MARGIN;
+    solve.link = &link;
+    solve.wanted = 90.0 - loss;
+    const auto solved = levelbook::compute_solution(solve);
+    ASSERT_TRUE(solved) << solved.text();
+    EXPECT_STREQ(lvb_solution_name(solved->outcome), "found");
+    EXPECT_NEAR(solved->value, 40.0, 1e-9);
+
+    std::array<lvb_contribution, 5> contributions{};
+    const auto ranking = levelbook::compute_ranking(link, contributions);
+    ASSERT_TRUE(ranking) << ranking.text();
+    EXPECT_EQ(ranking->loss_stage, 2);
+    EXPECT_EQ(contributions[2].loss_rank, 1u);
+
+    auto trials = levelbook::sized<lvb_trials>();
+    trials.link = &link;
+    trials.trial_count = 128;
+    const auto tally = levelbook::compute_trials(trials);
+    ASSERT_TRUE(tally) << tally.text();
+    const auto sure = levelbook::compute_sureness({&*tally, 1});
+    ASSERT_TRUE(sure) << sure.text();
+    EXPECT_EQ(sure->inside_probability, 1.0);
+    EXPECT_EQ(levelbook::compute_sureness({&*tally, 0}).fault().status, LVB_E_MISSING);
+
+    auto locate = levelbook::sized<lvb_locate>();
+    locate.link = &link;
+    locate.uncertainty_db = 0.5;
+    std::array<lvb_suspect, 5> suspects{};
+    const auto located = levelbook::locate_fault(locate, suspects);
+    ASSERT_TRUE(located) << located.text();
+    EXPECT_EQ(located->reading_count, 0u);
+    EXPECT_EQ(suspects[1].standard_deviation_db, 10.0); // what is held before any reading
+    locate.link = nullptr;
+    EXPECT_EQ(levelbook::locate_fault(locate, suspects).fault().status, LVB_E_NULL);
+
+    auto neighbours = levelbook::sized<lvb_neighbours>();
+    neighbours.coupling_loss_db = 40.0;
+    neighbours.transmit_dbm = 10.0;
+    const auto beside = levelbook::compute_coexistence(neighbours);
+    ASSERT_TRUE(beside) << beside.text();
+    EXPECT_EQ(beside->blocker_dbm, -30.0);
+}
+
+TEST(Comfort, ComparesLinks) {
+    const std::vector<lvb_stage> one = walk_out();
+    std::vector<lvb_stage> other = one;
+    other[0].level_dbm = 3.0;
+    const lvb_link first = walk_of(one), second = walk_of(other);
+    std::vector<std::uint8_t> scratch(lvb_comparison_scratch_bytes(5, 5));
+    std::vector<lvb_pair> pairs(10);
+    const auto compared = levelbook::compute_comparison(first, second, scratch, pairs);
+    ASSERT_TRUE(compared) << compared.text();
+    EXPECT_EQ(compared->pair_count, 5u);
+    EXPECT_EQ(pairs[0].far_change_difference_db, 3.0);
+    EXPECT_TRUE(levelbook::compute_comparison(first, second, scratch));
+    pairs.pop_back();
+    EXPECT_EQ(levelbook::compute_comparison(first, second, scratch, pairs).text(),
+              "lvb_compare.pairs is 9; allowed 10 to 10.");
+    scratch.pop_back();
+    EXPECT_EQ(levelbook::compute_comparison(first, second, scratch).text(),
+              "lvb_compare.scratch_bytes is 24; allowed 25 to infinity.");
+}
+
+TEST(Comfort, ChoosesGear) {
+    std::vector<lvb_stage> stages = walk_out();
+    const lvb_link link = walk_of(stages);
+    lvb_stage weak = stages[0], strong = stages[0];
+    weak.level_dbm = -40.0;
+    const lvb_item items[] = {{&weak, "weak", nullptr, 1, 1, 0, 0.0, 0.0},
+                              {&strong, "strong", nullptr, 2, 1, 0, 0.0, 0.0}};
+    const std::uint32_t list[] = {0, 1};
+    const lvb_slot slot{0, 0, 2, 0, list};
+    const lvb_need need{&link, 0, 0, 0.0, 0.0, 0.0, 0.0};
+    auto choice = levelbook::sized<lvb_choice>();
+    choice.need_count = choice.slot_count = choice.set_count = 1;
+    choice.item_count = 2;
+    choice.need_size = sizeof need;
+    choice.item_size = sizeof items[0];
+    choice.slot_size = sizeof slot;
+    choice.stage_size = sizeof(lvb_stage);
+    choice.needs = &need;
+    choice.items = items;
+    choice.slots = &slot;
+    const auto room = levelbook::compute_choice_scratch(choice);
+    ASSERT_TRUE(room) << room.text();
+    std::vector<unsigned char> scratch(room->least_bytes);
+    std::uint32_t set = 7;
+    std::uint64_t cost = 0;
+    choice.scratch = scratch.data();
+    choice.scratch_bytes = scratch.size();
+    choice.sets = &set;
+    choice.costs = &cost;
+    const auto chosen = levelbook::compute_choice(choice);
+    ASSERT_TRUE(chosen) << chosen.text();
+    EXPECT_STREQ(lvb_outcome_name(chosen->outcome), "proven");
+    EXPECT_EQ(set, 1u); // the weak one lies 20 dB under the floor
+}
+
+TEST(Comfort, RefusesLinesThatAreNotOneForEachStage) {
+    const std::vector<lvb_stage> stages = walk_out();
+    const lvb_link link = walk_of(stages);
+    const std::string why = "lvb_link.stage_count is 5; allowed 4 to 4.";
+    std::array<lvb_noise_line, 4> noise{};
+    EXPECT_EQ(levelbook::compute_noise(link, levelbook::sized<lvb_noise_conditions>(), noise).text(), why);
+    std::array<lvb_contribution, 4> contributions{};
+    EXPECT_EQ(levelbook::compute_ranking(link, contributions).text(), why);
+    auto locate = levelbook::sized<lvb_locate>();
+    locate.link = &link;
+    std::array<lvb_suspect, 4> suspects{};
+    EXPECT_EQ(levelbook::locate_fault(locate, suspects).text(), why);
+}
+
 } // namespace

@@ -27,6 +27,7 @@ struct Compared {
         auto in = sized<lvb_compare>();
         in.first = &first.link;
         in.second = &second.link;
+        in.scratch_bytes = room;
         in.scratch = scratch.data();
         in.pairs = pairs.data();
         in.pair_size = sizeof(lvb_pair);
@@ -133,8 +134,11 @@ TEST(Compare, PairsAsManyAsCanBe) {
         for (int s = 0; s < 2; ++s) {
             std::vector<lvb_stage> stages = {source(random.uniform(0.0, 20.0))};
             const std::int32_t kinds[] = {LVB_KIND_PASSIVE, LVB_KIND_AMPLIFIER, LVB_KIND_ALLOWANCE};
-            for (std::uint64_t n = random.below(7); n > 0; --n)
-                stages.push_back(stage(kinds[random.below(3)], -random.uniform(0.0, 6.0), random.uniform(0.0, 1.0)));
+            for (std::uint64_t n = random.below(7); n > 0; --n) {
+                const std::int32_t kind = kinds[random.below(3)];
+                const double loss_db = random.uniform(0.0, 6.0);
+                stages.push_back(stage(kind, -loss_db, random.uniform(0.0, 1.0)));
+            }
             if (random.below(2)) stages.push_back(receiver(-90.0, 30.0));
             for (lvb_stage &made : stages) made.label = label_of(random);
             chains.emplace_back(stages);

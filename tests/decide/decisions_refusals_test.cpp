@@ -5,6 +5,8 @@
 
 #include <gtest/gtest.h>
 
+#include <cmath>
+
 namespace {
 
 using namespace proof;
@@ -341,6 +343,7 @@ TEST(CompareRefusals, LeaveEverythingAsItWas) {
         in.pair_size = sizeof(lvb_pair);
         in.first = &first.chain.link;
         in.second = &second.chain.link;
+        in.scratch_bytes = scratch.size();
         in.scratch = scratch.data();
         in.pairs = pairs.data();
         change(in);
@@ -358,6 +361,26 @@ TEST(CompareRefusals, LeaveEverythingAsItWas) {
     for (const std::uint32_t size : {0u, 47u, 4097u})
         refused([&](lvb_compare &in) { in.pair_size = size; },
                 {LVB_E_ELEMENT_SIZE, at, LVB_FIELD_PAIR_SIZE, -1, -1, double(size), sizeof(lvb_pair), 4096});
+    const std::uint32_t count = first.chain.link.stage_count;
+    const std::uint64_t room = lvb_comparison_scratch_bytes(count, count);
+    ASSERT_LE(room, scratch.size());
+    for (const std::uint64_t bytes : {std::uint64_t{0}, room - 1})
+        refused([&](lvb_compare &in) { in.scratch_bytes = bytes; },
+                {LVB_E_COUNT, at, LVB_FIELD_SCRATCH_BYTES, -1, -1, double(bytes), double(room), HUGE_VAL});
+    // the scratch begins in the last byte of a result, or a result in its last bytes
+    const Expected overlapping{LVB_E_CONFLICT,
+                               at,
+                               LVB_FIELD_SCRATCH,
+                               -1,
+                               -1,
+                               none,
+                               none,
+                               none,
+                               "lvb_compare.scratch overlaps another array of the call."};
+    const auto last_byte = [](auto &result) { return reinterpret_cast<std::uint8_t *>(&result) + sizeof result - 1; };
+    refused([&](lvb_compare &in) { in.scratch = last_byte(pairs[std::size_t{2} * count - 1]); }, overlapping);
+    refused([&](lvb_compare &in) { in.scratch = last_byte(comparison.result); }, overlapping);
+    refused([&](lvb_compare &in) { in.pairs = reinterpret_cast<lvb_pair *>(scratch.data() + room - 8); }, overlapping);
     second.chain.stages[1].gain_db = 3.0;
     refused([](lvb_compare &) {}, {LVB_E_ABOVE_RANGE, LVB_STRUCT_STAGE, LVB_FIELD_GAIN_DB, 1, -1, 3, -200, 0});
     first.chain.link.frequency_mhz = -1.0;
@@ -367,6 +390,7 @@ TEST(CompareRefusals, LeaveEverythingAsItWas) {
     auto fault = sized<lvb_fault>();
     in.first = &first.chain.link;
     in.second = &second.chain.link;
+    in.scratch_bytes = scratch.size();
     in.scratch = scratch.data();
     EXPECT_EQ(lvb_compute_comparison(&in, nullptr, &fault), LVB_E_NULL);
     expect_fault(fault, {LVB_E_NULL, LVB_STRUCT_NONE, LVB_FIELD_COMPARISON});

@@ -29,12 +29,12 @@ class Draw {
 
     Random &random() { return random_; }
     /// Of a standard deviation, around 0.
-    double error(double deviation_db) {
-        const double limit_db = deviation_db * std::sqrt(3.0);
+    double error(double standard_deviation_db) {
+        const double limit_db = standard_deviation_db * std::sqrt(3.0);
         if (law_ == Law::uniform) return random_.uniform(-limit_db, limit_db);
         // Box and Muller
         const double radius = std::sqrt(-2.0 * std::log(1.0 - random_.uniform(0.0, 1.0)));
-        return deviation_db * radius * std::cos(2.0 * M_PI * random_.uniform(0.0, 1.0));
+        return standard_deviation_db * radius * std::cos(2.0 * M_PI * random_.uniform(0.0, 1.0));
     }
     double fault_db(double least_db, double most_db) {
         const double size = random_.uniform(least_db, most_db);
@@ -130,7 +130,7 @@ TEST_P(Locate, FourReadingsFindTheSpanOfAFault) {
             alarms += world.search.result.consistent == 0;
             contradictions += world.search.result.fault_p_value < 0.01;
             const lvb_suspect &suspect = world.search.suspects[world.culprit];
-            within += std::fabs(suspect.fault_db - world.fault_db) <= 2.0 * suspect.deviation_db;
+            within += std::fabs(suspect.fault_db - world.fault_db) <= 2.0 * suspect.standard_deviation_db;
         }
         std::printf(
             "%s, faults %s: the fault's span is on top in %.2f %%, called inconsistent %.2f %%, fault within two "

@@ -39,7 +39,7 @@ TEST(ByHand, ThreeStagesAndTwoReadings) {
     for (std::size_t i = 1; i < 3; ++i) {
         EXPECT_NEAR(search.suspects[i].probability, ratio[1] / 6.0 / sum, 1e-12);
         EXPECT_NEAR(search.suspects[i].fault_db, -6.0 * 100.0 / 100.2625, 1e-12);
-        EXPECT_NEAR(search.suspects[i].deviation_db, std::sqrt(26.25 / 100.2625), 1e-12);
+        EXPECT_NEAR(search.suspects[i].standard_deviation_db, std::sqrt(26.25 / 100.2625), 1e-12);
         EXPECT_EQ(search.suspects[i].span, 1u);
     }
     EXPECT_EQ(search.suspects[0].span, 0u);
@@ -99,7 +99,7 @@ TEST(Nothing, IsKnownWithoutReadings) {
         EXPECT_EQ(suspect.span, 0u);
         EXPECT_EQ(suspect.probability, 0.5 / 8.0);
         EXPECT_EQ(suspect.fault_db, 0.0);
-        EXPECT_EQ(suspect.deviation_db, 10.0);
+        EXPECT_EQ(suspect.standard_deviation_db, 10.0);
     }
 }
 
@@ -151,7 +151,7 @@ TEST(Readings, AtOnePointCountAsTheirMean) {
         EXPECT_EQ(two.suspects[i].span, mean.suspects[i].span);
         EXPECT_NEAR(two.suspects[i].probability, mean.suspects[i].probability, 1e-12);
         EXPECT_NEAR(two.suspects[i].fault_db, mean.suspects[i].fault_db, 1e-12);
-        EXPECT_NEAR(two.suspects[i].deviation_db, mean.suspects[i].deviation_db, 1e-12);
+        EXPECT_NEAR(two.suspects[i].standard_deviation_db, mean.suspects[i].standard_deviation_db, 1e-12);
         EXPECT_NEAR(two.suspects[i].expected_bits, mean.suspects[i].expected_bits, 1e-12);
     }
     EXPECT_NEAR(two.result.chi_square - mean.result.chi_square, 0.6 * 0.6 / (2.0 * 0.09), 1e-9); // between the two
@@ -197,7 +197,8 @@ TEST(AsPredicted, EachReadingMakesAFaultLessLikelyAndBetterKnown) {
             EXPECT_EQ(search.result.p_value, 1.0);
             for (std::uint32_t i = 0; i < count; ++i) {
                 EXPECT_EQ(search.suspects[i].fault_db, 0.0);
-                EXPECT_LE(search.suspects[i].deviation_db, before.suspects[i].deviation_db * (1.0 + 1e-12));
+                EXPECT_LE(search.suspects[i].standard_deviation_db,
+                          before.suspects[i].standard_deviation_db * (1.0 + 1e-12));
             }
         }
     }
@@ -243,8 +244,8 @@ TEST(Any, SearchGivesProbabilitiesThatAddUpAndSpansThatEndAtReadings) {
             span += read[i];
             EXPECT_GE(suspect.expected_bits, 0.0);
             EXPECT_LE(suspect.expected_bits, std::log2(count + 1.0) + 1e-9);
-            EXPECT_GT(suspect.deviation_db, 0.0);
-            EXPECT_LE(suspect.deviation_db, 10.0);
+            EXPECT_GT(suspect.standard_deviation_db, 0.0);
+            EXPECT_LE(suspect.standard_deviation_db, 10.0);
         }
         EXPECT_NEAR(sum, 1.0, 1e-12);
         EXPECT_EQ(search.result.probability, largest);

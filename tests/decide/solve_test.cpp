@@ -223,7 +223,8 @@ TEST(Solve, InvertsTheBudgetWithTablesAndPathsThatGoUpAndDown) {
         RichChain rich(random);
         std::vector<Unknown> all = unknowns_of(rich.chain);
         std::erase_if(all, is_distance); // those over two rays and edges: below
-        invert(rich, all[random.below(all.size())], random_goal(random), random, tally);
+        const Unknown unknown = all[random.below(all.size())];
+        invert(rich, unknown, random_goal(random), random, tally);
         if (HasFatalFailure()) return;
     }
     EXPECT_GT(tally.inverted, 500);
@@ -368,7 +369,8 @@ TEST(Solve, OverTwoRaysGivesTheDistanceUpToWhichAMarginHolds) {
     Random random(64);
     int inside = 0, deep = 0;
     for (int i = 0; i < 60; ++i) {
-        Way way = two_ray(random.uniform(2.0, 6.0), random.uniform(0.5, 2.0));
+        const double transmit_m = random.uniform(2.0, 6.0), receive_m = random.uniform(0.5, 2.0);
+        Way way = two_ray(transmit_m, receive_m);
         Chain chain({source(10.0), antenna(), air(), antenna(), receiver(-110.0, 0.0)}, random.uniform(400.0, 1500.0),
                     30.0, 1.0);
         chain.stages[2].path = way.lent();

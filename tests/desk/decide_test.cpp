@@ -793,7 +793,7 @@ TEST(DeskSure, RayleighFadingByItsClosedForm) {
     EXPECT_NEAR(number(answer.at("far_below_probability")), outage,
                 0.01 * outage + 5 * number(answer.at("far_below_error")));
     EXPECT_EQ(answer.at("fading"), "Rayleigh");
-    chain.link = R"("fading": {"model": "log-normal", "deviation_db": 6, "outage_percent": 10})";
+    chain.link = R"("fading": {"model": "log-normal", "standard_deviation_db": 6, "outage_percent": 10})";
     const Json shadowed = told(chain, {"sure", "A"});
     EXPECT_NEAR(number(shadowed.at("far_standard_deviation_db")), 6.0, 0.1);
     EXPECT_EQ(number(shadowed.at("shadowing_db")), 6.0);

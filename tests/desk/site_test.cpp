@@ -1171,7 +1171,7 @@ TEST(SiteMutations, AnyNumberIsAnsweredOrRefused) {
  "wearer": {"facing": "point", "point_m": [3, 3], "body_table": {"facing_deg": [0, 180], "loss_db": [1, 9]},
   "pack_antenna": {"roll_deg": 20, "ellipticity": 0.25}, "most_polarization_loss_db": 30},
  "path": {"model": "two-ray", "polarization": "vertical", "relative_permittivity": 5},
- "fading": {"model": "Suzuki", "deviation_db": 4, "outage_percent": 2},
+ "fading": {"model": "Suzuki", "standard_deviation_db": 4, "outage_percent": 2},
  "placing": {"antennas": 1, "least_headroom_db": 0, "candidates": [
   {"label": "c", "link": "A", "place": {"x_m": 1, "y_m": 7, "z_m": 3}, "rail_to_m": [5, 7, 3], "positions": 3}]})");
     const TemporaryFolder folder;

@@ -630,11 +630,11 @@ TEST(DeskFading, OutagesAreThePrintedOnes) {
     EXPECT_NEAR(near_to(fading_of(R"("model": "Nakagami", "shape": 1)" + one, 10).at("outage")), 1.0 - std::exp(-0.1),
                 exact);
     // the normal distribution: 16 % lie more than one deviation below the median, 1 % more than 2.3263
-    const Json shadowed = fading_of(R"("model": "log-normal", "deviation_db": 5)" + one, 5);
+    const Json shadowed = fading_of(R"("model": "log-normal", "standard_deviation_db": 5)" + one, 5);
     EXPECT_NEAR(near_to(shadowed.at("outage")), 0.5 * std::erfc(1.0 / std::sqrt(2.0)), exact);
     EXPECT_NEAR(near_to(shadowed.at("needed_margin_db")), 5.0 * 2.3263479, 1e-5);
     // without shadowing Suzuki is Rayleigh
-    EXPECT_NEAR(near_to(fading_of(R"("model": "Suzuki", "deviation_db": 0)" + one, 10).at("outage")),
+    EXPECT_NEAR(near_to(fading_of(R"("model": "Suzuki", "standard_deviation_db": 0)" + one, 10).at("outage")),
                 1.0 - std::exp(-0.1), exact);
     // the better of two independent branches fails where both do; each may then fail in a tenth
     const Json two = fading_of(R"("model": "Rayleigh", "branches": 2)" + one, 10);
@@ -1065,7 +1065,7 @@ TEST(DeskTerms, RefusalsNameLineAndKey) {
          "'k_db' is no key of fading of model 'Rayleigh'"},
         {link(R"("fading": {"model": "Rice", "outage_percent": 1})"), "fading: k_db is missing"},
         {link(R"("fading": {"model": "Nakagami", "outage_percent": 1})"), "fading: shape is missing"},
-        {link(R"("fading": {"model": "Suzuki", "outage_percent": 1})"), "fading: deviation_db is missing"},
+        {link(R"("fading": {"model": "Suzuki", "outage_percent": 1})"), "fading: standard_deviation_db is missing"},
         {link(R"("fading": {"model": "Rice", "k_db": 50, "outage_percent": 1})"),
          "k_db: 50 is out of range; allowed -100 to 40"},
         {link(R"("fading": {"model": "Nakagami", "shape": 0.1, "outage_percent": 1})"),

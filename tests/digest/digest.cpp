@@ -1177,10 +1177,10 @@ void add_locate(Digest &digest) {
             continue;
         }
         digest.numbers(r.consistent, r.reading_count, r.stage, r.span_first, r.span_last, r.next_stage, r.chi_square,
-                       r.p_value, r.none_probability, r.probability, r.span_probability, r.fault_db, r.deviation_db,
-                       r.expected_bits, r.fault_p_value);
+                       r.p_value, r.none_probability, r.probability, r.span_probability, r.fault_db,
+                       r.standard_deviation_db, r.expected_bits, r.fault_p_value);
         for (const lvb_suspect &s : suspects)
-            digest.numbers(s.span, s.probability, s.fault_db, s.deviation_db, s.expected_bits);
+            digest.numbers(s.span, s.probability, s.fault_db, s.standard_deviation_db, s.expected_bits);
     }
 }
 
@@ -1314,6 +1314,7 @@ void add_comparisons(Digest &digest) {
         in.pair_size = sizeof(lvb_pair);
         in.first = &first.link;
         in.second = &second.link;
+        in.scratch_bytes = scratch.size();
         in.scratch = scratch.data();
         in.pairs = pairs.data();
         const lvb_status status = lvb_compute_comparison(&in, &out, &fault);

@@ -96,7 +96,7 @@ TEST(ChoiceRefusals, CountsSizesAndPointers) {
     ASSERT_EQ(lvb_compute_choice_scratch(&c.choice, &room, nullptr), LVB_OK);
     const double least = static_cast<double>(room.least_bytes);
     refused([&](Choosing &small) { small.choice.scratch_bytes = room.least_bytes - 1; },
-            {LVB_E_BELOW_RANGE, in_choice, LVB_FIELD_SCRATCH_BYTES, -1, -1, least - 1.0, least, 0x1p53});
+            {LVB_E_COUNT, in_choice, LVB_FIELD_SCRATCH_BYTES, -1, -1, least - 1.0, least, 0x1p53});
     EXPECT_EQ(lvb_compute_choice(nullptr, &c.chosen, &c.fault), LVB_E_NULL);
     expect_fault(c.fault, {LVB_E_NULL, LVB_STRUCT_NONE, LVB_FIELD_CHOICE});
     EXPECT_EQ(lvb_compute_choice(&c.choice, nullptr, &c.fault), LVB_E_NULL);
@@ -184,11 +184,17 @@ TEST(ChoiceRefusals, Items) {
 TEST(ChoiceRefusals, Links) {
     refused([](Choosing &c) { c.needs[1].link = nullptr; }, {LVB_E_NULL, in_need, LVB_FIELD_LINK, -1, 1});
     refused([](Choosing &c) { c.links[1].frequency_mhz = 0.0; },
-            {LVB_E_MISSING, LVB_STRUCT_LINK, LVB_FIELD_FREQUENCY_MHZ, -1, 1, 0.0, 0.1, 300000.0,
-             "links[1].frequency_mhz is missing; allowed 0.1 to 300000."});
+            {LVB_E_MISSING, in_need, LVB_FIELD_FREQUENCY_MHZ, LVB_STAGE_LINK, 1, 0.0, 0.1, 300000.0,
+             "needs[1].link.frequency_mhz is missing; allowed 0.1 to 300000."});
     refused([](Choosing &c) { c.link_stages[1][4].gain_db = 4.0; },
-            {LVB_E_ABOVE_RANGE, LVB_STRUCT_STAGE, LVB_FIELD_GAIN_DB, 4, 1, 4.0, -200.0, 0.0,
-             "links[1].stages[4].gain_db is 4, which is too high; allowed -200 to 0."});
+            {LVB_E_ABOVE_RANGE, in_need, LVB_FIELD_GAIN_DB, 4, 1, 4.0, -200.0, 0.0,
+             "needs[1].link.stages[4].gain_db is 4, which is too high; allowed -200 to 0."});
+    refused([](Choosing &c) { c.links[1].stated = 4; },
+            {LVB_E_UNKNOWN_VALUE, in_need, LVB_FIELD_STATED, LVB_STAGE_LINK, 1, 4.0, 0.0, LVB_STATED_TEMPERATURE,
+             "needs[1].link.stated has the bit LVB_STATED_WANTED, which this struct has no use for."});
+    refused([](Choosing &c) { c.link_stages[1][4].stated = LVB_STATED_FLOOR; },
+            {LVB_E_UNKNOWN_VALUE, in_need, LVB_FIELD_STATED, 4, 1, LVB_STATED_FLOOR, 0.0, 0.0,
+             "needs[1].link.stages[4].stated has the bit LVB_STATED_FLOOR, which this kind of stage has no use for."});
     refused([](Choosing &c) { c.needs[1].worst_case = 4; },
             {LVB_E_UNKNOWN_VALUE, in_need, LVB_FIELD_WORST_CASE, -1, 1, 4.0, 0.0, 3.0,
              "needs[1].worst_case has the bit 4, which this library does not know."});
@@ -205,7 +211,7 @@ TEST(ChoiceRefusals, Links) {
         [](Choosing &c) {
             c.link_stages[1][7].stated ^= LVB_STATED_NOISE_FIGURE, c.link_stages[1][7].noise_figure_db = 0.0;
         },
-        {LVB_E_MISSING, LVB_STRUCT_STAGE, LVB_FIELD_NOISE_FIGURE_DB, 7, 1, 0.0});
+        {LVB_E_MISSING, in_need, LVB_FIELD_NOISE_FIGURE_DB, 7, 1, 0.0});
     refused(
         [](Choosing &c) {
             lvb_stage &end = c.link_stages[1][7];
@@ -223,7 +229,8 @@ TEST(ChoiceRefusals, Links) {
         },
         {LVB_E_UNUSED, in_need, LVB_FIELD_HEADROOM_DB, -1, 1, 3.0});
     refused([](Choosing &c) { c.link_stages[1][4] = stage(LVB_KIND_RECEIVER); },
-            {LVB_E_NO_RECEIVE_ANTENNA, LVB_STRUCT_STAGE, LVB_FIELD_KIND, 4, 1, LVB_KIND_RECEIVER});
+            {LVB_E_NO_RECEIVE_ANTENNA, in_need, LVB_FIELD_KIND, 4, 1, LVB_KIND_RECEIVER, none, none,
+             "needs[1].link.stages[4] (receiver): the air needs an antenna after it."});
 }
 
 // Limits that a chain has no place for, and an amplifier whose noise is not known.
@@ -263,7 +270,7 @@ TEST(ChoiceRefusals, LimitsWithoutTheirStage) {
     fixed.slot(need, 5, {other});
     fixed.needs[0].noise_figure_limit_db = 6.0;
     EXPECT_EQ(fixed.compute(1), LVB_E_MISSING);
-    expect_fault(fixed.fault, {LVB_E_MISSING, LVB_STRUCT_STAGE, LVB_FIELD_NOISE_FIGURE_DB, 4, 0, 0.0});
+    expect_fault(fixed.fault, {LVB_E_MISSING, in_need, LVB_FIELD_NOISE_FIGURE_DB, 4, 0, 0.0});
     with_noise(fixed.link_stages[0][4], 3.0);
     EXPECT_EQ(fixed.compute(1), LVB_OK);
 }

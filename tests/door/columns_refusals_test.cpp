@@ -1,7 +1,6 @@
 // Bad columns and grids: each gets its own status and a fault in numbers and words; results, scratch and counts stay
 // untouched.
 #include "door/refusal.hpp"
-#include "units/scalars.hpp"
 
 #include <algorithm>
 #include <cstddef>

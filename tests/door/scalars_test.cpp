@@ -9,22 +9,22 @@
 
 namespace {
 
-using proof::Scalar;
+using support::Function;
 
 constexpr double infinity = std::numeric_limits<double>::infinity();
 
-std::string told(const Scalar &scalar, const std::vector<double> &arguments) {
+std::string told(const Function &scalar, const std::vector<double> &arguments) {
     std::ostringstream out;
     out << scalar.name << std::setprecision(17);
     for (const double x : arguments) out << ' ' << x;
     return out.str();
 }
 
-class Each : public testing::TestWithParam<Scalar> {};
+class Each : public testing::TestWithParam<Function> {};
 
 TEST_P(Each, GivesNanOutsideItsRangeAndOnlyThere) {
-    const Scalar &scalar = GetParam();
-    const auto intervals = proof::intervals(scalar);
+    const Function &scalar = GetParam();
+    const auto &intervals = scalar.range;
     proof::Random random(20250102);
     for (std::size_t k = 0; k < intervals.size(); ++k) {
         const auto &range = intervals[k];
@@ -55,7 +55,7 @@ TEST_P(Each, GivesNanOutsideItsRangeAndOnlyThere) {
             }
             for (const double good : inside) {
                 x[k] = good;
-                const bool stated_exception = std::string(scalar.name) == "lvb_thermal_noise_dbm" &&
+                const bool stated_exception = scalar.name == "lvb_thermal_noise_dbm" &&
                                               ((x[0] == 0.0 && x[1] == infinity) || (x[0] == infinity && x[1] == 0.0));
                 EXPECT_EQ(std::isnan(scalar.call(x.data())), stated_exception) << told(scalar, x);
             }
@@ -90,10 +90,10 @@ TEST_P(Each, GivesOneAndTheSameNan) {
                               3000.0,
                               -3000.0,
                               20000.0};
-    const Scalar &scalar = GetParam();
+    const Function &scalar = GetParam();
     constexpr std::size_t count = std::size(special);
     std::size_t all = 1, seen = 0;
-    for (std::size_t k = 0; k < scalar.arity; ++k) all *= count;
+    for (std::size_t k = 0; k < scalar.arity(); ++k) all *= count;
     for (std::size_t i = 0; i < all; ++i) {
         const std::vector<double> x = {special[i % count], special[i / count % count], special[i / count / count]};
         const double got = scalar.call(x.data());
@@ -105,8 +105,8 @@ TEST_P(Each, GivesOneAndTheSameNan) {
 }
 
 TEST_P(Each, ReadsBothZerosAsZero) {
-    const Scalar &scalar = GetParam();
-    const auto intervals = proof::intervals(scalar);
+    const Function &scalar = GetParam();
+    const auto &intervals = scalar.range;
     for (std::size_t k = 0; k < intervals.size(); ++k) {
         if (!intervals[k].holds(0.0)) continue;
         std::vector<double> x;
@@ -120,23 +120,22 @@ TEST_P(Each, ReadsBothZerosAsZero) {
 
 // All arguments at ends that belong to their ranges, together.
 TEST_P(Each, AnswersAtEveryCornerOfItsRange) {
-    const Scalar &scalar = GetParam();
-    const auto intervals = proof::intervals(scalar);
+    const Function &scalar = GetParam();
+    const auto &intervals = scalar.range;
     const auto corner = [&](std::size_t k, bool high) {
         const auto &range = intervals[k];
-        if (high) return range.high_inside ? range.high : std::nextafter(range.high, -infinity);
-        return range.low_inside ? range.low : std::nextafter(range.low, infinity);
+        if (high) return range.high_belongs ? range.high : std::nextafter(range.high, -infinity);
+        return range.low_belongs ? range.low : std::nextafter(range.low, infinity);
     };
-    for (std::size_t mask = 0; mask < (std::size_t{1} << scalar.arity); ++mask) {
+    for (std::size_t mask = 0; mask < (std::size_t{1} << scalar.arity()); ++mask) {
         std::vector<double> x;
-        for (std::size_t k = 0; k < scalar.arity; ++k) x.push_back(corner(k, (mask >> k & 1) != 0));
-        const bool stated_exception =
-            std::string(scalar.name) == "lvb_thermal_noise_dbm" && (x[0] == 0.0) != (x[1] == 0.0);
+        for (std::size_t k = 0; k < scalar.arity(); ++k) x.push_back(corner(k, (mask >> k & 1) != 0));
+        const bool stated_exception = scalar.name == "lvb_thermal_noise_dbm" && (x[0] == 0.0) != (x[1] == 0.0);
         EXPECT_EQ(std::isnan(scalar.call(x.data())), stated_exception) << told(scalar, x);
     }
 }
 
-INSTANTIATE_TEST_SUITE_P(Scalar, Each, testing::ValuesIn(proof::scalars()),
-                         [](const auto &scalar) { return std::string(scalar.param.name); });
+INSTANTIATE_TEST_SUITE_P(Scalar, Each, testing::ValuesIn(support::functions()),
+                         [](const auto &scalar) { return scalar.param.name; });
 
 } // namespace

@@ -114,6 +114,7 @@ lvb_compare sound_compare() {
     static std::uint8_t scratch[64];
     auto compare = sized<lvb_compare>();
     compare.first = compare.second = &decided_link();
+    compare.scratch_bytes = sizeof scratch;
     compare.scratch = scratch;
     return compare;
 }

@@ -5,6 +5,7 @@
 #include <cfloat>
 #include <clocale>
 #include <limits>
+#include <vector>
 
 namespace {
 
@@ -141,32 +142,86 @@ TEST(Texts, WithoutAUsableFaultAreEmpty) {
 TEST(Names, OfUnknownNumbersAreUnknown) {
     for (const std::int32_t number :
          {-1, 9999, std::numeric_limits<std::int32_t>::max(), std::numeric_limits<std::int32_t>::min()}) {
-        EXPECT_STREQ(lvb_kind_name(number), "unknown");
-        EXPECT_STREQ(lvb_basis_name(number), "unknown");
-        EXPECT_STREQ(lvb_reference_name(number), "unknown");
-        EXPECT_STREQ(lvb_zone_name(number), "unknown");
-        EXPECT_STREQ(lvb_verdict_name(number), "unknown");
         EXPECT_STREQ(lvb_field_name(number), "unknown");
         EXPECT_STREQ(lvb_status_name(number), "unknown");
+        EXPECT_STREQ(lvb_struct_name(number), "unknown");
+        EXPECT_STREQ(lvb_instructions_name(number), "unknown");
+        EXPECT_STREQ(lvb_note_name(static_cast<std::uint32_t>(number)), "unknown");
         EXPECT_EQ(lvb_struct_size(number), 0u);
     }
-    EXPECT_STREQ(lvb_kind_name(0), "unknown");
-    EXPECT_STREQ(lvb_reference_name(0), "unknown");
+    EXPECT_STREQ(lvb_struct_name(LVB_STRUCT_NONE), "unknown");
     EXPECT_EQ(lvb_struct_size(LVB_STRUCT_NONE), 0u);
+    EXPECT_STREQ(lvb_note_name(0), "unknown");
+    EXPECT_STREQ(lvb_note_name(LVB_NOTE_NULL | LVB_NOTE_NEAR_FIELD), "unknown");
 }
 
+struct Family {
+    const char *(*name)(std::int32_t);
+    std::int32_t first;
+    std::vector<const char *> names;
+};
+
 TEST(Names, OfKnownNumbers) {
-    const char *kinds[] = {"source", "passive", "cable", "amplifier", "antenna", "air", "allowance", "receiver"};
-    for (std::int32_t i = 0; i < 8; ++i) EXPECT_STREQ(lvb_kind_name(i + 1), kinds[i]);
-    const char *bases[] = {"not looked up", "estimate", "handbook", "data sheet", "measured", "formula"};
-    for (std::int32_t i = 0; i < 6; ++i) EXPECT_STREQ(lvb_basis_name(i), bases[i]);
-    const char *references[] = {"conducted", "e.i.r.p.", "isotropic"};
-    for (std::int32_t i = 0; i < 3; ++i) EXPECT_STREQ(lvb_reference_name(i + 1), references[i]);
-    const char *zones[] = {"not judged", "dropout", "below the wanted band", "wanted band", "above the wanted band",
-                           "overload"};
-    for (std::int32_t i = 0; i < 6; ++i) EXPECT_STREQ(lvb_zone_name(i), zones[i]);
-    const char *verdicts[] = {"not judged", "holds", "doubtful", "drops out", "overloads", "drops out and overloads"};
-    for (std::int32_t i = 0; i < 6; ++i) EXPECT_STREQ(lvb_verdict_name(i), verdicts[i]);
+    const Family families[] = {
+        {lvb_instructions_name, 0, {"automatic", "baseline", "AVX2", "AVX-512"}},
+        {lvb_kind_name, 1, {"source", "passive", "cable", "amplifier", "antenna", "air", "allowance", "receiver"}},
+        {lvb_basis_name, 0, {"not looked up", "estimate", "handbook", "data sheet", "measured", "formula"}},
+        {lvb_reference_name, 1, {"conducted", "e.i.r.p.", "isotropic"}},
+        {lvb_zone_name,
+         0,
+         {"not judged", "dropout", "below the wanted band", "wanted band", "above the wanted band", "overload"}},
+        {lvb_verdict_name, 0, {"not judged", "holds", "doubtful", "drops out", "overloads", "drops out and overloads"}},
+        {lvb_decided_by_name, 0, {"nothing", "far floor", "near ceiling"}},
+        {lvb_end_name, 0, {"far", "near"}},
+        {lvb_pattern_name, 0, {"isotropic", "half-wave dipole", "cosine", "cuts", "helix"}},
+        {lvb_path_name, 0, {"free space", "two-ray", "log-distance", "indoor", "site-general", "radiating cable"}},
+        {lvb_environment_name,
+         0,
+         {"none", "office in sight", "office out of sight", "corridor in sight", "corridor out of sight",
+          "industrial hall in sight", "industrial hall out of sight"}},
+        {lvb_polarization_name, 0, {"vertical", "horizontal"}},
+        {lvb_place_name, 0, {"none", "antenna", "receiver"}},
+        {lvb_quantity_name, 1, {"transmitter output", "antenna input", "e.r.p.", "e.i.r.p."}},
+        {lvb_limit_verdict_name, 1, {"holds", "doubtful", "exceeds the limit", "not covered by the rule"}},
+        {lvb_exposure_name, 1, {"47 CFR 1.1310", "ICNIRP 2020"}},
+        {lvb_audience_name, 1, {"general public", "occupational"}},
+        {lvb_direction_name, 0, {"outbound", "inbound"}},
+        {lvb_combine_name, 0, {"best of", "sum"}},
+        {lvb_facing_name, 0, {"azimuth", "point", "antenna", "away from antenna"}},
+        {lvb_fading_name, 0, {"none", "Rayleigh", "Rice", "Nakagami", "log-normal", "Suzuki"}},
+        {lvb_goal_name,
+         1,
+         {"margin", "headroom", "balance", "far level from the middle", "near level from the middle", "far level",
+          "near level", "e.i.r.p."}},
+        {lvb_tolerances_name, 0, {"as entered", "worst case", "root of sum of squares"}},
+        {lvb_solution_name,
+         1,
+         {"found", "out of reach at the lower bound", "out of reach at the upper bound", "no effect", "not steady"}},
+        {lvb_pair_name, 1, {"first only", "second only", "by kind", "by label"}},
+        {lvb_law_name, 0, {"rectangular", "triangular", "normal", "arc sine"}},
+        {lvb_outcome_name, 1, {"proven", "not proven", "infeasible", "short of stock", "undecided"}},
+    };
+    for (const Family &family : families) {
+        std::int32_t value = family.first;
+        EXPECT_STREQ(family.name(value - 1), "unknown") << family.names[0];
+        for (const char *name : family.names) EXPECT_STREQ(family.name(value++), name);
+        EXPECT_STREQ(family.name(value), "unknown") << family.names[0];
+        for (const std::int32_t far :
+             {9999, std::numeric_limits<std::int32_t>::max(), std::numeric_limits<std::int32_t>::min()})
+            EXPECT_STREQ(family.name(far), "unknown") << family.names[0];
+    }
+    EXPECT_STREQ(lvb_struct_name(LVB_STRUCT_LINK), "lvb_link");
+    EXPECT_STREQ(lvb_note_name(LVB_NOTE_EXTRAPOLATED), "extrapolated");
+    EXPECT_STREQ(lvb_note_name(LVB_NOTE_NEAR_FIELD), "near field");
+    EXPECT_STREQ(lvb_note_name(LVB_NOTE_NEAR_NOT_GIVEN), "near distance not given");
+    EXPECT_STREQ(lvb_note_name(LVB_NOTE_INSIDE_FAR_FIELD_DISTANCE), "inside the far-field distance");
+    EXPECT_STREQ(lvb_note_name(LVB_NOTE_NULL), "null");
+    EXPECT_STREQ(lvb_note_name(LVB_NOTE_NO_NOISE_FIGURE), "no noise figure");
+    EXPECT_STREQ(lvb_note_name(LVB_NOTE_NO_INTERCEPT), "no intercept");
+    EXPECT_STREQ(lvb_note_name(LVB_NOTE_NO_COMPRESSION), "no compression");
+    EXPECT_STREQ(lvb_note_name(LVB_NOTE_RANGE_LOWERED), "range lowered");
+    EXPECT_STREQ(lvb_note_name(LVB_NOTE_ABOVE_CUTOFF), "above cutoff");
+    EXPECT_STREQ(lvb_note_name(LVB_NOTE_DEEP_SKIN), "deep skin");
 }
 
 TEST(Version, AgreesWithTheHeader) {

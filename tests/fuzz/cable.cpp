@@ -28,9 +28,9 @@ void compute_loss(Bytes &bytes) {
     Memory loss = fuzz::result<lvb_cable_loss>(size);
     const std::vector<unsigned char> before = loss.copy();
     fuzz::Fault fault(bytes);
-    const lvb_status status =
-        lvb_compute_cable_loss(bytes.once_in(64) ? nullptr : lent.as<const lvb_cable_run>(), table,
-                               bytes.once_in(64) ? nullptr : loss.as<lvb_cable_loss>(), fault.pointer());
+    const lvb_cable_run *in = bytes.once_in(64) ? nullptr : lent.as<const lvb_cable_run>();
+    lvb_cable_loss *out = bytes.once_in(64) ? nullptr : loss.as<lvb_cable_loss>();
+    const lvb_status status = lvb_compute_cable_loss(in, table, out, fault.pointer());
     fault.require(status);
     if (status != LVB_OK) {
         REQUIRE(loss.copy() == before);

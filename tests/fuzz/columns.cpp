@@ -18,8 +18,10 @@ Memory make_column(Bytes &bytes, const support::Interval &interval, std::size_t 
     for (std::size_t i = 0; i < count; ++i)
         column.put(low + (high - low) * static_cast<double>(i) / static_cast<double>(count), i * sizeof(double));
     if (count != 0)
-        for (std::uint32_t odd = bytes.below(4); odd > 0; --odd)
-            column.put(bytes.any_number(), bytes.raw<std::uint16_t>() % count * sizeof(double));
+        for (std::uint32_t odd = bytes.below(4); odd > 0; --odd) {
+            const double number = bytes.any_number();
+            column.put(number, bytes.raw<std::uint16_t>() % count * sizeof(double));
+        }
     return column;
 }
 

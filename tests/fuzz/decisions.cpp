@@ -236,6 +236,9 @@ void compare(Bytes &bytes) {
     in.first = first.pointer(bytes);
     in.second = second.pointer(bytes);
     in.scratch = bytes.once_in(64) ? nullptr : scratch.as<std::uint8_t>();
+    in.scratch_bytes = room;
+    const bool short_of_room = room > 0 && bytes.once_in(64);
+    if (short_of_room) in.scratch_bytes = bytes.below(static_cast<std::uint32_t>(room));
     in.pairs = bytes.once_in(4) ? nullptr : pairs.as<lvb_pair>();
     if (in.pairs == nullptr && !bytes.once_in(8)) in.pair_size = 0;
     const Memory lent = lend(bytes, in);
@@ -250,6 +253,7 @@ void compare(Bytes &bytes) {
         REQUIRE(scratch.copy() == scratch_before && pairs.copy() == before);
         return;
     }
+    REQUIRE(!short_of_room);
     const auto told = result.get<lvb_comparison>();
     REQUIRE(told.by_label + told.by_kind + told.first_only + told.second_only == told.pair_count && told.reserved == 0);
     REQUIRE(told.by_label + told.by_kind + told.first_only == first.link.stage_count);

@@ -31,9 +31,22 @@ void describe_field(Bytes &bytes) {
 
 void ask_names(Bytes &bytes) {
     const auto code = bytes.once_in(2) ? bytes.raw<std::int32_t>() : static_cast<std::int32_t>(bytes.byte());
-    for (const char *name :
-         {lvb_status_name(code), lvb_field_name(code), lvb_formula_name(code), lvb_kind_name(code),
-          lvb_basis_name(code), lvb_reference_name(code), lvb_zone_name(code), lvb_verdict_name(code)})
+    for (const char *name : {lvb_status_name(code),        lvb_field_name(code),
+                             lvb_struct_name(code),        lvb_formula_name(code),
+                             lvb_instructions_name(code),  lvb_kind_name(code),
+                             lvb_basis_name(code),         lvb_reference_name(code),
+                             lvb_zone_name(code),          lvb_verdict_name(code),
+                             lvb_decided_by_name(code),    lvb_end_name(code),
+                             lvb_pattern_name(code),       lvb_path_name(code),
+                             lvb_environment_name(code),   lvb_polarization_name(code),
+                             lvb_place_name(code),         lvb_quantity_name(code),
+                             lvb_limit_verdict_name(code), lvb_exposure_name(code),
+                             lvb_audience_name(code),      lvb_direction_name(code),
+                             lvb_combine_name(code),       lvb_facing_name(code),
+                             lvb_fading_name(code),        lvb_goal_name(code),
+                             lvb_tolerances_name(code),    lvb_solution_name(code),
+                             lvb_pair_name(code),          lvb_law_name(code),
+                             lvb_outcome_name(code),       lvb_note_name(static_cast<std::uint32_t>(code))})
         REQUIRE(name != nullptr && std::strlen(name) > 0 && std::strlen(name) < 64);
     const std::uint32_t size = lvb_struct_size(code);
     REQUIRE(size == 0 || (code >= LVB_STRUCT_FAULT && code < 100 && size % 8 == 0));

@@ -12,8 +12,10 @@ Memory make_axis(Bytes &bytes, std::size_t count, double low, double high) {
     const double first = bytes.between(low, high), last = bytes.between(low, high);
     for (std::size_t i = 0; i < count; ++i)
         axis.put(first + (last - first) * static_cast<double>(i) / static_cast<double>(count), i * sizeof(double));
-    for (std::uint32_t odd = bytes.below(4); odd > 0; --odd)
-        axis.put(bytes.number(low, high), bytes.raw<std::uint16_t>() % count * sizeof(double));
+    for (std::uint32_t odd = bytes.below(4); odd > 0; --odd) {
+        const double number = bytes.number(low, high);
+        axis.put(number, bytes.raw<std::uint16_t>() % count * sizeof(double));
+    }
     return axis;
 }
 

@@ -19,8 +19,9 @@ void compute(Bytes &bytes, const In &in, Call call, Check check) {
     Memory result = fuzz::result<Out>(size);
     const std::vector<unsigned char> before = result.copy();
     fuzz::Fault fault(bytes);
-    const lvb_status status = call(bytes.once_in(64) ? nullptr : lent.as<const In>(),
-                                   bytes.once_in(64) ? nullptr : result.as<Out>(), fault.pointer());
+    const In *from = bytes.once_in(64) ? nullptr : lent.as<const In>();
+    Out *to = bytes.once_in(64) ? nullptr : result.as<Out>();
+    const lvb_status status = call(from, to, fault.pointer());
     fault.require(status);
     if (status != LVB_OK) {
         REQUIRE(result.copy() == before);

@@ -18,7 +18,7 @@ void require_suspects(const Memory &suspects, std::uint32_t step, std::uint32_t 
         span = suspect.span;
         sum += suspect.probability;
         REQUIRE(suspect.reserved == 0 && suspect.probability >= 0.0 && suspect.probability <= result.probability);
-        REQUIRE(std::isfinite(suspect.fault_db) && suspect.deviation_db > 0.0);
+        REQUIRE(std::isfinite(suspect.fault_db) && suspect.standard_deviation_db > 0.0);
         if (!fuzz::is_nan(suspect.expected_bits))
             REQUIRE(suspect.expected_bits >= 0.0 && suspect.expected_bits <= result.expected_bits);
         for (std::size_t tail = sizeof suspect; tail < step; ++tail)

@@ -96,7 +96,7 @@ inline void require_fault(const lvb_fault &fault, lvb_status status, std::size_t
     REQUIRE(fault.status == status);
     REQUIRE(known(lvb_field_name(fault.field)) || fault.field == LVB_FIELD_NONE);
     REQUIRE(known_structure(fault.structure));
-    REQUIRE(fault.stage >= LVB_STAGE_PACK && fault.stage < LVB_MAX_STAGES);
+    REQUIRE(fault.stage >= LVB_STAGE_LINK && fault.stage < LVB_MAX_STAGES);
     REQUIRE(fault.row >= -1 && fault.row < LVB_MAX_ROWS);
     if (status == LVB_OK) REQUIRE(fault.field == LVB_FIELD_NONE && is_nan(fault.value));
     if (status == LVB_E_NAN) REQUIRE(is_nan(fault.value));

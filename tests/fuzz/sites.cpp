@@ -491,9 +491,9 @@ void do_the_rest(Bytes &bytes) {
     lent.zero_from(sizeof antenna);
     const std::vector<unsigned char> before = rail.copy();
     fuzz::Fault fault(bytes);
-    const lvb_status status =
-        lvb_spread_on_rail(lent.as<const lvb_antenna>(), bytes.number(-1e6, 1e6), 0.0, bytes.number(-10.0, 10.0), count,
-                           rail.as<lvb_antenna>(), fault.pointer());
+    const double to_x_m = bytes.number(-1e6, 1e6), to_z_m = bytes.number(-10.0, 10.0);
+    const lvb_status status = lvb_spread_on_rail(lent.as<const lvb_antenna>(), to_x_m, 0.0, to_z_m, count,
+                                                 rail.as<lvb_antenna>(), fault.pointer());
     fault.require(status);
     if (status != LVB_OK) REQUIRE(rail.copy() == before);
     else REQUIRE(rail.get<lvb_antenna>().x_m == antenna.x_m && count >= 2);

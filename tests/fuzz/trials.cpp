@@ -61,8 +61,8 @@ void require_sureness(Bytes &bytes, const lvb_tally &tally) {
     Memory result = fuzz::result<lvb_sureness>(declared);
     const std::vector<unsigned char> before = result.copy();
     fuzz::Fault fault(bytes);
-    const lvb_status status =
-        lvb_compute_sureness(tallies, bytes.below(3), fuzz_size(bytes), result.as<lvb_sureness>(), fault.pointer());
+    const std::uint32_t count = bytes.below(3), size = fuzz_size(bytes);
+    const lvb_status status = lvb_compute_sureness(tallies, count, size, result.as<lvb_sureness>(), fault.pointer());
     fault.require(status);
     if (status != LVB_OK) {
         REQUIRE(result.copy() == before);
@@ -88,9 +88,10 @@ void require_quantiles(Bytes &bytes, double *levels, std::size_t count) {
     lvb_quantile asked[3] = {};
     for (lvb_quantile &one : asked) one.probability = bytes.once_in(16) ? bytes.any_number() : bytes.between(0.0, 1.0);
     fuzz::Fault fault(bytes);
+    const std::size_t level_count = bytes.once_in(64) ? 0 : count;
+    const std::uint32_t asked_count = bytes.below(4), asked_size = bytes.once_in(64) ? bytes.byte() : sizeof asked[0];
     const lvb_status status =
-        lvb_compute_quantiles(levels, bytes.once_in(64) ? 0 : count, asked, bytes.below(4),
-                              bytes.once_in(64) ? bytes.byte() : sizeof asked[0], fault.pointer());
+        lvb_compute_quantiles(levels, level_count, asked, asked_count, asked_size, fault.pointer());
     fault.require(status);
     if (status != LVB_OK || changed) return;
     REQUIRE(std::is_permutation(sorted.begin(), sorted.end(), levels));

@@ -206,10 +206,10 @@ TEST(Map, WhereAPathDoesNotHoldAPointIsNotCounted) {
 void make_site(Stage &stage, Random &random, bool with_body, const lvb_body_table *table) {
     const std::size_t antennas = 1 + random.below(4);
     for (std::size_t a = 0; a < antennas; ++a) {
-        lvb_antenna &antenna =
-            stage.add(chain_out(random.uniform(0.0, 20.0), random.uniform(-3.0, 9.0),
-                                random.below(2) ? -20.0 : random.uniform(-30.0, 0.0)),
-                      random.uniform(-10.0, 10.0), random.uniform(-10.0, 10.0), random.uniform(0.5, 5.0));
+        const double power_dbm = random.uniform(0.0, 20.0), gain_dbi = random.uniform(-3.0, 9.0);
+        const double allowance_db = random.below(2) ? -20.0 : random.uniform(-30.0, 0.0);
+        const double x = random.uniform(-10.0, 10.0), y = random.uniform(-10.0, 10.0), z = random.uniform(0.5, 5.0);
+        lvb_antenna &antenna = stage.add(chain_out(power_dbm, gain_dbi, allowance_db), x, y, z);
         antenna.azimuth_deg = random.uniform(-180.0, 180.0);
         antenna.tilt_deg = random.uniform(-30.0, 30.0);
         switch (random.below(4)) {
@@ -233,8 +233,9 @@ void make_site(Stage &stage, Random &random, bool with_body, const lvb_body_tabl
     }
     for (std::size_t n = random.below(3); n > 0; --n) {
         const double x = random.uniform(-8.0, 8.0), y = random.uniform(-8.0, 8.0);
-        stage.screen(x, y, x + random.uniform(0.5, 4.0), y + random.uniform(-2.0, 2.0), random.below(2) ? 0.0 : 0.7,
-                     random.uniform(1.0, 4.0), random.below(2) ? 0.0 : random.uniform(3.0, 30.0));
+        const double along = random.uniform(0.5, 4.0), ahead = random.uniform(-2.0, 2.0);
+        const double bottom = random.below(2) ? 0.0 : 0.7, top = random.uniform(1.0, 4.0);
+        stage.screen(x, y, x + along, y + ahead, bottom, top, random.below(2) ? 0.0 : random.uniform(3.0, 30.0));
     }
     stage.site.combine = static_cast<std::int32_t>(random.below(2));
     if (!with_body) return;

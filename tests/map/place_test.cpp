@@ -78,14 +78,16 @@ TEST(Place, AgreesWithBruteForceOnSmallRandomSites) {
     table.loss_db = losses;
     std::size_t none_found = 0, some_found = 0;
     for (int turn = 0; turn < 400; ++turn) {
-        Placing placing(1 + random.below(14), 1 + random.below(12), 1 + static_cast<std::uint32_t>(random.below(8)));
+        const std::size_t columns = 1 + random.below(14), rows = 1 + random.below(12);
+        Placing placing(columns, rows, 1 + static_cast<std::uint32_t>(random.below(8)));
         Stage &stage = placing.stage;
         const auto add = [&](Stage &to) {
-            std::vector<lvb_stage> chain = chain_out(random.uniform(-5.0, 20.0), random.uniform(-2.0, 6.0),
-                                                     random.below(2) ? -20.0 : random.uniform(-30.0, -5.0));
+            const double power_dbm = random.uniform(-5.0, 20.0), gain_dbi = random.uniform(-2.0, 6.0);
+            const double allowance_db = random.below(2) ? -20.0 : random.uniform(-30.0, -5.0);
+            std::vector<lvb_stage> chain = chain_out(power_dbm, gain_dbi, allowance_db);
             chain.back() = receiver(-80.0, -22.0);
-            lvb_antenna &made =
-                to.add(chain, random.uniform(-9.0, 9.0), random.uniform(-9.0, 9.0), random.uniform(1.5, 4.0));
+            const double x = random.uniform(-9.0, 9.0), y = random.uniform(-9.0, 9.0), z = random.uniform(1.5, 4.0);
+            lvb_antenna &made = to.add(chain, x, y, z);
             made.azimuth_deg = random.uniform(-180.0, 180.0);
             if (random.below(2)) to.pattern(made, LVB_PATTERN_COSINE).beam_width_deg = random.uniform(40.0, 120.0);
             if (made.pattern != nullptr && random.below(2)) to.patterns.back().front_to_back_db = 15.0;
@@ -234,8 +236,8 @@ TEST(PlaceRefusals, AreToldWithTheirNumbers) {
          {LVB_E_NULL, LVB_STRUCT_PLACE, LVB_FIELD_LINK, -1, 0, none, none, none,
           "candidates[0].link is null, but must be given."}},
         {[](Placing &p) { p.candidates.links[1].size = 8; },
-         {LVB_E_STRUCT_SIZE, LVB_STRUCT_PLACE, LVB_FIELD_SIZE, -1, 1, 8.0, sizeof(lvb_link), 4096.0,
-          "candidates[1].size is 8; allowed 64 to 4096."}},
+         {LVB_E_STRUCT_SIZE, LVB_STRUCT_PLACE, LVB_FIELD_SIZE, LVB_STAGE_LINK, 1, 8.0, sizeof(lvb_link), 4096.0,
+          "candidates[1].link.size is 8; allowed 64 to 4096."}},
         {[](Placing &p) { p.candidates.placed[0].polarization_deg = 90.0; },
          {LVB_E_UNUSED, LVB_STRUCT_PLACE, LVB_FIELD_POLARIZATION_DEG, -1, 0, 90.0, none, none,
           "candidates[0].polarization_deg is filled, but counts only with a pack_antenna of the site, and never with a "
@@ -245,13 +247,13 @@ TEST(PlaceRefusals, AreToldWithTheirNumbers) {
           "candidates[1].kind is 9, which this library does not know; allowed 0 to 4."}},
         {[](Placing &p) { p.candidates.chains[1][1].gain_db = 3.0; },
          {LVB_E_ABOVE_RANGE, LVB_STRUCT_PLACE, LVB_FIELD_GAIN_DB, 1, 1, 3.0, -200.0, 0.0,
-          "candidates[1].stages[1].gain_db is 3, which is too high; allowed -200 to 0."}},
+          "candidates[1].link.stages[1].gain_db is 3, which is too high; allowed -200 to 0."}},
         {[](Placing &p) { p.candidates.links[0].stage_count = 3; },
-         {LVB_E_MISSING, LVB_STRUCT_PLACE, LVB_FIELD_STAGES, -1, 0, 0.0, none, none,
-          "candidates[0].stages hold no air, which a site needs."}},
+         {LVB_E_MISSING, LVB_STRUCT_PLACE, LVB_FIELD_STAGES, LVB_STAGE_LINK, 0, 0.0, none, none,
+          "candidates[0].link.stages hold no air, which a site needs."}},
         {[](Placing &p) { p.candidates.links[0].stage_count = 5; },
          {LVB_E_NO_RECEIVE_ANTENNA, LVB_STRUCT_PLACE, LVB_FIELD_KIND, 3, 0, LVB_KIND_AIR, none, none,
-          "candidates[0].stages[3] (air): the air needs an antenna after it."}},
+          "candidates[0].link.stages[3] (air): the air needs an antenna after it."}},
         {[](Placing &p) { p.stage.screen(0.5, -6.0, 1.5, -6.0, 0.0, 3.0); },
          {LVB_E_CONFLICT, LVB_STRUCT_SCREEN, LVB_FIELD_CANDIDATES, -1, 0, 0.0, none, none,
           "screens[0].candidates 0 stands less than 0.01 m from the screen."}},

@@ -148,8 +148,10 @@ TEST(Screens, NeverHelpAndCountOncePerAntenna) {
     stage.add(chain_out(), 0.0, 0.0, 3.0);
     stage.screen(-2.0, 4.0, 3.0, 5.0, 0.0, 2.5);
     stage.screen(-4.0, 7.0, 1.0, 6.0, 0.5, 3.5);
-    for (int turn = 0; turn < 300; ++turn)
-        EXPECT_GE(loss_at(stage, random.uniform(-9.0, 9.0), random.uniform(-9.0, 15.0)), 0.0);
+    for (int turn = 0; turn < 300; ++turn) {
+        const double x = random.uniform(-9.0, 9.0), y = random.uniform(-9.0, 15.0);
+        EXPECT_GE(loss_at(stage, x, y), 0.0);
+    }
     // the shadow of one antenna is served by another
     stage.add(chain_out(), 0.0, 15.0, 3.0);
     Mapped mapped(stage, 0.0, 9.0, 1.0, 1, 1);

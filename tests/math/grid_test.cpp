@@ -127,8 +127,8 @@ TEST(Grid, GivesTheBitsOfTheBudgetOnRandomChains) {
         // the link's own frequency and distances are not used, whatever they are
         if (random.below(2)) chain.link.frequency_mhz = chain.link.far_distance_m = chain.link.near_distance_m = nan;
         const std::size_t columns = std::vector<std::size_t>{1, 2, 127, 128, 129, 270}[random.below(6)];
-        good += check(chain, some_frequencies(random, 1 + random.below(6)),
-                      some_distances(random, columns, random.below(2) != 0));
+        const std::vector<double> frequencies = some_frequencies(random, 1 + random.below(6));
+        good += check(chain, frequencies, some_distances(random, columns, random.below(2) != 0));
         if (HasFailure()) return;
     }
     EXPECT_GT(good, 50000u);

@@ -45,7 +45,8 @@ TEST(TwoRay, WithoutReflectionIsFreeSpaceOfTheDirectRayToTheBit) {
     Random random(62);
     for (int i = 0; i < 2000; ++i) {
         const double mhz = random.log_uniform(-1, 5), metres = random.log_uniform(-2, 9);
-        Way way = two_ray(random.log_uniform(-2, 3), random.log_uniform(-2, 3));
+        const double transmit_m = random.log_uniform(-2, 3), receive_m = random.log_uniform(-2, 3);
+        Way way = two_ray(transmit_m, receive_m);
         way.ground(1.0, 0.0, static_cast<std::int32_t>(random.below(2)));
         const double loss = way.at(mhz, metres);
         EXPECT_EQ(way.loss.reflection_magnitude, 0.0);
@@ -64,8 +65,10 @@ TEST(TwoRay, FollowsTheFourthPowerFarBeyondItsBreakPoint) {
     int checked = 0;
     for (int i = 0; i < 2000; ++i) {
         const double mhz = random.uniform(600.0, 6000.0);
-        Way way = two_ray(random.uniform(3.0, 10.0), random.uniform(3.0, 10.0));
-        way.ground(random.uniform(2.0, 30.0), random.log_uniform(-4, 1), LVB_POLARIZATION_HORIZONTAL);
+        const double transmit_m = random.uniform(3.0, 10.0), receive_m = random.uniform(3.0, 10.0);
+        const double permittivity = random.uniform(2.0, 30.0), conductivity = random.log_uniform(-4, 1);
+        Way way = two_ray(transmit_m, receive_m);
+        way.ground(permittivity, conductivity, LVB_POLARIZATION_HORIZONTAL);
         const double far = random.log_uniform(2.0, 5) *
                            lvb_two_ray_break_point_m(mhz, way.path.transmit_height_m, way.path.receive_height_m);
         if (far > 1e8) continue;
@@ -83,8 +86,10 @@ TEST(TwoRay, LosesFortyDecibelsPerDecadeThereWhateverTheFloor) {
     Random random(73);
     for (int i = 0; i < 2000; ++i) {
         const double mhz = random.log_uniform(2, 4);
-        Way way = two_ray(random.uniform(0.5, 10.0), random.uniform(0.5, 10.0));
-        way.ground(random.uniform(2.0, 30.0), random.log_uniform(-4, 1), static_cast<std::int32_t>(random.below(2)));
+        const double transmit_m = random.uniform(0.5, 10.0), receive_m = random.uniform(0.5, 10.0);
+        const double permittivity = random.uniform(2.0, 30.0), conductivity = random.log_uniform(-4, 1);
+        Way way = two_ray(transmit_m, receive_m);
+        way.ground(permittivity, conductivity, static_cast<std::int32_t>(random.below(2)));
         EXPECT_NEAR(way.at(mhz, 1e8) - way.at(mhz, 1e7), 40.0, 0.1);
     }
 }
@@ -151,10 +156,13 @@ TEST(TwoRay, GainsAtMostSixDecibelsAndReflectsNoMoreThanItGets) {
     Random random(65);
     double most = 0.0;
     for (int i = 0; i < 5000; ++i) {
-        Way way = two_ray(random.log_uniform(-2, 2), random.log_uniform(-2, 2));
-        way.ground(random.log_uniform(0, 3), random.below(3) ? random.log_uniform(-6, 8) : 0.0,
-                   static_cast<std::int32_t>(random.below(2)));
-        const double loss = way.at(random.log_uniform(0, 5), random.log_uniform(-1, 5));
+        const double transmit_m = random.log_uniform(-2, 2), receive_m = random.log_uniform(-2, 2);
+        const double permittivity = random.log_uniform(0, 3);
+        const double conductivity = random.below(3) ? random.log_uniform(-6, 8) : 0.0;
+        Way way = two_ray(transmit_m, receive_m);
+        way.ground(permittivity, conductivity, static_cast<std::int32_t>(random.below(2)));
+        const double mhz = random.log_uniform(0, 5), metres = random.log_uniform(-1, 5);
+        const double loss = way.at(mhz, metres);
         most = std::max(most, way.loss.free_space_loss_db - loss);
         EXPECT_LE(way.loss.free_space_loss_db - loss, 20.0 * std::log10(2.0) + 1e-9);
         EXPECT_GE(way.loss.reflection_magnitude, 0.0);
@@ -240,7 +248,8 @@ TEST(EveryModel, SumsItsParts) {
     int edges = 0;
     for (int i = 0; i < 3000; ++i) {
         Way way = random_way(random);
-        if (way.compute(random.uniform(650.0, 6000.0), random.uniform(4.0, 27.0)) != LVB_OK) continue;
+        const double mhz = random.uniform(650.0, 6000.0), metres = random.uniform(4.0, 27.0);
+        if (way.compute(mhz, metres) != LVB_OK) continue;
         const lvb_path_loss &loss = way.loss;
         EXPECT_EQ(loss.loss_db, loss.base_loss_db + loss.diffraction_loss_db + loss.obstacle_loss_db);
         EXPECT_EQ(std::isnan(loss.standard_deviation_db),

@@ -84,11 +84,15 @@ inline bool takes_edges(const Way &way) {
 inline Way random_way(Random &random) {
     Way way = one_of_each()[random.below(6)];
     const bool cable = way.path.model == LVB_PATH_RADIATING_CABLE;
-    if (way.path.model == LVB_PATH_TWO_RAY || (!cable && random.below(2)))
-        way.heights(random.log_uniform(-1.0, 1.5), random.log_uniform(-1.0, 1.5));
-    if (way.path.model == LVB_PATH_TWO_RAY)
-        way.ground(random.uniform(1.0, 30.0), random.below(2) ? random.log_uniform(-4.0, 7.0) : 0.0,
-                   static_cast<std::int32_t>(random.below(2)));
+    if (way.path.model == LVB_PATH_TWO_RAY || (!cable && random.below(2))) {
+        const double transmit_m = random.log_uniform(-1.0, 1.5), receive_m = random.log_uniform(-1.0, 1.5);
+        way.heights(transmit_m, receive_m);
+    }
+    if (way.path.model == LVB_PATH_TWO_RAY) {
+        const double permittivity = random.uniform(1.0, 30.0);
+        const double conductivity = random.below(2) ? random.log_uniform(-4.0, 7.0) : 0.0;
+        way.ground(permittivity, conductivity, static_cast<std::int32_t>(random.below(2)));
+    }
     if (way.path.model == LVB_PATH_LOG_DISTANCE) {
         way.path.exponent = random.uniform(1.5, 5.0);
         if (random.below(2)) way.path.reference_loss_db = random.uniform(20.0, 60.0);

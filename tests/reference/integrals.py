@@ -15,9 +15,9 @@ def below(margin_db):
     return mpf(10) ** (-mpf(margin_db) / 10)
 
 
-def suzuki(margin_db, deviation_db):
+def suzuki(margin_db, standard_deviation_db):
     """Outage of Rayleigh fading, averaged over a mean power that is normal in decibels."""
-    return quad(lambda z: npdf(z) * (1 - exp(-below(margin_db + deviation_db * z))), range(-16, 17))
+    return quad(lambda z: npdf(z) * (1 - exp(-below(margin_db + standard_deviation_db * z))), range(-16, 17))
 
 
 def joint(correlation):
@@ -38,10 +38,10 @@ def correlated_maximal_ratio(margin_db, correlation):
     return quad(lambda x: quad(lambda y: density(x, y), [0, level - x]), [0, level])
 
 
-def area(edge, deviation_db, exponent):
+def area(edge, standard_deviation_db, exponent):
     """Share of a disc that is served, ring by ring: the level falls with the distance, and shadowing spreads it."""
     z = sqrt(2) * erfinv(2 * mpf(edge) - 1)
-    return quad(lambda r: 2 * r * ncdf(z - 10 * exponent * log10(r) / deviation_db), [0, 0.05, 0.2, 0.5, 0.8, 1])
+    return quad(lambda r: 2 * r * ncdf(z - 10 * exponent * log10(r) / standard_deviation_db), [0, 0.05, 0.2, 0.5, 0.8, 1])
 
 
 def two_edges_db(frequency_mhz, gaps_m, heights_m):

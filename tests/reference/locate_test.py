@@ -109,7 +109,7 @@ def compare(gains, tolerances, points, excess, uncertainties, uncertainty, proba
         check("probability", suspects[c].probability, posterior[1 + c])
         gain = spread**2 * numpy.linalg.solve(healthy + spread**2 * numpy.outer(steps[c], steps[c]), steps[c]) if k else []
         check("fault_db", suspects[c].fault_db, float(gain @ excess) if k else 0.0)
-        check("deviation_db", suspects[c].deviation_db,
+        check("standard_deviation_db", suspects[c].standard_deviation_db,
               numpy.sqrt(spread**2 - (spread**2 * float(gain @ steps[c]) if k else 0.0)), 1e-8)
 
     # What a fault of any size at the most likely stage leaves unexplained: generalized least squares of one column.

@@ -491,10 +491,10 @@ def areas():
 
 # ---- Outage at every point.
 
-def suzuki(margin_db, deviation_db):
+def suzuki(margin_db, standard_deviation_db):
     """Rayleigh around a lognormal mean, by SciPy's quadrature."""
     def of(t):
-        return stats.norm.pdf(t) * -numpy.expm1(-10.0 ** ((-margin_db - deviation_db * t) / 10.0))
+        return stats.norm.pdf(t) * -numpy.expm1(-10.0 ** ((-margin_db - standard_deviation_db * t) / 10.0))
     return integrate.quad(of, -9.0, 9.0, epsabs=1e-13, epsrel=1e-12, limit=400)[0]
 
 

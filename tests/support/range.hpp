@@ -19,24 +19,30 @@ struct Interval {
     bool holds(double x) const { return (low_belongs ? x >= low : x > low) && (high_belongs ? x <= high : x < high); }
 };
 
-/// Reads "name [low, high), name (low, high]"; an unreadable line ends the program.
+/// Reads "name [low, high), name (low, high]"; anything else in the line ends the program.
 inline std::vector<Interval> read_range(const std::string &line) {
+    const auto need = [](bool good) {
+        if (!good) std::abort();
+    };
     std::vector<Interval> intervals;
     const char *at = line.c_str();
-    while (*at != '\0') {
+    for (bool first = true; first || *at != '\0'; first = false) {
+        if (!first) need(*at++ == ',' && *at++ == ' ');
         Interval interval{};
-        while (*at != '\0' && *at != '[' && *at != '(') interval.name += *at++;
-        while (!interval.name.empty() && interval.name.back() == ' ') interval.name.pop_back();
-        char *end = nullptr;
+        while (std::islower(static_cast<unsigned char>(*at)) || std::isdigit(static_cast<unsigned char>(*at)) ||
+               *at == '_')
+            interval.name += *at++;
+        need(!interval.name.empty() && *at++ == ' ' && (*at == '[' || *at == '('));
         interval.low_belongs = *at == '[';
-        if (*at != '\0') interval.low = std::strtod(at + 1, &end);
-        if (end == nullptr || *end != ',') std::abort();
-        interval.high = std::strtod(end + 1, &end);
+        char *end = nullptr;
+        interval.low = std::strtod(at + 1, &end);
+        need(end != at + 1 && *end == ',');
+        at = end + 1;
+        interval.high = std::strtod(at, &end);
+        need(end != at && (*end == ']' || *end == ')'));
         interval.high_belongs = *end == ']';
-        if (*end != ']' && *end != ')') std::abort();
         intervals.push_back(interval);
         at = end + 1;
-        while (*at == ',' || *at == ' ') ++at;
     }
     return intervals;
 }
