@@ -248,8 +248,9 @@ bool take_place(Refusal &refusal, const lvb_antenna *lent, bool polarizes, map::
         (polarizes && !check_polarization(refusal, in, &antenna.pattern, place)))
         return false;
     const antenna::Vector &aim = antenna.axes.boresight;
-    const double back_db = antenna.pattern.floor_dbi - antenna.pattern.gain_dbi;
-    antenna.cosine = {{aim.x, aim.y, aim.z}, nearly_whole(0.5 * antenna.pattern.exponent), math::power_of_db(back_db)};
+    const double behind_db = antenna.pattern.gain_dbi - antenna.pattern.floor_dbi;
+    antenna.cosine = {
+        {aim.x, aim.y, aim.z}, nearly_whole(0.5 * antenna.pattern.exponent), math::power_of_db(behind_db)};
     return true;
 }
 

@@ -57,27 +57,32 @@ double off_reach_m(const Site &site, const Antenna &antenna, const Powers &power
 
 void take_own(const Site &site, const Powers &powers, std::uint64_t points) noexcept {
     const bool sums = site.combine == Combine::sum;
-    alignas(64) double mask[piece];
+    alignas(64) double mask[piece], least_far[piece], least_near[piece];
     Points at;
-    Shares shares;
+    Losses losses;
     for (std::uint64_t p = 0; p < powers.length(); p += piece) {
         double *far = powers.own_far() + p, *near = powers.own_near() + p;
         site.row->fill(far, 0.0);
         site.row->fill(near, 0.0);
+        site.row->fill(least_far, no_way);
+        site.row->fill(least_near, no_way);
         load(site, powers, p, at);
         for (std::size_t a = 0; a < site.antenna_count; ++a) {
             const Antenna &antenna = site.antennas[a];
             site.row->fill(mask, counted);
-            shares_of(site, antenna, at, mask, shares);
-            const double *past_body = far_shares(site, shares);
+            losses_of(site, antenna, at, mask, losses);
+            const double *past_body = far_losses(site, losses);
             if (sums) {
-                site.row->add(past_body, antenna.far_scale, far);
-                site.row->add(shares.near, antenna.near_scale, near);
+                site.row->add(past_body, antenna.far_loss, far);
+                site.row->add(losses.near, antenna.near_loss, near);
             } else {
-                site.row->best(past_body, antenna.far_scale, far);
-                site.row->best(shares.near, antenna.near_scale, near);
+                site.row->least(past_body, antenna.far_loss, least_far);
+                site.row->least(losses.near, antenna.near_loss, least_near);
             }
         }
+        if (sums) continue;
+        site.row->add(least_far, 1.0, far);
+        site.row->add(least_near, 1.0, near);
     }
     fill_up(powers, powers.own_far(), powers.own_near(), points);
 }
@@ -86,16 +91,16 @@ void take_candidate(const Site &site, const Antenna &antenna, std::uint64_t cand
                     std::uint64_t points) noexcept {
     alignas(64) double mask[piece];
     Points at;
-    Shares shares;
+    Losses losses;
     for (std::uint64_t p = 0; p < powers.length(); p += piece) {
         load(site, powers, p, at);
         site.row->fill(mask, counted);
-        shares_of(site, antenna, at, mask, shares);
+        losses_of(site, antenna, at, mask, losses);
         double *far = powers.far(candidate) + p, *near = powers.near(candidate) + p;
         site.row->fill(far, 0.0);
         site.row->fill(near, 0.0);
-        site.row->add(far_shares(site, shares), antenna.far_scale, far);
-        site.row->add(shares.near, antenna.near_scale, near);
+        site.row->add(far_losses(site, losses), antenna.far_loss, far);
+        site.row->add(losses.near, antenna.near_loss, near);
     }
     fill_up(powers, powers.far(candidate), powers.near(candidate), points);
 }

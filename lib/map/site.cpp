@@ -12,6 +12,7 @@ antenna::Vector way_to(const Antenna &antenna, const Points &points, std::size_t
 
 /// Less than this is nothing, and takes no exponential.
 double share_of_db(double db) noexcept { return db < -1500.0 ? 0.0 : math::power_of_db(db); }
+double loss_of_db(double db) noexcept { return db > 1500.0 ? math::infinity : math::power_of_db(db); }
 
 bool is_even(const Antenna &antenna) noexcept {
     return !antenna.has_pattern || antenna.pattern.shape == antenna::Shape::even;
@@ -23,14 +24,14 @@ double gain_share(const antenna::Pattern &pattern, const antenna::Axes &axes, co
 }
 
 // The same point by point.
-void multiply_by_pattern(const Site &site, const Antenna &antenna, const Points &points, double *share) noexcept {
+void weaken_by_pattern(const Site &site, const Antenna &antenna, const Points &points, double *loss) noexcept {
     double gain[piece];
     for (std::size_t i = 0; i < piece; ++i) {
         const antenna::Vector way = way_to(antenna, points, i);
         const bool has_direction = antenna::length(way) >= nearest_m;
         gain[i] = has_direction ? gain_share(antenna.pattern, antenna.axes, way) : 1.0;
     }
-    site.row->multiply(share, gain, 0.0);
+    site.row->weaken(loss, gain);
 }
 
 // A path whose heights are those of the site, and the distance that its model takes.
@@ -43,9 +44,9 @@ double take_way(const Antenna &antenna, const antenna::Vector &way, double z, pa
     return whole > nearest_m ? whole : nearest_m;
 }
 
-// Shares over a path's model.
+// Losses over a path's model.
 void spread_over_path(const Site &site, const Antenna &antenna, const Points &points, double *mask,
-                      double *share) noexcept {
+                      double *loss) noexcept {
     const path::Reach reach = path::reach_of(antenna.path);
     const double at_1m = loss_at_1m_db(site.frequency_mhz);
     path::Path path = antenna.path;
@@ -54,16 +55,16 @@ void spread_over_path(const Site &site, const Antenna &antenna, const Points &po
         const double direct = path::direct_m(path, distance);
         const bool holds = direct >= reach.nearest_m && direct <= reach.farthest_m;
         if (!holds && mask[i] == counted) mask[i] = unmodelled;
-        share[i] = holds ? share_of_db(at_1m - path::loss_db(path, site.frequency_mhz, distance)) : 0.0;
+        loss[i] = holds ? loss_of_db(path::loss_db(path, site.frequency_mhz, distance) - at_1m) : math::infinity;
     }
 }
 
-void spread(const Site &site, const Antenna &antenna, const Points &points, double *mask, double *share) noexcept {
+void spread(const Site &site, const Antenna &antenna, const Points &points, double *mask, double *loss) noexcept {
     const bool is_cosine = antenna.has_pattern && antenna.pattern.shape == antenna::Shape::cosine;
-    if (antenna.has_path) spread_over_path(site, antenna, points, mask, share);
-    else if (is_cosine) return site.row->cosine(points, antenna.at, antenna.cosine, share);
-    else site.row->free_space(points, antenna.at, share);
-    if (!is_even(antenna)) multiply_by_pattern(site, antenna, points, share);
+    if (antenna.has_path) spread_over_path(site, antenna, points, mask, loss);
+    else if (is_cosine) return site.row->cosine(points, antenna.at, antenna.cosine, loss);
+    else site.row->free_space(points, antenna.at, loss);
+    if (!is_even(antenna)) weaken_by_pattern(site, antenna, points, loss);
 }
 
 double azimuth_deg(double x, double y) noexcept { return math::arctangent_deg(x, y); } // clockwise from y
@@ -89,8 +90,8 @@ double turn_share(const Worn &worn, double faced, const Antenna &antenna, const 
     return received * gain_share(worn.pattern, axes, back);
 }
 
-// What a wearer leaves of a piece of powers.
-void multiply_by_wearer(const Site &site, const Antenna &antenna, const Points &points, double *share) noexcept {
+// What a wearer leaves of the power at a piece of points.
+void weaken_by_wearer(const Site &site, const Antenna &antenna, const Points &points, double *loss) noexcept {
     const Wearer &wearer = site.wearer;
     double kept[piece];
     for (std::size_t i = 0; i < piece; ++i) {
@@ -98,15 +99,62 @@ void multiply_by_wearer(const Site &site, const Antenna &antenna, const Points &
         kept[i] = wearer.has_body ? body_share(wearer, faced, antenna, x, y) : 1.0;
         if (wearer.has_antenna) kept[i] *= turn_share(wearer.antenna, faced, antenna, way_to(antenna, points, i));
     }
-    site.row->multiply(share, kept, 0.0);
+    site.row->weaken(loss, kept);
 }
 
-// Levels of powers over a reference.
-void take_levels(const Site &site, double reference_db, const double *power, const double *mask,
+// What arrives by one rule, far or near: the least loss, or the sum of powers; and its levels.
+void start(const Site &site, double *arrived) noexcept {
+    site.row->fill(arrived, site.combine == Combine::sum ? no_power : no_way);
+}
+void join(const Site &site, const double *loss, double scale, double *arrived) noexcept {
+    if (site.combine == Combine::sum) site.row->add(loss, scale, arrived);
+    else site.row->least(loss, scale, arrived);
+}
+void take_levels(const Site &site, double reference_db, const double *arrived, const double *mask,
                  double *level) noexcept {
-    const double high = (reference_db + 0x1.8p14) - 0x1.8p14; // see math::Parts
-    site.loops->decibel_sum(power, level, 1.0, high, reference_db - high);
-    site.row->finish(power, mask, level);
+    const bool sums = site.combine == Combine::sum;
+    site.row->levels(arrived, mask, sums ? 1.0 : -1.0, sums ? no_power : no_way, reference_db, level);
+}
+
+// The half exponent that a row of points takes of an antenna at once with others: 0 of an isotropic one, -1 where it
+// must be looked at on its own.
+double row_exponent(const Antenna &antenna) noexcept {
+    if (antenna.has_path) return -1.0;
+    if (is_even(antenna)) return 0.0;
+    const double exponent = antenna.cosine.half_exponent;
+    const bool is_small = exponent == 1.0 || exponent == most_row_exponent;
+    return antenna.pattern.shape == antenna::Shape::cosine && is_small ? exponent : -1.0;
+}
+
+// Whether the least loss of free space and patterns tells everything, and a row of points takes several antennas at
+// once.
+bool is_bare(const Site &site) noexcept {
+    for (std::size_t a = 0; a < site.antenna_count; ++a)
+        if (row_exponent(site.antennas[a]) < 0.0) return false;
+    return site.combine == Combine::best && site.screen_count == 0 && site.near_follows;
+}
+
+RowSight sight_of(const Antenna &antenna, double y, double z) noexcept {
+    const double dy = y - antenna.at.y, dz = z - antenna.at.z;
+    const Cosine &cosine = antenna.cosine;
+    return {antenna.at.x,  dy * dy + dz * dz, cosine.aim.x, dy * cosine.aim.y + dz * cosine.aim.z,
+            cosine.behind, antenna.far_loss};
+}
+
+// What arrives at a row from antennas of a bare site, some of one kind at a time as they follow each other.
+void serve_row(const Site &site, const Points &points, double *least, double *serving) noexcept {
+    RowSight sights[abreast];
+    for (std::size_t first = 0, count = 0; first < site.antenna_count; first += count) {
+        const double exponent = row_exponent(site.antennas[first]);
+        for (RowSight &sight : sights) sight = {0.0, 1.0, 0.0, 1.0, 1.0, math::infinity}; // nobody
+        for (count = 0; count < abreast && first + count < site.antenna_count; ++count) {
+            const Antenna &antenna = site.antennas[first + count];
+            if (row_exponent(antenna) != exponent) break;
+            sights[count] = sight_of(antenna, points.y[0], points.z[0]);
+        }
+        site.row->serve_row(points.x, sights, static_cast<std::uint32_t>(exponent), static_cast<double>(first), least,
+                            serving);
+    }
 }
 
 } // namespace
@@ -114,44 +162,42 @@ void take_levels(const Site &site, double reference_db, const double *power, con
 double loss_at_1m_db(double frequency_mhz) noexcept { return path::free_space_loss_db(frequency_mhz, 1.0); }
 
 void refer(const Site &site, Antenna &antenna) noexcept {
-    antenna.far_scale = share_of_db(antenna.far_db - site.far_reference_db);
-    antenna.near_scale = share_of_db(antenna.near_db - site.near_reference_db);
+    antenna.far_loss = loss_of_db(site.far_reference_db - antenna.far_db);
+    antenna.near_loss = loss_of_db(site.near_reference_db - antenna.near_db);
 }
 
-void shares_of(const Site &site, const Antenna &antenna, const Points &points, double *mask, Shares &shares) noexcept {
-    spread(site, antenna, points, mask, shares.near);
+void losses_of(const Site &site, const Antenna &antenna, const Points &points, double *mask, Losses &losses) noexcept {
+    spread(site, antenna, points, mask, losses.near);
     const double per_wavelength = site.frequency_mhz / units::light_m_mhz;
     for (std::size_t i = 0; i < site.screen_count; ++i)
-        site.row->screen(points, antenna.at, site.screens[i], per_wavelength, shares.near);
+        site.row->screen(points, antenna.at, site.screens[i], per_wavelength, losses.near);
     if (!wears(site)) return;
-    for (std::size_t i = 0; i < piece; ++i) shares.far[i] = shares.near[i];
-    multiply_by_wearer(site, antenna, points, shares.far);
+    for (std::size_t i = 0; i < piece; ++i) losses.far[i] = losses.near[i];
+    weaken_by_wearer(site, antenna, points, losses.far);
 }
 
-void hear(const Site &site, const Points &points, double *mask, bool wants_serving, Heard &heard) noexcept {
-    alignas(64) double far[piece], near[piece], sum[piece], near_sum[piece];
-    const bool sums = site.combine == Combine::sum, follows = site.near_follows;
-    const RowLoops &row = *site.row;
-    row.fill(far, no_power);
-    if (wants_serving) row.fill(heard.serving, -1.0);
-    if (sums) row.fill(sum, no_power);
-    if (!follows && sums) row.fill(near_sum, no_power);
-    if (!follows && !sums) row.fill(near, no_power);
-    Shares shares;
-    for (std::size_t a = 0; a < site.antenna_count; ++a) {
+void hear(const Site &site, const Points &points, double *mask, const Heard &heard) noexcept {
+    alignas(64) double far[piece], near[piece], strongest[piece];
+    const bool sums = site.combine == Combine::sum, serves = heard.serving != nullptr;
+    const bool has_own_near = heard.near != nullptr && !site.near_follows;
+    start(site, far);
+    if (has_own_near) start(site, near);
+    if (serves) site.row->fill(heard.serving, -1.0);
+    if (serves && sums) site.row->fill(strongest, no_way);
+    const bool at_once = serves && points.on_row && is_bare(site);
+    if (at_once) serve_row(site, points, far, heard.serving);
+    Losses losses;
+    for (std::size_t a = 0; a < site.antenna_count && !at_once; ++a) {
         const Antenna &antenna = site.antennas[a];
-        shares_of(site, antenna, points, mask, shares);
-        const double *past_body = far_shares(site, shares);
-        if (wants_serving) row.serve(past_body, antenna.far_scale, static_cast<double>(a), far, heard.serving);
-        else if (!sums) row.best(past_body, antenna.far_scale, far);
-        if (sums) row.add(past_body, antenna.far_scale, sum);
-        if (follows) continue;
-        if (sums) row.add(shares.near, antenna.near_scale, near_sum);
-        else row.best(shares.near, antenna.near_scale, near);
+        losses_of(site, antenna, points, mask, losses);
+        const double *past_body = far_losses(site, losses);
+        if (serves)
+            site.row->serve(past_body, antenna.far_loss, static_cast<double>(a), sums ? strongest : far, heard.serving);
+        if (sums || !serves) join(site, past_body, antenna.far_loss, far);
+        if (has_own_near) join(site, losses.near, antenna.near_loss, near);
     }
-    take_levels(site, site.far_reference_db, sums ? sum : far, mask, heard.level);
-    if (follows) row.add_scaled(heard.level, 1.0, site.near_reference_db - site.far_reference_db, heard.near);
-    else take_levels(site, site.near_reference_db, sums ? near_sum : near, mask, heard.near);
+    take_levels(site, site.far_reference_db, far, mask, heard.level);
+    if (has_own_near) take_levels(site, site.near_reference_db, near, mask, heard.near);
 }
 
 double direct_m(const Antenna &antenna, double x, double y, double z) noexcept {

@@ -1,7 +1,7 @@
 // A site: antennas with their chains, screens and bodies, and the power that comes from each antenna at many points.
 //
-// Valid input only. Powers are relative to a reference level, that of the strongest antenna at 1 m, so that none leaves
-// the range of numbers; far ones have every allowance, near ones none.
+// Valid input only. Losses and powers are relative to a reference level, that of the strongest antenna at 1 m, so that
+// none leaves the range of numbers; far ones have every allowance, near ones none.
 #pragma once
 
 #include "antenna/pointing.hpp"
@@ -39,10 +39,10 @@ struct Antenna {
     antenna::Pattern pattern;
     antenna::Axes axes;
     Cosine cosine;
-    double far_db, near_db;       ///< level at 1 m toward the maximum in free space
-    double far_scale, near_scale; ///< the same over the site's references, as powers
-    bool has_path;                ///< another way than free space
-    bool swaps_heights;           ///< the antenna receives: its height is the path's second one
+    double far_db, near_db;     ///< level at 1 m toward the maximum in free space
+    double far_loss, near_loss; ///< the site's references over these, as factors of power
+    bool has_path;              ///< another way than free space
+    bool swaps_heights;         ///< the antenna receives: its height is the path's second one
     path::Path path;
 };
 
@@ -67,28 +67,33 @@ struct Site {
 /// The level at 1 m that is lost to free space: what an antenna's chain leaves less it is far_db and near_db.
 double loss_at_1m_db(double frequency_mhz) noexcept;
 
-/// Powers over the references; a level so far below is nothing.
+/// Losses under the references; a level so far below is nothing.
 void refer(const Site &site, Antenna &antenna) noexcept;
 
-/// Shares of the power of one antenna at a piece of points. The mask is -1 where the antenna's path does not hold.
-struct Shares {
+/// Losses from one antenna to a piece of points. The mask tells where the antenna's path does not hold.
+struct Losses {
     alignas(64) double near[piece]; ///< of what comes through the air
     alignas(64) double far[piece];  ///< and what the wearer leaves of it; not filled where nothing is lost
 };
-void shares_of(const Site &site, const Antenna &antenna, const Points &points, double *mask, Shares &shares) noexcept;
+void losses_of(const Site &site, const Antenna &antenna, const Points &points, double *mask, Losses &losses) noexcept;
 /// Whether the wearer makes a difference.
 inline bool wears(const Site &site) noexcept { return site.wearer.has_body || site.wearer.has_antenna; }
-inline const double *far_shares(const Site &site, const Shares &shares) noexcept {
-    return wears(site) ? shares.far : shares.near;
+inline const double *far_losses(const Site &site, const Losses &losses) noexcept {
+    return wears(site) ? losses.far : losses.near;
 }
 
-/// What is heard at a piece of points.
+/// Where what is heard at a piece of points goes.
 struct Heard {
-    alignas(64) double level[piece], near[piece]; ///< in dBm; NaN where a point is not counted
-    alignas(64) double serving[piece]; ///< where wanted: index of the strongest antenna, -1 where there is none
+    double *level;   ///< far, in dBm; NaN where a point is not counted
+    double *near;    ///< near levels that do not follow; may be null
+    double *serving; ///< index of the strongest antenna, -1 where there is none; may be null
 };
+inline Near near_of(const Site &site, const Heard &heard) noexcept {
+    if (site.near_follows) return {heard.level, site.near_reference_db - site.far_reference_db};
+    return {heard.near, 0.0};
+}
 /// `mask` says which points count, and is changed where a path does not hold.
-void hear(const Site &site, const Points &points, double *mask, bool wants_serving, Heard &heard) noexcept;
+void hear(const Site &site, const Points &points, double *mask, const Heard &heard) noexcept;
 
 /// Length of the straight way from an antenna with a path to a point, as its model counts it.
 double direct_m(const Antenna &antenna, double x, double y, double z) noexcept;

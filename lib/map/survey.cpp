@@ -9,64 +9,104 @@ bool earlier(const Extreme &a, const Extreme &b) noexcept {
     return a.row < b.row || (a.row == b.row && a.column < b.column);
 }
 
-// A piece of a row: where its results go, if all are whole doubles of one array.
+// A piece of a row.
 struct Part {
     std::uint64_t row, column, at; ///< `at` counts from the first point of the call
     std::size_t length;
 };
 
-void put(double *to, const Part &part, const double *values) noexcept {
-    if (to != nullptr) std::memcpy(to + part.at, values, part.length * sizeof(double));
-}
-void put_codes(const Site &site, std::int32_t *to, const Part &part, const double *values, const double *mask,
-               double otherwise) noexcept {
-    if (to == nullptr) return;
-    std::int32_t whole[piece];
-    site.row->codes(values, mask, otherwise, whole);
-    std::memcpy(to + part.at, whole, part.length * sizeof(std::int32_t));
-}
+// Where results of one kind go: straight to the caller's array, where it is asked for and has room for a whole piece.
+template <class Value>
+class Results {
+  public:
+    explicit Results(Value *all) noexcept : all_(all) {}
+
+    Value *at(const Part &part) noexcept { return asked() && part.length == piece ? all_ + part.at : own_; }
+    /// After the piece is computed.
+    void keep(const Part &part) const noexcept {
+        if (asked() && part.length != piece) std::memcpy(all_ + part.at, own_, part.length * sizeof(Value));
+    }
+    bool asked() const noexcept { return all_ != nullptr; }
+
+  private:
+    alignas(64) Value own_[piece];
+    Value *all_;
+};
 
 // The first point of a piece with a value.
-Extreme find(const Part &part, const double *values, double value, const double *serving) noexcept {
+Extreme find(const Part &part, const Near &values, double value, const double *serving) noexcept {
     std::size_t i = 0;
-    while (values[i] != value) ++i;
+    while (values.at(i) != value) ++i;
     return {value, math::not_a_number, part.row, part.column + i, static_cast<std::int32_t>(serving[i])};
 }
 
-void enter(Summary &summary, const Part &part, const PieceTally &tally, const Heard &heard) noexcept {
+void enter(Summary &summary, const Part &part, const PieceTally &tally, const Heard &heard, const Near &near) noexcept {
+    const auto with = [&](std::int32_t fate) { return static_cast<std::uint64_t>(tally.with_fate[fate]); };
     std::uint64_t here = 0;
-    for (std::size_t z = 0; z < zones; ++z) {
-        summary.in_zone[z] += static_cast<std::uint64_t>(tally.in_zone[z]);
-        here += static_cast<std::uint64_t>(tally.in_zone[z]);
+    for (std::int32_t fate = 0; fate <= dropped_overloaded; ++fate) {
+        summary.in_zone[zone_of(fate)] += with(fate);
+        here += with(fate);
     }
     const bool first = summary.points == 0 && here != 0; // its level may be -infinity
     summary.points += here;
-    summary.outside += static_cast<std::uint64_t>(tally.outside);
-    summary.unmodelled += static_cast<std::uint64_t>(tally.unmodelled);
-    summary.overloaded += static_cast<std::uint64_t>(tally.overloaded);
+    summary.outside += with(is_outside);
+    summary.unmodelled += with(is_unmodelled);
+    summary.overloaded += with(overload) + with(dropped_overloaded);
     if (first || tally.lowest < summary.worst.level)
-        summary.worst = find(part, heard.level, tally.lowest, heard.serving);
+        summary.worst = find(part, {heard.level, 0.0}, tally.lowest, heard.serving);
     if (first || tally.hottest > summary.hottest.level)
-        summary.hottest = find(part, heard.near, tally.hottest, heard.serving);
+        summary.hottest = find(part, near, tally.hottest, heard.serving);
 }
 
-// Margins and what follows from them.
-void judge(const Site &site, const Fading &fading, const Limits &limits, const Part &part, const Heard &heard,
-           const Outputs &out) noexcept {
-    double values[piece];
-    if (out.margin != nullptr || out.outage != nullptr)
-        site.row->add_scaled(heard.level, 1.0, math::is_nan(limits.floor) ? limits.floor : -limits.floor, values);
-    put(out.margin, part, values);
-    if (out.outage != nullptr)
-        for (std::size_t i = 0; i < part.length; ++i) {
-            const double margin = values[i];
-            out.outage[part.at + i] =
-                math::is_nan(margin) ? math::not_a_number : fading.outage(margin, fading.parameter);
-        }
-    if (out.headroom == nullptr) return;
-    site.row->add_scaled(heard.near, -1.0, limits.ceiling, values);
-    put(out.headroom, part, values);
-}
+class Surveyor {
+  public:
+    Surveyor(const Site &site, const Fading &fading, const Outputs &out, Summary *told) noexcept
+        : site_(site), fading_(fading), limits_(limits_of(site.window)), told_(told), level_(out.level),
+          margin_(out.margin), headroom_(out.headroom), outage_(out.outage), zone_(out.zone), serving_(out.serving) {}
+
+    void take(const Points &points, double *mask, const Part &part) noexcept {
+        const bool tells = told_ != nullptr || zone_.asked();
+        const bool judges = tells || margin_.asked() || outage_.asked() || headroom_.asked();
+        const Heard heard{level_.at(part), judges ? near_ : nullptr,
+                          told_ != nullptr || serving_.asked() ? strongest_ : nullptr};
+        hear(site_, points, mask, heard);
+        if (judges) judge(heard, mask, part);
+        if (serving_.asked()) site_.row->codes(strongest_, mask, -1.0, serving_.at(part));
+        level_.keep(part);
+        margin_.keep(part);
+        headroom_.keep(part);
+        outage_.keep(part);
+        zone_.keep(part);
+        serving_.keep(part);
+    }
+
+  private:
+    void judge(const Heard &heard, const double *mask, const Part &part) noexcept {
+        const double *margin = margin_.at(part);
+        const Near near = near_of(site_, heard);
+        site_.row->judge(heard.level, near, mask, limits_, judges(site_.window),
+                         {margin_.at(part), headroom_.at(part), fate_});
+        if (outage_.asked()) take_outage(margin, outage_.at(part), part.length);
+        if (zone_.asked()) site_.row->zones(fate_, zone_.at(part));
+        if (told_ == nullptr) return;
+        PieceTally tally;
+        site_.row->tally(heard.level, near, fate_, tally);
+        enter(*told_, part, tally, heard, near);
+    }
+    void take_outage(const double *margin, double *outage, std::size_t length) const noexcept {
+        for (std::size_t i = 0; i < length; ++i)
+            outage[i] = math::is_nan(margin[i]) ? math::not_a_number : fading_.outage(margin[i], fading_.parameter);
+    }
+
+    const Site &site_;
+    const Fading &fading_;
+    const Limits limits_;
+    Summary *told_;
+    Results<double> level_, margin_, headroom_, outage_;
+    Results<std::int32_t> zone_, serving_;
+    alignas(64) double near_[piece], strongest_[piece];
+    alignas(64) std::int32_t fate_[piece];
+};
 
 } // namespace
 
@@ -97,14 +137,12 @@ bool judges(const chain::Window &window) noexcept {
 }
 
 void survey(const Site &site, const Grid &grid, const Fading &fading, const Outputs &out, Summary *told) noexcept {
-    const Limits limits = limits_of(site.window);
-    const bool judged = judges(site.window), wants_serving = told != nullptr || out.serving != nullptr;
+    Summary summary;
+    Surveyor surveyor(site, fading, out, told != nullptr ? &summary : nullptr);
     Points points;
-    Heard heard;
-    alignas(64) double mask[piece], zone[piece];
+    alignas(64) double mask[piece];
     points.on_row = true;
     for (double &z : points.z) z = site.height_m;
-    Summary summary;
     for (std::uint64_t r = 0; r < grid.rows; ++r) {
         const double y = grid.y_at(grid.first_row + r);
         for (double &each : points.y) each = y;
@@ -115,20 +153,11 @@ void survey(const Site &site, const Grid &grid, const Fading &fading, const Outp
             site.row->columns(static_cast<double>(c), grid.x, grid.step_x, points.x);
             mask_row(site, points.x, y, mask);
             for (std::size_t i = part.length; i < piece; ++i) mask[i] = beyond;
-            hear(site, points, mask, wants_serving, heard);
-            put(out.level, part, heard.level);
-            judge(site, fading, limits, part, heard, out);
-            if (told != nullptr || out.zone != nullptr)
-                site.row->zones(heard.level, heard.near, mask, limits, judged, zone);
-            put_codes(site, out.zone, part, zone, mask, 0.0);
-            put_codes(site, out.serving, part, heard.serving, mask, -1.0);
-            if (told == nullptr) continue;
-            PieceTally tally;
-            site.row->tally(heard.level, heard.near, mask, zone, limits.ceiling, tally);
-            enter(summary, part, tally, heard);
+            surveyor.take(points, mask, part);
         }
     }
     if (summary.points != 0) {
+        const Limits limits = limits_of(site.window);
         summary.worst.room = summary.worst.level - limits.floor;
         summary.hottest.room = limits.ceiling - summary.hottest.level;
     }

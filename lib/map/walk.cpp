@@ -115,37 +115,40 @@ class Expected {
 struct Found {
     std::uint64_t at;
     std::size_t length;
-    double distance[piece], margin[piece], headroom[piece], outage[piece], zone[piece], mask[piece];
-    Heard heard;
+    double distance[piece], level[piece], own_near[piece], serving[piece], margin[piece], headroom[piece],
+        outage[piece], mask[piece];
+    std::int32_t fate[piece];
+    Near near;
 };
 
-void put(double *to, const Found &found, const double *values) noexcept {
-    if (to != nullptr) std::memcpy(to + found.at, values, found.length * sizeof(double));
+template <class Value>
+void put(Value *to, const Found &found, const Value *values) noexcept {
+    if (to != nullptr) std::memcpy(to + found.at, values, found.length * sizeof(Value));
 }
-void put_codes(const Site &site, std::int32_t *to, const Found &found, const double *values,
-               double otherwise) noexcept {
-    if (to == nullptr) return;
-    std::int32_t whole[piece];
-    site.row->codes(values, found.mask, otherwise, whole);
-    std::memcpy(to + found.at, whole, found.length * sizeof(std::int32_t));
+void put_codes(const Site &site, const WalkOutputs &out, const Found &found) noexcept {
+    std::int32_t codes[piece];
+    site.row->zones(found.fate, codes);
+    put(out.zone, found, codes);
+    site.row->codes(found.serving, found.mask, -1.0, codes);
+    put(out.serving, found, codes);
 }
 
 // Margin, headroom, outage and zone of the points whose distances are given.
 void judge(const Site &site, const Fading &fading, const Points &points, Found &found) noexcept {
-    const Limits limits = limits_of(site.window);
-    hear(site, points, found.mask, true, found.heard);
+    const Heard heard{found.level, found.own_near, found.serving};
+    hear(site, points, found.mask, heard);
+    found.near = near_of(site, heard);
+    site.row->judge(found.level, found.near, found.mask, limits_of(site.window), judges(site.window),
+                    {found.margin, found.headroom, found.fate});
     for (std::size_t i = 0; i < piece; ++i) {
-        found.margin[i] = found.heard.level[i] - limits.floor;
-        found.headroom[i] = limits.ceiling - found.heard.near[i];
         const bool asks = fading.outage != nullptr && !math::is_nan(found.margin[i]);
         found.outage[i] = asks ? fading.outage(found.margin[i], fading.parameter) : math::not_a_number;
     }
-    site.row->zones(found.heard.level, found.heard.near, found.mask, limits, judges(site.window), found.zone);
 }
 
 void enter(WalkSummary &summary, const Found &found, Below &under, Below &over, Expected &expected) noexcept {
     for (std::size_t i = 0; i < found.length; ++i) {
-        const double at = found.distance[i], level = found.heard.level[i], near = found.heard.near[i];
+        const double at = found.distance[i], level = found.level[i], near = found.near.at(i);
         under.next(at, found.margin[i]);
         over.next(at, found.headroom[i]);
         expected.next(at, found.outage[i]);
@@ -194,12 +197,11 @@ WalkSummary follow(const Site &site, const Walk &walk, const Fading &fading, con
         }
         judge(site, fading, points, found);
         put(out.distance, found, found.distance);
-        put(out.level, found, found.heard.level);
+        put(out.level, found, found.level);
         put(out.margin, found, found.margin);
         put(out.headroom, found, found.headroom);
         put(out.outage, found, found.outage);
-        put_codes(site, out.zone, found, found.zone, 0.0);
-        put_codes(site, out.serving, found, found.heard.serving, -1.0);
+        put_codes(site, out, found);
         enter(summary, found, under, over, expected);
     }
     summary.under_floor = under.end();
