@@ -239,7 +239,14 @@ void make_site(Stage &stage, Random &random, bool with_body, const lvb_body_tabl
     }
     stage.site.combine = static_cast<std::int32_t>(random.below(2));
     if (!with_body) return;
-    stage.site.body_table = table;
+    const std::size_t worn = random.below(3); // a body, an antenna that is turned with it, or both
+    if (worn != 1) stage.site.body_table = table;
+    if (worn != 0) {
+        stage.worn.roll_deg = random.uniform(-180.0, 180.0);
+        stage.worn.tilt_deg = random.uniform(-90.0, 90.0);
+        stage.site.pack_antenna = &stage.worn;
+        stage.site.most_polarization_loss_db = random.below(2) ? 0.0 : random.uniform(6.0, 30.0);
+    }
     stage.site.facing = static_cast<std::int32_t>(random.below(4));
     if (stage.site.facing == LVB_FACING_AZIMUTH) stage.site.facing_azimuth_deg = random.uniform(-180.0, 180.0);
     if (stage.site.facing == LVB_FACING_POINT) stage.site.facing_y_m = random.uniform(-20.0, 20.0);

@@ -101,6 +101,10 @@ TEST(Place, AgreesWithBruteForceOnSmallRandomSites) {
             stage.site.body_table = &table;
             stage.site.facing_azimuth_deg = 10.0;
         }
+        if (random.below(3) == 0) {
+            stage.worn.roll_deg = random.uniform(-180.0, 180.0);
+            stage.site.pack_antenna = &stage.worn;
+        }
         placing.place.place_count = 1 + static_cast<std::uint32_t>(random.below(2));
         placing.place.least_headroom_db = random.below(2) ? 0.0 : random.uniform(0.0, 6.0);
         const lvb_status status = placing.compute();

@@ -22,6 +22,7 @@ struct Stage {
     std::vector<lvb_site_antenna> antennas;
     std::vector<lvb_area> areas;
     std::vector<lvb_screen> screens;
+    lvb_antenna worn = sized<lvb_antenna>(); ///< a pack's, lent where a test does so
     lvb_site site = sized<lvb_site>();
     lvb_fault fault = sized<lvb_fault>();
 
