@@ -65,7 +65,6 @@ struct Points : Grounds {
     void take_best_branch();
 };
 
-
 /// Throws Refusal where the site only asks where to put antennas.
 void need_antennas(const Document &document, const Site &site);
 

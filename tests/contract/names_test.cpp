@@ -246,13 +246,12 @@ TEST(Names, OfEveryFamily) {
         "LVB_STATED_",       // bits that a host sets; lvb_fault_text names them
         "LVB_WORST_",        // bits that a host sets
     };
-    const auto begins_in = [](const std::string &constant) {
-        return [&constant](const std::string &prefix) { return constant.rfind(prefix, 0) == 0; };
-    };
-    for (const auto &[constant, value] : constants("LVB_")) {
+    for (const auto &each : constants("LVB_")) {
+        const std::string &constant = each.first;
+        const auto begins_it = [&](const std::string &prefix) { return constant.rfind(prefix, 0) == 0; };
         const bool plain = std::any_of(plain_names().begin(), plain_names().end(),
-                                       [&](const auto &family) { return begins_in(constant)(family.first); });
-        EXPECT_TRUE(plain || std::any_of(others.begin(), others.end(), begins_in(constant))) << constant;
+                                       [&](const auto &family) { return begins_it(family.first); });
+        EXPECT_TRUE(plain || std::any_of(others.begin(), others.end(), begins_it)) << constant;
     }
 }
 
