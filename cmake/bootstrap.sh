@@ -139,8 +139,10 @@ test)
     check address
     check thread contract_tests # the tests that start threads
     check clang
+    need $fuzz_packages
+    build fuzz levelbook_fuzz # what the fuzzers find is no test, but they must build
     say "all tests passed: plainly, under the address and undefined-behaviour sanitizers, the threads under the thread sanitizer;" \
-        "the quick ones with a second compiler"
+        "the quick ones with a second compiler; the fuzzers build"
     ;;
 lint)
     need $build_packages $lint_packages
