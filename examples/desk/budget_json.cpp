@@ -328,7 +328,7 @@ std::string budget_json(const Scenario &scenario, const std::string &file, const
     for (const Pair &pair : pairs) out["side_by_side"].push_back(pair_json(pair));
     Links links;
     for (const Answer &answer : answers) links.push_back(answer.link);
-    out["cautions"] = cautions(scenario, links);
+    out["cautions"] = cautions(links);
     return out.dump(2, ' ', false, Json::error_handler_t::replace) + "\n";
 }
 

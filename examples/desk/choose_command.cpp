@@ -440,7 +440,7 @@ std::string page(const Book &book, const std::vector<Sought> &sought, const Answ
                                 page_columns, "      ", "        ");
         }
     }
-    return out + reasons(book, sought, answered, short_of) + print_cautions(book.scenario, links_of(sought));
+    return out + reasons(book, sought, answered, short_of) + print_cautions(links_of(sought));
 }
 
 std::string json(const Book &book, const std::vector<Sought> &sought, const Answered &answered,
@@ -497,7 +497,7 @@ std::string json(const Book &book, const std::vector<Sought> &sought, const Answ
             }
             out["misses"].push_back(miss);
         }
-    return json_text(std::move(out), book, links_of(sought));
+    return json_text(std::move(out), links_of(sought));
 }
 
 } // namespace

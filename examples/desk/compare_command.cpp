@@ -68,7 +68,7 @@ std::string page(const Book &book, const Compared &one, const Compared &other, c
     else out += labelled("Largest:", "nothing: the chains are alike");
     out += labelled("Verdicts:", ascii("'" + first.name + "' " + lvb_verdict_name(told.first_verdict) + ", '" +
                                        second.name + "' " + lvb_verdict_name(told.second_verdict)));
-    return out + print_cautions(book.scenario, {&first, &second});
+    return out + print_cautions({&first, &second});
 }
 
 std::string json(const Book &book, const std::string &second_file, const Link &first, const Link &second,
@@ -101,7 +101,7 @@ std::string json(const Book &book, const std::string &second_file, const Link &f
         line["near_level_difference_db"] = pair.near_level_difference_db;
         out["pairs"].push_back(line);
     }
-    return json_text(std::move(out), book, {&first, &second});
+    return json_text(std::move(out), {&first, &second});
 }
 
 // The library pairs stages by their labels: the one place where it reads them.

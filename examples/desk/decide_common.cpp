@@ -40,8 +40,8 @@ Json json_head(const char *command, const Book &book, const Link *link) {
     return out;
 }
 
-std::string json_text(Json answer, const Book &book, const Links &links) {
-    answer["cautions"] = cautions(book.scenario, links);
+std::string json_text(Json answer, const Links &links) {
+    answer["cautions"] = cautions(links);
     return answer.dump(2, ' ', false, Json::error_handler_t::replace) + "\n";
 }
 

@@ -35,6 +35,6 @@ std::string table_row(const std::string &name, const std::vector<std::string> &c
 /// version, command, scenario, production and, where there is one, link.
 Json json_head(const char *command, const Book &book, const Link *link);
 /// The whole answer, with the cautions.
-std::string json_text(Json answer, const Book &book, const Links &links);
+std::string json_text(Json answer, const Links &links);
 
 } // namespace desk

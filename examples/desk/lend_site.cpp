@@ -20,14 +20,11 @@ Link changed(const Site &site, const SiteAntenna &antenna, Link link, std::optio
         stage.entry.gain_db = 0.0;
     };
     give(link.antenna(site.direction), antenna.pattern);
-    if (site.wearer) {
+    if (site.wearer && site.wearer->antenna_on_pack) {
         const Wearer &wearer = *site.wearer;
-        if (wearer.antenna_on_pack) give(link.antenna(1 - site.direction), wearer.antenna_on_pack->pattern);
-        if (wearer.body_table)
-            std::erase_if(link.stages, [](const Stage &stage) { return stage.body_table != nullptr; });
-        if (!wearer.in_place_of.empty())
-            std::erase_if(link.stages, [&](const Stage &stage) { return is_allowance(stage, wearer.in_place_of); });
+        give(link.antenna(1 - site.direction), wearer.antenna_on_pack->pattern);
     }
+    std::erase_if(link.stages, [&](const Stage &stage) { return is_replaced(site, stage); });
     if (site.path)
         for (Stage &stage : link.stages)
             if (stage.entry.kind == LVB_KIND_AIR) stage.path = site.path;
@@ -105,7 +102,7 @@ LentSite::LentSite(const Document &document, const Scenario &scenario, const Sit
     site_.antennas = lent_antennas_.data();
     site_.antenna_count = static_cast<std::uint32_t>(lent_antennas_.size());
     if (!lent_antennas_.empty())
-        if (const lvb_fault fault = fault_of(site_); fault.structure == LVB_STRUCT_SITE_ANTENNA)
+        if (const lvb_fault fault = fault_of(site_); fault.status == LVB_E_CONFLICT)
             refuse_chain(site.antennas[static_cast<std::size_t>(fault.row)], fault);
     if (site.wearer) lend_facing(*site.wearer);
 }

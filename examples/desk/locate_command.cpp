@@ -161,7 +161,7 @@ std::string page(const Book &book, const Link &link, const std::vector<Reading> 
                                    "fault of the source; what is due behind the air holds every allowance, near the "
                                    "antenna too, as with the body in between, where the near end of budget takes "
                                    "none");
-    return out + print_cautions(book.scenario, {&link});
+    return out + print_cautions({&link});
 }
 
 std::string json(const Book &book, const Link &link, const std::vector<Reading> &readings, double uncertainty_db,
@@ -205,7 +205,7 @@ std::string json(const Book &book, const Link &link, const std::vector<Reading> 
         line["expected_bits"] = suspect.expected_bits;
         out["suspects"].push_back(line);
     }
-    return json_text(std::move(out), book, {&link});
+    return json_text(std::move(out), {&link});
 }
 
 } // namespace

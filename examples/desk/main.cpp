@@ -69,7 +69,7 @@ Outcome budget(const std::string &file, const std::string &link_name, bool as_js
     }
     outcome.text = print_heading(scenario, file, brief) + print_summary(answers);
     for (const Answer &answer : answers) outcome.text += print_link(answer, brief);
-    outcome.text += print_pairs(pairs) + print_cautions(scenario, chosen);
+    outcome.text += print_pairs(pairs) + print_cautions(chosen);
     return outcome;
 }
 

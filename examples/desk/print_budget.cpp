@@ -196,16 +196,6 @@ std::string print_grounds(const Answer &answer) {
     return out + labelled("Guesses:", guess_words(budget));
 }
 
-bool asks_for_more_than_levels(const Scenario &scenario) {
-    const auto asks = [](const Link &link) {
-        return link.noise || link.exposure || link.fading || !link.limits.empty() ||
-               std::any_of(link.stages.begin(), link.stages.end(), [](const Stage &stage) {
-                   return stage.pattern || stage.path || stage.body_table || stage.placed();
-               });
-    };
-    return !scenario.neighbours.empty() || std::any_of(scenario.links.begin(), scenario.links.end(), asks);
-}
-
 } // namespace
 
 std::string print_heading(const Scenario &scenario, const std::string &file, bool brief) {
@@ -255,35 +245,26 @@ std::string print_summary(const std::vector<Answer> &answers) {
     return out;
 }
 
-std::vector<std::string> raised_floors(const Links &links) {
+std::vector<std::string> raised_floors(const Links &links, bool of_site) {
     std::vector<std::string> sentences;
     for (const Link *link : links)
-        if (const std::string words = raised_floor_words(*link); !words.empty())
+        if (const std::string words =
+                raised_floor_words(*link, of_site ? "a site is judged against the highest floor of its links"
+                                                  : "the level is judged against that");
+            !words.empty())
             sentences.push_back("In link " + in_quotes(link->name) + " " + words + ".");
     return sentences;
 }
 
-std::vector<std::string> cautions(const Scenario &scenario, const Links &links) {
-    std::vector<std::string> sentences = raised_floors(links);
-    const auto add = [&](const char *sentence) { sentences.emplace_back(sentence); };
-    // Where limits, noise or patterns are judged, the sentences of the library that judged them.
-    if (asks_for_more_than_levels(scenario)) {
-        for (std::uint32_t i = 0; i < lvb_caution_count(); ++i) add(lvb_caution_text(i));
-        return sentences;
-    }
-    for (const char *sentence : {
-             "A prediction does not replace a walk test with the real packs.",
-             "Radiated power and frequencies are set by the national regulator and by your licence.",
-             "Keep people away from radiating antennas by the exposure rules in force.",
-             "Where national rules or local codes differ from anything printed here, the rules win.",
-         })
-        add(sentence);
+std::vector<std::string> cautions(const Links &links, bool of_site) {
+    std::vector<std::string> sentences = raised_floors(links, of_site);
+    for (std::uint32_t i = 0; i < lvb_caution_count(); ++i) sentences.emplace_back(lvb_caution_text(i));
     return sentences;
 }
 
-std::string print_cautions(const Scenario &scenario, const Links &links) {
+std::string print_cautions(const Links &links, bool of_site) {
     std::string out = std::string(page, '-') + "\nCautions\n";
-    for (const std::string &sentence : cautions(scenario, links)) out += wrap(sentence, page, "  - ", "    ");
+    for (const std::string &sentence : cautions(links, of_site)) out += wrap(sentence, page, "  - ", "    ");
     return out;
 }
 

@@ -12,12 +12,13 @@ std::string print_summary(const std::vector<Answer> &answers);
 /// The links that an answer is about.
 using Links = std::vector<const Link *>;
 
-std::string print_cautions(const Scenario &scenario, const Links &links);
+std::string print_cautions(const Links &links, bool of_site = false);
 
-/// A sentence for every one of the links whose floor was entered below what its noise allows.
-std::vector<std::string> raised_floors(const Links &links);
+/// A sentence for every one of the links whose floor was entered below what its noise allows. The chains of a site are
+/// judged together.
+std::vector<std::string> raised_floors(const Links &links, bool of_site);
 
 /// The cautions that belong under every prediction, one sentence each.
-std::vector<std::string> cautions(const Scenario &scenario, const Links &links);
+std::vector<std::string> cautions(const Links &links, bool of_site = false);
 
 } // namespace desk

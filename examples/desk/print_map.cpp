@@ -27,10 +27,14 @@ std::string print_extremes(const Survey &survey) {
                                      " below the floor would overload with no allowance taken");
     if (!site.fading) return out;
     return out +
-           print_fading(*site.fading, "below the floor in up to " + share_words(survey.highest_outage()) +
+           print_fading(*site.fading, "at the worst point below the floor " + share_words(survey.highest_outage()) +
                                           " of the time; " + percent(survey.all.counts.over_outage, summary.points) +
                                           " of the points more often than the " +
                                           plain(100.0 * survey.wanted_outage()) + " % that are allowed");
+}
+
+std::string turn_words(const char *name, double angle_deg) {
+    return angle_deg == 0.0 ? "" : std::string(", ") + name + " " + plain(angle_deg);
 }
 
 std::string print_antennas(const Survey &survey, const std::vector<bool> &on_map) {
@@ -39,7 +43,9 @@ std::string print_antennas(const Survey &survey, const std::vector<bool> &on_map
         const SiteAntenna &antenna = survey.site->antennas[i];
         const lvb_antenna &at = antenna.place.entry;
         out += wrap(ascii(antenna.label) + " at x " + plain(at.x_m) + " m, y " + plain(at.y_m) + " m, z " +
-                        plain(at.z_m) + " m" + (on_map[i] ? "" : ", off the map"),
+                        plain(at.z_m) + " m" + (on_map[i] ? "" : ", off the map") + "; azimuth " +
+                        plain(at.azimuth_deg) + turn_words("tilt", at.tilt_deg) + turn_words("roll", at.roll_deg) +
+                        turn_words("polarization", at.polarization_deg) + " degrees",
                     page_columns, format("  %c  ", static_cast<char>('a' + static_cast<char>(i % 26))), "     ");
     }
     return out;
@@ -89,11 +95,11 @@ std::string print_map(const Survey &survey, const Links &links, const std::strin
                            page_columns, "  ", "  ");
     if (!site.note.empty() && !brief) out += wrap(ascii(site.note), page_columns, "  ", "  ");
     out += "\n       y/m\n" + drawing.print();
-    const std::string answer = print_shares("area", view, summary.unmodelled) + print_areas(survey, "Areas") + "\n" +
-                               print_extremes(survey) + verdict_line(failures(survey), "at every point of the areas") +
-                               print_wearer(site) + print_left_out(survey, links, true) + print_missed_areas(survey) +
-                               print_cancelling(site, site.antennas.size()) +
-                               print_near_field(survey.all.counts.near_field);
+    const std::string answer =
+        print_shares("area", view, summary.unmodelled) + print_areas(survey, "Areas") + "\n" + print_extremes(survey) +
+        verdict_line(failures(survey), "at every point of the areas") + print_wearer(site) +
+        print_allowances(site, links) + print_left_out(survey, links, true) + print_missed_areas(survey) +
+        print_cancelling(site, site.antennas.size()) + print_near_field(survey.all.counts.near_field);
     if (brief) return out + answer;
     return out + print_legend(site, drawing) + print_antennas(survey, on_map) + print_screens(site) + answer;
 }

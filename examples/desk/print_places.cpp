@@ -25,8 +25,9 @@ std::string print_places(const PlacingSurvey &survey, const Links &links) {
                                 : "no ceiling is stated, so least_headroom_db counts for nothing"),
         page_columns, "  ", "  ");
     const std::string verdict = verdict_line(failures(survey), "at every point of the areas with the best of them") +
-                                print_wearer(site) + print_left_out(survey, links, false) +
-                                print_missed_areas(*survey.map) + print_cancelling(site, standing + placing.antennas) +
+                                print_wearer(site) + print_allowances(site, links) +
+                                print_left_out(survey, links, false) + print_missed_areas(*survey.map) +
+                                print_cancelling(site, standing + placing.antennas) +
                                 print_near_field(survey.best.empty() ? 0 : survey.near_field.front());
     if (survey.best.empty())
         return out +

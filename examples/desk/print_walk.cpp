@@ -53,7 +53,7 @@ std::string print_outage(const WalkSurvey &survey) {
                         "below the floor for " +
                             (tiny ? "less than 0.01 s" : time_words(result.expected_under_floor_s)) +
                             " must be expected, on average over many such walks: " + share_words(result.mean_outage) +
-                            " of the time; in up to " + share_words(survey.outage[most]) + " of the time " +
+                            " of the time; at the worst place " + share_words(survey.outage[most]) + " " +
                             place_words(survey, survey.distance_m[most])) +
            print_stretches(survey, survey.over_outage, survey.over_outage_s, true, "Outage:",
                            "more often below the floor than the " + plain(100.0 * survey.wanted_outage()) +
@@ -75,13 +75,13 @@ std::string print_walk(const WalkSurvey &survey, const Links &links, const std::
         out += labelled("Unjudged:", "of " + counted(result.points, "point") + " " + std::to_string(result.unmodelled) +
                                          " lie where an antenna's path does not hold, and count for nothing");
     if (result.points > result.unmodelled) {
-        out += labelled("Worst:", two(result.worst_level_dbm) + " dBm, " + floor_room(result.worst_margin_db) + ", " +
-                                      place_words(survey, result.worst_m) +
-                                      strongest_words(site, survey.serving[survey.point_at(result.worst_m)]));
+        out +=
+            labelled("Worst:", two(result.worst_level_dbm) + " dBm, " + floor_room(result.worst_margin_db) + ", " +
+                                   place_words(survey, result.worst_m) + strongest_words(site, result.worst_serving));
         out += labelled("Hottest:", two(result.hottest_level_dbm) + " dBm with no allowance taken, " +
                                         ceiling_room(result.hottest_headroom_db) + ", " +
                                         place_words(survey, result.hottest_m) +
-                                        strongest_words(site, survey.serving[survey.point_at(result.hottest_m)]));
+                                        strongest_words(site, result.hottest_serving));
     }
     out += print_stretches(survey, survey.under_floor, result.under_floor_s, survey.has_floor,
                            "Floor:", "under the floor");
@@ -89,8 +89,8 @@ std::string print_walk(const WalkSurvey &survey, const Links &links, const std::
                            "Ceiling:", "over the ceiling");
     out += print_outage(survey);
     return out + verdict_line(failures(survey), "at every point of the walk") + print_wearer(site) +
-           print_left_out(survey, links, true) + print_cancelling(site, site.antennas.size()) +
-           print_near_field(survey.counts.near_field);
+           print_allowances(site, links) + print_left_out(survey, links, true) +
+           print_cancelling(site, site.antennas.size()) + print_near_field(survey.counts.near_field);
 }
 
 } // namespace desk

@@ -98,7 +98,7 @@ std::string page(const Book &book, const Link &link, const lvb_ranking &ranking,
         out += labelled("Look up:", label_of(link, ranking.look_up_stage) +
                                         " is a guess without a tolerance and changes the level by " +
                                         two(std::abs(ranking.look_up_change_db)) + " dB");
-    return out + print_untuned(link, "ranked") + print_cautions(book.scenario, {&link});
+    return out + print_untuned(link, "ranked") + print_cautions({&link});
 }
 
 Json label_or_null(const Link &link, std::int32_t stage) {
@@ -142,7 +142,7 @@ std::string json(const Book &book, const Link &link, const lvb_ranking &ranking,
         for (const Slope &slope : slopes) stage[slope.name] = line.*slope.value;
         out["stages"].push_back(stage);
     }
-    return json_text(std::move(out), book, {&link});
+    return json_text(std::move(out), {&link});
 }
 
 } // namespace

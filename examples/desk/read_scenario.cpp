@@ -104,6 +104,13 @@ bool is_allowance(const Stage &stage, const std::string &label) {
     return stage.entry.kind == LVB_KIND_ALLOWANCE && stage.label == label;
 }
 
+bool is_replaced(const Site &site, const Stage &stage) {
+    if (!site.wearer) return false;
+    const Wearer &wearer = *site.wearer;
+    return (wearer.body_table && stage.body_table) ||
+           (!wearer.in_place_of.empty() && is_allowance(stage, wearer.in_place_of));
+}
+
 std::int32_t Link::antenna(int which) const {
     for (std::size_t i = 0; i < stages.size(); ++i)
         if (stages[i].entry.kind == LVB_KIND_ANTENNA && which-- == 0) return static_cast<std::int32_t>(i);

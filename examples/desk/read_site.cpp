@@ -86,7 +86,8 @@ class SiteReader {
     SiteAntenna read_antenna(const Site &site, const Value &value, Names &names);
     Wearer read_wearer(const Site &site, const Value &value);
     void read_facing(const Site &site, const Value &value, Wearer &wearer) const;
-    void read_polarization(const Site &site, const Value &value, Wearer &wearer);
+    void read_polarization(const Value &value, Wearer &wearer);
+    void check_replaced(const Site &site) const;
     Walk read_walk(const Value &value, Names &names) const;
     void read_candidate(const Site &site, const Value &value, Names &names, std::vector<SiteAntenna> &into);
     void spread(const SiteAntenna &first, const Value &value, const GivenNumbers &numbers,
@@ -195,6 +196,8 @@ void SiteReader::read_facing(const Site &site, const Value &value, Wearer &weare
         wearer.x_m = at[0];
         wearer.y_m = at[1];
     } else {
+        if (site.antennas.empty())
+            refuse(value, "this site has no antennas of its own to face; candidates cannot be faced");
         std::vector<std::string> labels;
         for (const SiteAntenna &antenna : site.antennas) labels.push_back(antenna.label);
         wearer.antenna =
@@ -202,24 +205,31 @@ void SiteReader::read_facing(const Site &site, const Value &value, Wearer &weare
     }
 }
 
+// An allowance that no link has would be replaced in words only.
+void SiteReader::check_replaced(const Site &site) const {
+    if (!site.wearer || site.wearer->in_place_of.empty()) return;
+    const std::string &label = site.wearer->in_place_of;
+    const auto has = [&](const SiteAntenna &antenna) {
+        const std::vector<Stage> &stages = links_[antenna.link].stages;
+        return std::any_of(stages.begin(), stages.end(),
+                           [&](const Stage &stage) { return is_allowance(stage, label); });
+    };
+    const auto any_has = [&](const std::vector<SiteAntenna> &antennas) {
+        return std::any_of(antennas.begin(), antennas.end(), has);
+    };
+    if (!any_has(site.antennas) && !(site.placing && any_has(site.placing->candidates)))
+        refuse(*site.wearer->value->find("in_place_of"), "no link of this site has an allowance with this label");
+}
+
 // The pack's antenna, and the allowance of the links in whose place it stands.
-void SiteReader::read_polarization(const Site &site, const Value &value, Wearer &wearer) {
+void SiteReader::read_polarization(const Value &value, Wearer &wearer) {
     wearer.antenna_on_pack = read_pack_antenna(checks_, tables_, checks_.need(value, "pack_antenna"));
     const GivenNumbers crossed = numbers_of(checks_, members_of(value), crossed_keys(), LVB_STRUCT_SITE, 0);
     if (crossed.contains(LVB_FIELD_MOST_POLARIZATION_LOSS_DB)) {
         constexpr double least = 0.001, most = 200.0;
         wearer.most_polarization_loss_db = within(checks_, crossed, LVB_FIELD_MOST_POLARIZATION_LOSS_DB, least, most);
     }
-    const Value *in_place_of = value.find("in_place_of");
-    if (in_place_of == nullptr) return;
-    wearer.in_place_of = checks_.text(*in_place_of);
-    const auto has = [&](const SiteAntenna &antenna) {
-        const std::vector<Stage> &stages = links_[antenna.link].stages;
-        return std::any_of(stages.begin(), stages.end(),
-                           [&](const Stage &stage) { return is_allowance(stage, wearer.in_place_of); });
-    };
-    if (!site.antennas.empty() && std::none_of(site.antennas.begin(), site.antennas.end(), has))
-        refuse(*in_place_of, "no link of this site's antennas has an allowance with this label");
+    if (const Value *in_place_of = value.find("in_place_of")) wearer.in_place_of = checks_.text(*in_place_of);
 }
 
 Wearer SiteReader::read_wearer(const Site &site, const Value &value) {
@@ -243,7 +253,7 @@ Wearer SiteReader::read_wearer(const Site &site, const Value &value) {
                "body_table or pack_antenna is missing: without either it makes no difference which way anybody faces");
     read_facing(site, value, wearer);
     if (body != nullptr) wearer.body_table = read_body_table(tables_, *body);
-    if (worn != nullptr) read_polarization(site, value, wearer);
+    if (worn != nullptr) read_polarization(value, wearer);
     return wearer;
 }
 
@@ -367,6 +377,7 @@ Site SiteReader::read(const Value &value) {
         for (const Value *item : list_of(checks_, *list, "walk")) site.walks.push_back(read_walk(*item, walks));
     if (const Value *placing = value.find("placing")) site.placing = read_placing(site, *placing);
     if (site.antennas.empty() && !site.placing) refuse(value, "antennas or placing is missing");
+    check_replaced(site);
     return site;
 }
 

@@ -248,6 +248,9 @@ struct Site : Part {
     std::optional<Placing> placing;
 };
 
+/// Whether a site's wearer stands in place of a stage.
+bool is_replaced(const Site &site, const Stage &stage);
+
 /// Gear that may be chosen, with how much of it there is.
 struct StockItem : Part {
     std::string name;

@@ -38,10 +38,10 @@ void refuse_bad_outputs(const Document &document, const SiteQuestion &question) 
 
 std::string page(const Subject &subject, const SiteQuestion &question, const std::string &words) {
     std::string floors; // the cautions that even a brief page needs
-    for (const std::string &sentence : raised_floors(subject.links)) floors += labelled("CAUTION:", sentence);
+    for (const std::string &sentence : raised_floors(subject.links, true)) floors += labelled("CAUTION:", sentence);
     return wrap(ascii(question.site + ", " + subject.scenario.production + " (" + question.file + ")"), page_columns,
                 "", "  ") +
-           words + (question.brief ? floors : print_cautions(subject.scenario, subject.links));
+           words + (question.brief ? floors : print_cautions(subject.links, true));
 }
 
 } // namespace

@@ -49,7 +49,7 @@ Json heading(const Scenario &scenario, const std::string &file, const Site &site
 std::string told(const Scenario &scenario, const Site &site, const std::vector<std::string> &failures, Json out) {
     out["failures"] = failures;
     out["holds"] = failures.empty();
-    out["cautions"] = cautions(scenario, links_of(scenario, site));
+    out["cautions"] = cautions(links_of(scenario, site), true);
     return out.dump(2, ' ', false, Json::error_handler_t::replace) + "\n";
 }
 
@@ -82,7 +82,8 @@ Json stretches_json(const WalkSurvey &survey, const std::vector<Stretch> &stretc
     return list;
 }
 
-Json walk_point_json(const WalkSurvey &survey, double at_m, double level_dbm, const char *room_name, double room_db) {
+Json walk_point_json(const WalkSurvey &survey, double at_m, double level_dbm, const char *room_name, double room_db,
+                     std::int32_t serving) {
     if (std::isnan(at_m) || survey.result.points == survey.result.unmodelled) return nullptr;
     const Way::At at = survey.way.at(at_m);
     Json out;
@@ -92,7 +93,7 @@ Json walk_point_json(const WalkSurvey &survey, double at_m, double level_dbm, co
     out["z_m"] = at.z_m;
     out["level_dbm"] = level_dbm;
     out[room_name] = room_db;
-    out["serving"] = serving_json(*survey.site, survey.serving[survey.point_at(at_m)]);
+    out["serving"] = serving_json(*survey.site, serving);
     return out;
 }
 
@@ -108,6 +109,14 @@ Json extreme_json(const Survey &map, const Tally &tally, bool hottest) {
     else out["margin_db"] = all.worst_margin_db;
     out["serving"] = serving_json(*map.site, hottest ? all.hottest_serving : all.worst_serving);
     return out;
+}
+
+void add_grounds(Json &out, const Grounds &grounds) {
+    out["frequency_mhz"] = grounds.frequency_mhz;
+    out["floor_dbm"] = grounds.has_floor ? Json(grounds.floor_dbm) : Json(nullptr);
+    out["ceiling_dbm"] = grounds.has_ceiling ? Json(grounds.ceiling_dbm) : Json(nullptr);
+    out["far_worst_db"] = grounds.far_worst_db;
+    out["near_worst_db"] = grounds.near_worst_db;
 }
 
 void add_tally(Json &out, const Survey &map, const Tally &tally) {
@@ -153,9 +162,7 @@ Json missed_areas_json(const Survey &map) {
 std::string map_json(const Scenario &scenario, const std::string &file, const Survey &survey) {
     const Site &site = *survey.site;
     Json out = heading(scenario, file, site);
-    out["frequency_mhz"] = survey.frequency_mhz;
-    out["far_worst_db"] = survey.far_worst_db;
-    out["near_worst_db"] = survey.near_worst_db;
+    add_grounds(out, survey);
     out["grid"] = {{"x_m", survey.grid.x_m},
                    {"y_m", survey.grid.y_m},
                    {"step_m", site.step_m},
@@ -171,9 +178,7 @@ std::string map_json(const Scenario &scenario, const std::string &file, const Su
 std::string walk_json(const Scenario &scenario, const std::string &file, const WalkSurvey &survey) {
     const lvb_walk_result &result = survey.result;
     Json out = heading(scenario, file, *survey.site);
-    out["frequency_mhz"] = survey.frequency_mhz;
-    out["far_worst_db"] = survey.far_worst_db;
-    out["near_worst_db"] = survey.near_worst_db;
+    add_grounds(out, survey);
     out["walk"] = survey.walk->name;
     out["length_m"] = result.length_m;
     out["speed_m_per_s"] = survey.walk->speed_m_per_s;
@@ -182,9 +187,10 @@ std::string walk_json(const Scenario &scenario, const std::string &file, const W
     out["doubtful"] = survey.counts.doubtful;
     out["near_field"] = survey.counts.near_field;
     out["unmodelled"] = result.unmodelled;
-    out["worst"] = walk_point_json(survey, result.worst_m, result.worst_level_dbm, "margin_db", result.worst_margin_db);
-    out["hottest"] =
-        walk_point_json(survey, result.hottest_m, result.hottest_level_dbm, "headroom_db", result.hottest_headroom_db);
+    out["worst"] = walk_point_json(survey, result.worst_m, result.worst_level_dbm, "margin_db", result.worst_margin_db,
+                                   result.worst_serving);
+    out["hottest"] = walk_point_json(survey, result.hottest_m, result.hottest_level_dbm, "headroom_db",
+                                     result.hottest_headroom_db, result.hottest_serving);
     out["under_floor_s"] = survey.has_floor ? Json(result.under_floor_s) : Json(nullptr);
     out["under_floor"] = stretches_json(survey, survey.under_floor);
     out["over_ceiling_s"] = survey.has_ceiling ? Json(result.over_ceiling_s) : Json(nullptr);
@@ -202,9 +208,7 @@ std::string walk_json(const Scenario &scenario, const std::string &file, const W
 std::string place_json(const Scenario &scenario, const std::string &file, const PlacingSurvey &survey) {
     const Placing &placing = *survey.site->placing;
     Json out = heading(scenario, file, *survey.site);
-    out["frequency_mhz"] = survey.frequency_mhz;
-    out["far_worst_db"] = survey.far_worst_db;
-    out["near_worst_db"] = survey.near_worst_db;
+    add_grounds(out, survey);
     out["candidates"] = placing.candidates.size();
     out["looked_at"] = survey.looked_at;
     out["least_headroom_db"] = placing.least_headroom_db;

@@ -29,7 +29,12 @@ std::vector<const char *> area_failures(const Survey &survey, const Tally &area)
     return all;
 }
 
-const char *const doubtful_words = "the tolerances together can push it below the floor or above the ceiling";
+// Which limit the tolerances reach, by the least room there is above the one and under the other.
+std::string doubtful_words(const Grounds &grounds, double margin_db, double headroom_db) {
+    const bool far = margin_db < grounds.far_worst_db, near = headroom_db < grounds.near_worst_db;
+    return std::string(": the tolerances together can push it ") + (far ? "below the floor" : "") +
+           (far && near ? " or " : "") + (near ? "above the ceiling" : "");
+}
 
 } // namespace
 
@@ -62,7 +67,7 @@ std::vector<std::string> failures(const Survey &survey) {
     add(summary.dropout, "DROPS OUT", "");
     add(summary.overloaded, "OVERLOADS", "");
     add(counts.over_outage, "FADES below the floor too often", "");
-    add(counts.doubtful, "DOUBTFUL", std::string(": ") + doubtful_words);
+    add(counts.doubtful, "DOUBTFUL", doubtful_words(survey, summary.worst_margin_db, summary.hottest_headroom_db));
     add(summary.unmodelled, "NOT JUDGED", ": a path does not hold there");
     add_missed(survey, all);
     add_unjudged(survey, all);
@@ -77,7 +82,8 @@ std::vector<std::string> failures(const WalkSurvey &survey) {
     if (survey.counts.over_outage > 0)
         all.push_back("FADES below the floor too often" + at_points(survey.counts.over_outage, result.points));
     if (survey.counts.doubtful > 0)
-        all.push_back("DOUBTFUL" + at_points(survey.counts.doubtful, result.points) + ": " + doubtful_words);
+        all.push_back("DOUBTFUL" + at_points(survey.counts.doubtful, result.points) +
+                      doubtful_words(survey, result.worst_margin_db, result.hottest_headroom_db));
     if (result.unmodelled > 0)
         all.push_back("NOT JUDGED" + at_points(result.unmodelled, result.points) + ": a path does not hold there");
     add_unjudged(survey, all);
@@ -92,8 +98,8 @@ std::vector<std::string> failures(const PlacingSurvey &survey) {
         const lvb_placement &best = survey.best.front();
         if (best.worst_margin_db < 0.0) all.emplace_back("DROPS OUT at some point of the best placement");
         if (survey.is_doubtful(best.worst_margin_db, best.hottest_headroom_db))
-            all.push_back(std::string("DOUBTFUL at the worst or hottest point of the best placement: ") +
-                          doubtful_words);
+            all.push_back("DOUBTFUL at the worst or hottest point of the best placement" +
+                          doubtful_words(survey, best.worst_margin_db, best.hottest_headroom_db));
     }
     add_missed(*survey.map, all);
     add_unjudged(survey, all);

@@ -134,6 +134,26 @@ std::string print_wearer(const Site &site) {
     return labelled("Wearer:", ascii(words));
 }
 
+// Each as often as the links differ in it.
+std::string print_allowances(const Site &site, const Links &links) {
+    std::vector<std::string> all;
+    for (const Link *link : links)
+        for (const Stage &stage : link->stages) {
+            if (stage.entry.kind != LVB_KIND_ALLOWANCE || is_replaced(site, stage)) continue;
+            const bool by_table = stage.body_table != nullptr || stage.gain_table != nullptr;
+            const std::string words =
+                in_quotes(stage.label) + (by_table ? " by its table" : " " + plain(0.0 - stage.entry.gain_db) + " dB");
+            if (std::find(all.begin(), all.end(), words) == all.end()) all.push_back(words);
+        }
+    if (all.empty()) return "";
+    std::string words;
+    for (const std::string &one : all) words += (words.empty() ? "" : ", ") + one;
+    const bool body = site.wearer && site.wearer->body_table, turned = site.wearer && site.wearer->antenna_on_pack;
+    const char *const computed = body && turned ? "a body or polarization" : body ? "a body" : "polarization";
+    if (body || turned) words += std::string("; what they hold for ") + computed + " counts twice";
+    return labelled("Allowed:", ascii(words));
+}
+
 std::string verdict_line(const std::vector<std::string> &failures, const char *holds) {
     std::string words;
     for (const std::string &failure : failures) words += (words.empty() ? "" : "; ") + failure;

@@ -30,6 +30,9 @@ std::string facing_words(const Site &site);
 /// What the wearer makes of levels; empty where the site has none.
 std::string print_wearer(const Site &site);
 
+/// The allowances of the links that count on the site; empty where there are none.
+std::string print_allowances(const Site &site, const Links &links);
+
 /// The legend of a view, with the share that each of its steps has; unmodelled points count beside those of the view.
 std::string print_shares(const std::string &of_what, const View &view, std::uint64_t unmodelled);
 /// A row for every area, so that one sees which is bad; empty where there is only one.

@@ -250,7 +250,7 @@ std::string page(const Book &book, const Link &link, const Unknown &unknown, con
     const std::string over = link.tuning && judged.holds ? ", and over its tuning " + range_words(*link.tuning) : "";
     if (!judged.words.empty()) out += labelled("With it:", ascii(judged.words + over));
     else if (unknown.key->field != LVB_FIELD_FREQUENCY_MHZ) out += print_untuned(link, "sought");
-    return out + print_cautions(book.scenario, {&link});
+    return out + print_cautions({&link});
 }
 
 std::string json(const Book &book, const Link &link, const Unknown &unknown, const Goal &goal, double wanted,
@@ -283,7 +283,7 @@ std::string json(const Book &book, const Link &link, const Unknown &unknown, con
     out["verdict"] = lvb_verdict_name(judged.budget.verdict);
     out["failures"] = judged.failures;
     out["holds"] = judged.holds;
-    return json_text(std::move(out), book, {&link});
+    return json_text(std::move(out), {&link});
 }
 
 } // namespace

@@ -172,7 +172,7 @@ std::string page(const Book &book, const Link &link, const SureQuestion &questio
                           three(drawn.near[i].error_db)});
     out += "\n" + labelled("Counts:", "+- behind a figure is its standard error; every quantity is drawn as if it did "
                                       "not depend on the others, and only a walk test shows how they go together");
-    return out + print_untuned(link, "drawn") + print_cautions(book.scenario, {&link});
+    return out + print_untuned(link, "drawn") + print_cautions({&link});
 }
 
 Json quantiles_json(const std::vector<lvb_quantile> &quantiles) {
@@ -209,7 +209,7 @@ std::string json(const Book &book, const Link &link, const SureQuestion &questio
     out["near_standard_deviation_db"] = sureness.near_standard_deviation_db;
     out["far_quantiles"] = quantiles_json(drawn.far);
     out["near_quantiles"] = quantiles_json(drawn.near);
-    return json_text(std::move(out), book, {&link});
+    return json_text(std::move(out), {&link});
 }
 
 } // namespace

@@ -14,7 +14,9 @@ bool states(const lvb_stage *receiver, std::uint32_t what) {
 Grounds::Grounds(const Site &of, const LentSite &lent)
     : site(&of), frequency_mhz(lent.frequency_mhz()), has_floor(states(lent.receiver(), LVB_STATED_FLOOR)),
       has_wanted(states(lent.receiver(), LVB_STATED_WANTED)), has_ceiling(states(lent.receiver(), LVB_STATED_CEILING)),
-      far_worst_db(lent.far_worst_db()), near_worst_db(lent.near_worst_db()) {}
+      floor_dbm(has_floor ? lent.receiver()->floor_dbm : 0.0),
+      ceiling_dbm(has_ceiling ? lent.receiver()->ceiling_dbm : 0.0), far_worst_db(lent.far_worst_db()),
+      near_worst_db(lent.near_worst_db()) {}
 
 bool Grounds::is_doubtful(double margin_db, double headroom_db) const {
     return !(margin_db < 0.0) && !(headroom_db < 0.0) && (margin_db < far_worst_db || headroom_db < near_worst_db);
@@ -62,7 +64,7 @@ void Points::take_best_branch() {
 
 void need_antennas(const Document &document, const Site &site) {
     if (site.antennas.empty())
-        document.refuse(*site.value, "antennas is missing; this site only asks where to put them");
+        document.refuse(*site.value, "antennas is missing; this site has only candidates for place");
 }
 
 } // namespace desk

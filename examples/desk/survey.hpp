@@ -16,6 +16,8 @@ struct Grounds {
     bool has_floor;
     bool has_wanted;
     bool has_ceiling;
+    double floor_dbm; ///< that levels are judged against, and the ceiling; 0 where not stated
+    double ceiling_dbm;
     double far_worst_db;  ///< tolerances together, which levels do not hold: against the floor,
     double near_worst_db; ///< and against the ceiling
     /// Whether a room above the floor or under the ceiling is one, but less than the tolerances.

@@ -158,7 +158,7 @@ std::string share_words(double share) {
     constexpr double least = 1e-6, most = 0.995;
     if (share > 0.0 && share < least) return "less than 0.0001 %";
     if (share > most && share < 1.0) return "more than 99.5 %";
-    return format("%.2g %%", 100.0 * share);
+    return share == 1.0 ? "100 %" : format("%.2g %%", 100.0 * share);
 }
 
 std::string nearest(std::string_view name, const std::vector<std::string> &known) {

@@ -80,13 +80,13 @@ bool has_window(const lvb_stage &receiver) {
 
 bool near_distance_missing(const lvb_budget &budget) { return (budget.notes & LVB_NOTE_NEAR_NOT_GIVEN) != 0; }
 
-std::string raised_floor_words(const Link &link) {
+std::string raised_floor_words(const Link &link, const char *judged) {
     const lvb_stage &entered = link.stages.back().entry;
     const double judged_dbm = judged_receiver(link).floor_dbm;
     if (judged_dbm == entered.floor_dbm) return "";
     std::string words = "the entered floor of " + plain(entered.floor_dbm) +
                         " dBm lies below what noise and the needed C/N allow (" +
-                        two_decimals(hundredths(*link.needed_dbm)) + " dBm), and the level is judged against that";
+                        two_decimals(hundredths(*link.needed_dbm)) + " dBm), and " + judged;
     if (judged_dbm < *link.needed_dbm) words += "; no level under the ceiling is enough";
     return words;
 }
@@ -114,7 +114,8 @@ std::string verdict_words(const Link &link, const lvb_budget &budget) {
     if (budget.verdict == LVB_VERDICT_NOT_JUDGED)
         return "NOT JUDGED: no receiver with a floor or a ceiling ends this chain";
     std::string words = outcome_words(link, budget);
-    if (const std::string raised = raised_floor_words(link); !raised.empty()) words += "; " + raised;
+    if (const std::string raised = raised_floor_words(link, "the level is judged against that"); !raised.empty())
+        words += "; " + raised;
     for (const std::string &reason : not_judged(link, budget)) words += "; " + reason;
     const bool rests_on_tolerances = budget.verdict == LVB_VERDICT_HOLDS || budget.verdict == LVB_VERDICT_DOUBTFUL;
     if (rests_on_tolerances && budget.guesses_without_tolerance > 0) words += "; " + bare_guesses(budget);

@@ -13,7 +13,7 @@ bool near_distance_missing(const lvb_budget &budget);
 
 /// "the entered floor of -110 dBm lies below what noise and the needed C/N allow (-98.30 dBm), and the level is judged
 /// against that"; empty where the floor is judged as it was entered.
-std::string raised_floor_words(const Link &link);
+std::string raised_floor_words(const Link &link, const char *judged);
 
 /// Every reason why an end of the walk was not judged, one clause each; empty where both were.
 std::vector<std::string> not_judged(const Link &link, const lvb_budget &budget);

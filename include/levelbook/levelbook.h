@@ -1557,9 +1557,9 @@ typedef struct lvb_cable_row {
  *  Range: as the fields of lvb_cable_run and lvb_cable_table say.
  *  Refused: null run or loss (LVB_E_NULL); neither type nor table (LVB_E_MISSING), both (LVB_E_CONFLICT); a frequency
  *  beyond the usable range (LVB_E_OUTSIDE_TABLE); values outside their ranges; bad tables.
- *  Accuracy: relative 1e-12 of the stated law where neighbouring rows lie 1 % or more apart. A published row that is left out of its table is met within 1.3 % (median),
- *  7 % (nine of ten) and 14 % (worst: RG-8X at 50 MHz, printed coarsely). Other publications on one type differ from the
- *  catalogue by up to 12 %. Since: 0.1. */
+ *  Accuracy: relative 1e-12 of the stated law where neighbouring rows lie 1 % or more apart. A published row that is left
+ *  out of its table is met within 1.3 % (median), 7 % (nine of ten) and 14 % (worst: RG-8X at 50 MHz, printed coarsely).
+ *  Other publications on one type differ from the catalogue by up to 12 %. Since: 0.1. */
 LVB_API lvb_status lvb_compute_cable_loss(const lvb_cable_run *run, const lvb_cable_table *table, lvb_cable_loss *loss,
                                           lvb_fault *fault);
 
@@ -3099,15 +3099,18 @@ enum {
 /** An antenna of a site with its chain. An element of an array.
  *
  *  The chain has air and both antennas. Outbound the first antenna stage is the site's, inbound the second. Where
- *  antenna->pattern is given, it replaces the gain of that stage by the pattern's toward each point; without it the stage's
- *  own gain holds in all directions, and that stage must not have a pattern itself. All other stages count as
- *  lvb_compute_budget counts them, the pack's antenna too, unless the site gives its pattern. The link's distances are not used. Its air may have a path:
- *  every model but the radiating cable, without edges (screens take their place). Heights and distances are those of the
- *  places: two-ray runs from the antenna's z_m to the pack (pack_height_m, or the walk's z_m), and the heights of the lvb_path,
- *  of any model, are not used; two-ray may leave them 0 here.
- *  Polarization is computed where the site says how the pack's antenna is turned (pack_antenna); its loss does not belong
- *  into an allowance then. Otherwise it does (lvb_describe_allowance), and polarization_deg and ellipticity of the antenna
- *  are 0. All chains of a site have one frequency and one receiver's window. */
+ *  antenna->pattern is given, it replaces the gain of that stage by the pattern's toward each point; without it the
+ *  stage's own gain holds in all directions, and that stage must not have a pattern itself. All other stages count as
+ *  lvb_compute_budget counts them, the pack's antenna too, unless the site gives its pattern. The link's distances are
+ *  not looked at, nor is the antenna's largest_dimension_m (lvb_compute_pointing tells what it asks for).
+ *  The air may have a path: every model but the radiating cable, without edges (screens take their place). Heights and
+ *  distances are those of the places: two-ray runs from the antenna's z_m to the pack (pack_height_m, or the walk's
+ *  z_m), and the heights of the lvb_path, of any model, are not used; two-ray may leave them 0 here, and keeps the
+ *  polarization of its own, however antennas are turned.
+ *  Polarization is computed where the site says how the pack's antenna is turned (pack_antenna); its loss does not
+ *  belong into an allowance then. Otherwise it does (lvb_describe_allowance), roll_deg turns the pattern alone, and
+ *  polarization_deg and ellipticity of the antenna are 0 (a helix may state its own). All chains of a site have one
+ *  frequency and one receiver's window. */
 typedef struct lvb_site_antenna {
     const lvb_antenna *antenna; /**< its place, aim and pattern */
     const lvb_link *link;       /**< its chain */
@@ -3161,7 +3164,8 @@ typedef struct lvb_site {
     const lvb_site_antenna *antennas; /**< antenna_count antennas, or null without any (lvb_compute_placements) */
     const lvb_area *areas;            /**< area_count areas, or null */
     const lvb_screen *screens;        /**< screen_count screens, or null */
-    const lvb_body_table *body_table; /**< what the wearer's body costs, an allowance, or null */
+    const lvb_body_table *body_table; /**< what the wearer's body costs, or null; it counts on top of every allowance of the
+                                           chains: leave theirs for a body out */
     const void *user;                 /**< the host's; never read */
     double pack_height_m;             /**< z of the packs or microphones, -1000 to 1000 m */
     double facing_azimuth_deg;        /**< for LVB_FACING_AZIMUTH, -360 to 360 degrees */
@@ -3233,8 +3237,8 @@ typedef struct lvb_map_summary {
     uint64_t worst_column;      /**< as worst_row */
     uint64_t hottest_row;       /**< where the near level is greatest */
     uint64_t hottest_column;    /**< as hottest_row */
-    int32_t worst_serving;      /**< index of the antenna that is strongest there, or -1 */
-    int32_t hottest_serving;    /**< as worst_serving */
+    int32_t worst_serving;      /**< index of the antenna that is strongest there, far rule; -1: none */
+    int32_t hottest_serving;    /**< the same by the near rule */
     double worst_level_dbm;     /**< far rule */
     double worst_margin_db;     /**< NaN where the floor is not stated */
     double hottest_level_dbm;   /**< near rule */
@@ -3263,12 +3267,12 @@ typedef struct lvb_map_summary {
  *  (LVB_E_MISSING); wrong sizes; values outside their ranges, NaN among them; chains as lvb_compute_budget refuses
  *  them, or without air (LVB_E_MISSING); chains that differ in frequency or window (LVB_E_CONFLICT); a path that a map
  *  cannot take, a polarization without pack_antenna, a place of pack_antenna (LVB_E_UNUSED); the polarization of a
- *  half-wave dipole or a helix as lvb_compute_pointing refuses it; fewer than 3 corners (LVB_E_COUNT) or all on one line (LVB_E_TABLE_DUPLICATE); a screen
- *  without width (LVB_E_BELOW_RANGE) or height (LVB_E_ORDER); an antenna nearer than 0.01 m to a screen
- *  (LVB_E_CONFLICT); two-ray with heights outside 0.01 to 1000 m; facing fields that the rule or a missing table has no
- *  use for (LVB_E_UNUSED), or a most of polarization loss without pack_antenna; an outage without a law or without a floor (LVB_E_MISSING), or a law without an outage
- *  (LVB_E_UNUSED); results that overlap (LVB_E_CONFLICT); counts that are too large (LVB_E_COUNT); instructions that
- *  this processor lacks.
+ *  half-wave dipole or a helix as lvb_compute_pointing refuses it; fewer than 3 corners (LVB_E_COUNT) or all on one line
+ *  (LVB_E_TABLE_DUPLICATE); a screen without width (LVB_E_BELOW_RANGE) or height (LVB_E_ORDER); an antenna nearer than
+ *  0.01 m to a screen (LVB_E_CONFLICT); two-ray with heights outside 0.01 to 1000 m; facing fields that the rule or a
+ *  missing table has no use for (LVB_E_UNUSED), or a most of polarization loss without pack_antenna; an outage without a
+ *  law or without a floor (LVB_E_MISSING), or a law without an outage (LVB_E_UNUSED); results that overlap
+ *  (LVB_E_CONFLICT); counts that are too large (LVB_E_COUNT); instructions that this processor lacks.
  *  Points: only the grid's points are looked at. Corners and edges of an area that lie between them may be worse: a walk
  *  along the edge tells (lvb_compute_walk). An area with no point of the grid in it is not told of: it counts for nothing, so
  *  choose steps smaller than every area. Levels nearer to an antenna than a wavelength are those of the far field, continued
@@ -3288,7 +3292,8 @@ LVB_API lvb_status lvb_compute_map(const lvb_map *map, lvb_map_summary *summary,
  *  Refused: a null summary or other, or a wrong size (LVB_E_NULL, LVB_E_STRUCT_SIZE); what no map gives: more than 2^61 points,
  *  or points that are not those of all zones together (LVB_E_COUNT), more overloaded ones than points (LVB_E_ABOVE_RANGE),
  *  with points levels that are NaN or infinite (-infinity may be: nothing arrives) or serving antennas beyond -1 to
- *  LVB_MAX_SITE_ANTENNAS - 1 (LVB_E_UNKNOWN_VALUE). In a fault `row` is 0 for summary and 1 for other. fault may be null. Since: 0.1. */
+ *  LVB_MAX_SITE_ANTENNAS - 1 (LVB_E_UNKNOWN_VALUE). In a fault `row` is 0 for summary and 1 for other. fault may be null.
+ *  Since: 0.1. */
 LVB_API lvb_status lvb_join_map_summaries(lvb_map_summary *summary, const lvb_map_summary *other, lvb_fault *fault);
 
 /** Plain name of the way that the signal goes ("outbound"); an unknown value gives "unknown". Since: 0.1. */
@@ -3351,6 +3356,8 @@ typedef struct lvb_walk_result {
     double mean_outage;             /**< over the time for which paths hold; NaN without such or without a law of fading */
     double expected_under_floor_s;  /**< for how long fading is expected to take the level under the floor, on average over
                                          many walks; NaN without a law */
+    int32_t worst_serving;          /**< index of the antenna that is strongest at worst_m, far rule; -1: none */
+    int32_t hottest_serving;        /**< of the one at hottest_m, near rule */
 } lvb_walk_result;
 
 /** Points of a walk: one at the beginning, one every step_m along it, and one at its end.
@@ -3860,7 +3867,8 @@ typedef struct lvb_tally {
  *  Refused: the link as lvb_compute_budget refuses it; null trials or link; a law or fading that is not known
  *  (LVB_E_UNKNOWN_VALUE); a number of spreads that is neither 0 nor that of the stages (LVB_E_COUNT), or 0 beside spreads
  *  (LVB_E_MISSING); a coverage factor for another law than the normal one, fading or shadowing without air, a factor or
- *  shape of another fading (LVB_E_UNUSED); a shape that is missing; results that overlap each other (LVB_E_CONFLICT). Nothing is written then.
+ *  shape of another fading (LVB_E_UNUSED); a shape that is missing; results that overlap each other (LVB_E_CONFLICT).
+ *  Nothing is written then.
  *  Accuracy: g within 2e-9 for the normal law and 1e-13 for the others; Rayleigh 1e-8 dB, where a step of v is 3e-9 dB or
  *  more; the same bits on every machine and instruction set. Results scatter with the root of the number of trials. Cost:
  *  linear in trials times stages with a tolerance, 0.5 to 2.5 ns each with AVX-512; Rice and Nakagami some 3 to 6 ns. Since: 0.1. */
@@ -4068,11 +4076,11 @@ LVB_API lvb_status lvb_compute_choice_scratch(const lvb_choice *choice, lvb_choi
  *  The answer is exact where the outcome says so, whatever the scratch; less scratch makes the search longer. How long it takes
  *  depends on the numbers: one link of 12 slots of 12 items takes some milliseconds, seldom more (DEVELOPERS.md). Links that
  *  want the same scarce items are solved to the end up to some 8 slots altogether, and may be stopped beyond. step_limit ends
- *  the search: the best sets so far come back with lower_bound and gap. The same input gives the same sets, steps and bounds on every machine. fault may be null.
- *  A fault in a need, its link or a stage has the structure LVB_STRUCT_NEED, `row` is the need's index and `stage` that of the
- *  stage, or LVB_STAGE_LINK for the link (needs[1].margin_db, needs[1].link.stages[2].gain_db, needs[1].link.frequency_mhz);
- *  one in the fields of an item's stage has the structure LVB_STRUCT_ITEM, and `row` is the item's index; in one in a table of
- *  it `stage` is the item's index.
+ *  the search: the best sets so far come back with lower_bound and gap. The same input gives the same sets, steps and
+ *  bounds on every machine. fault may be null. A fault in a need, its link or a stage has the structure LVB_STRUCT_NEED,
+ *  `row` is the need's index and `stage` that of the stage, or LVB_STAGE_LINK for the link (needs[1].margin_db,
+ *  needs[1].link.stages[2].gain_db, needs[1].link.frequency_mhz); one in the fields of an item's stage has the structure
+ *  LVB_STRUCT_ITEM, and `row` is the item's index; in one in a table of it `stage` is the item's index.
  *  Range: as the fields say.
  *  Refused: as lvb_compute_choice_scratch; as lvb_compute_budget for every link with its first items in its slots, and for every
  *  item's stage; null sets, costs or scratch; too little scratch (LVB_E_COUNT); a slot or its items of a kind

@@ -125,6 +125,15 @@ std::int32_t struct_of(const lvb_fault &fault) noexcept {
     return fault.stage == LVB_STAGE_LINK ? std::int32_t{LVB_STRUCT_LINK} : fault.structure;
 }
 
+// Whether all chains of a site must have the same of a field.
+bool is_shared(const lvb_fault &fault) noexcept {
+    const std::int32_t structure = struct_of(fault);
+    if (structure == LVB_STRUCT_LINK) return fault.field == LVB_FIELD_FREQUENCY_MHZ || fault.field == LVB_FIELD_STAGES;
+    return structure == LVB_STRUCT_STAGE &&
+           (fault.field == LVB_FIELD_FLOOR_DBM || fault.field == LVB_FIELD_WANTED_LOW_DBM ||
+            fault.field == LVB_FIELD_WANTED_HIGH_DBM || fault.field == LVB_FIELD_CEILING_DBM);
+}
+
 // The array in which an element of a struct stands that a fault names by `row`; null for every other struct. A link is
 // that of a site's antenna.
 const char *array_of(std::int32_t structure) noexcept {
@@ -295,6 +304,7 @@ void put_allowed(Writer &out, const lvb_fault &fault) noexcept {
     if (math::is_nan(fault.minimum) || math::is_nan(fault.maximum)) return;
     out.put("; allowed ");
     put_number(out, fault, fault.minimum);
+    if (fault.maximum == math::infinity) return out.put(" and more");
     out.put(" to ");
     put_number(out, fault, fault.maximum);
 }
@@ -398,6 +408,8 @@ const char *use_of(const lvb_fault &fault) noexcept {
         return " is filled, but this is the site's own antenna: give the pattern to its lvb_antenna instead";
     if (fault.structure == LVB_STRUCT_MAP && fault.field == LVB_FIELD_FADING)
         return " is filled, but the map has no array `outage` to put its result in: give one, or no law of fading";
+    if (fault.structure == LVB_STRUCT_WALK && fault.field == LVB_FIELD_FADING)
+        return " is filled, but the walk has neither an array `outage` nor a result: give one, or no law of fading";
     if ((fault.structure == LVB_STRUCT_ANTENNA || fault.structure == LVB_STRUCT_PLACE) && fault.row >= 0 &&
         (fault.field == LVB_FIELD_POLARIZATION_DEG || fault.field == LVB_FIELD_ELLIPTICITY))
         return " is filled, but counts only with a pack_antenna of the site, and never with a half-wave dipole: turn "
@@ -430,6 +442,8 @@ const char *lack_of(const lvb_fault &fault) noexcept {
         return " hold no air, which a site needs";
     if (fault.structure == LVB_STRUCT_SITE && fault.field == LVB_FIELD_AREAS)
         return ": no point of the grid lies in them";
+    if (fault.structure == LVB_STRUCT_WALK && fault.field == LVB_FIELD_CORNER_COUNT)
+        return ": the walk has no length, all its corners are in one place";
     return nullptr;
 }
 
@@ -516,16 +530,18 @@ void put_sentence(Writer &out, const lvb_fault &fault) noexcept {
         out.put(user_of_field(struct_of(fault)));
         return out.put(" has no use for it");
     case LVB_E_CONFLICT:
+        if (fault.structure == LVB_STRUCT_SCREEN) {
+            out.put(fault.field == LVB_FIELD_CANDIDATES ? "candidates[" : "antennas[");
+            out.put(fault.value);
+            out.put("] stands less than 0.01 m from screens");
+            return put_index(out, fault.row);
+        }
         put_path(out, fault);
         if (fault.structure == LVB_STRUCT_ITEM && fault.field == LVB_FIELD_KIND)
             return out.put(" cannot stand in for the first item of its slot");
-        if (fault.structure == LVB_STRUCT_SITE_ANTENNA || (fault.structure == LVB_STRUCT_PLACE && fault.row >= 0))
-            return out.put(" differs from that of the first antenna");
-        if (fault.structure == LVB_STRUCT_SCREEN) {
-            out.put(' ');
-            out.put(fault.value);
-            return out.put(" stands less than 0.01 m from the screen");
-        }
+        if (fault.row >= 0 && is_shared(fault))
+            return out.put(
+                " differs from that of an antenna before it; all chains of a site have one frequency and window");
         if (fault.structure == LVB_STRUCT_COLUMNS || fault.structure == LVB_STRUCT_GRID ||
             fault.structure == LVB_STRUCT_TRIALS || fault.structure == LVB_STRUCT_CHOICE ||
             fault.structure == LVB_STRUCT_COMPARE ||

@@ -155,10 +155,13 @@ bool take_body(Refusal &refusal, const lvb_site &in, map::Wearer &wearer) noexce
            take_body_table(refusal, in.body_table, LVB_STAGE_NONE, LVB_FIELD_BODY_TABLE, wearer.body);
 }
 
-bool same_window(const chain::Window &a, const chain::Window &b) noexcept {
-    return a.has_floor == b.has_floor && a.has_wanted == b.has_wanted && a.has_ceiling == b.has_ceiling &&
-           a.floor_dbm == b.floor_dbm && a.wanted_low_dbm == b.wanted_low_dbm &&
-           a.wanted_high_dbm == b.wanted_high_dbm && a.ceiling_dbm == b.ceiling_dbm;
+// The first limit in which two windows differ, or none.
+std::int32_t differing_limit(const chain::Window &a, const chain::Window &b) noexcept {
+    if (a.has_floor != b.has_floor || a.floor_dbm != b.floor_dbm) return LVB_FIELD_FLOOR_DBM;
+    if (a.has_wanted != b.has_wanted || a.wanted_low_dbm != b.wanted_low_dbm) return LVB_FIELD_WANTED_LOW_DBM;
+    if (a.wanted_high_dbm != b.wanted_high_dbm) return LVB_FIELD_WANTED_HIGH_DBM;
+    const bool same_ceiling = a.has_ceiling == b.has_ceiling && a.ceiling_dbm == b.ceiling_dbm;
+    return same_ceiling ? std::int32_t{LVB_FIELD_NONE} : std::int32_t{LVB_FIELD_CEILING_DBM};
 }
 
 // Air takes free space at 1 m, and whatever walls its path crosses; a path of another model is kept for the points.
@@ -187,9 +190,17 @@ const antenna::Pattern *given_pattern(const map::Wearer &wearer, const map::Ante
     return wearer.has_antenna && wearer.antenna.has_pattern ? &wearer.antenna.pattern : nullptr;
 }
 
+// What all chains of a site share, and where the receiver stands.
+struct Shared {
+    chain::Window window{};
+    double frequency_mhz = 0.0;
+    std::int32_t last_stage = LVB_STAGE_NONE;
+    bool has_receiver = false;
+};
+
 // Sums a chain to its level at 1 m, with the greatest gain of what the site gives a pattern.
-bool take_chain(Refusal &refusal, const lvb_link *lent, TakenSite &taken, map::Antenna &antenna, chain::Window &window,
-                double &frequency_mhz) noexcept {
+bool take_chain(Refusal &refusal, const lvb_link *lent, TakenSite &taken, map::Antenna &antenna,
+                Shared &shared) noexcept {
     lvb_link link;
     Order order;
     chain::Stage stage;
@@ -215,11 +226,13 @@ bool take_chain(Refusal &refusal, const lvb_link *lent, TakenSite &taken, map::A
                 return refuse(refusal, LVB_E_UNUSED, {LVB_STRUCT_STAGE, index}, LVB_FIELD_PATTERN, LVB_KIND_ANTENNA);
             is_own = !is_own;
         }
-        if (stage.kind == chain::Kind::receiver) window = stage.window;
+        shared.has_receiver = stage.kind == chain::Kind::receiver;
+        if (shared.has_receiver) shared.window = stage.window;
+        shared.last_stage = index;
         antenna.far_db += change.far_db;
         antenna.near_db += change.near_db;
     }
-    frequency_mhz = link.frequency_mhz;
+    shared.frequency_mhz = link.frequency_mhz;
     if (!order.end(refusal)) return false;
     return order.air() >= 0 || refuse(refusal, LVB_E_MISSING, {LVB_STRUCT_LINK}, LVB_FIELD_STAGES, 0.0);
 }
@@ -237,16 +250,17 @@ bool take_place(Refusal &refusal, const lvb_antenna *lent, bool polarizes, map::
     const Place place{LVB_STRUCT_ANTENNA};
     lvb_antenna in;
     if (!take(refusal, lent, in, place, LVB_FIELD_ANTENNA) || !check_antenna(refusal, in, place)) return false;
-    if (!check_unused(refusal, in.polarization_deg, polarizes, place, LVB_FIELD_POLARIZATION_DEG) ||
-        !check_unused(refusal, in.ellipticity, polarizes, place, LVB_FIELD_ELLIPTICITY))
-        return false;
     antenna.at = {in.x_m, in.y_m, in.z_m};
     antenna.axes = antenna::turned({in.azimuth_deg, in.tilt_deg, in.roll_deg, in.polarization_deg, in.ellipticity});
     antenna.has_pattern = in.pattern != nullptr;
-    if (!antenna.has_pattern) return true;
-    if (!take_pattern(refusal, in.pattern, LVB_STAGE_NONE, antenna.pattern) ||
-        (polarizes && !check_polarization(refusal, in, &antenna.pattern, place)))
+    if (antenna.has_pattern && !take_pattern(refusal, in.pattern, LVB_STAGE_NONE, antenna.pattern)) return false;
+    const antenna::Pattern *pattern = antenna.has_pattern ? &antenna.pattern : nullptr;
+    const bool is_circular = antenna.has_pattern && antenna.pattern.circular; // which a helix is anyhow
+    if (!check_unused(refusal, in.polarization_deg, polarizes, place, LVB_FIELD_POLARIZATION_DEG) ||
+        !check_unused(refusal, in.ellipticity, polarizes || is_circular, place, LVB_FIELD_ELLIPTICITY) ||
+        (polarizes && !check_polarization(refusal, in, pattern, place)))
         return false;
+    if (!antenna.has_pattern) return true;
     const antenna::Vector &aim = antenna.axes.boresight;
     const double behind_db = antenna.pattern.gain_dbi - antenna.pattern.floor_dbi;
     antenna.cosine = {
@@ -263,20 +277,23 @@ bool of_antenna(Refusal &refusal, std::int32_t index) noexcept {
     return false;
 }
 
-// What all antennas of a site share.
-bool check_shared(Refusal &refusal, std::int32_t index, const chain::Window &window, double frequency_mhz,
-                  TakenSite &taken) noexcept {
-    const Place place{LVB_STRUCT_SITE_ANTENNA, -1, index};
+bool check_shared(Refusal &refusal, std::int32_t index, const Shared &shared, TakenSite &taken) noexcept {
     map::Site &site = taken.site;
     if (!taken.has_chain) {
-        site.frequency_mhz = frequency_mhz;
-        site.window = window;
+        site.frequency_mhz = shared.frequency_mhz;
+        site.window = shared.window;
         taken.has_chain = true;
+        taken.has_receiver = shared.has_receiver;
         return true;
     }
-    if (frequency_mhz != site.frequency_mhz)
-        return refuse(refusal, LVB_E_CONFLICT, place, LVB_FIELD_FREQUENCY_MHZ, frequency_mhz);
-    return same_window(window, site.window) || refuse(refusal, LVB_E_CONFLICT, place, LVB_FIELD_FLOOR_DBM);
+    if (shared.frequency_mhz != site.frequency_mhz)
+        return refuse(refusal, LVB_E_CONFLICT, {LVB_STRUCT_LINK, -1, index}, LVB_FIELD_FREQUENCY_MHZ,
+                      shared.frequency_mhz);
+    const std::int32_t limit = differing_limit(shared.window, site.window);
+    if (limit != LVB_FIELD_NONE && shared.has_receiver != taken.has_receiver)
+        return refuse(refusal, LVB_E_CONFLICT, {LVB_STRUCT_LINK, -1, index}, LVB_FIELD_STAGES);
+    return limit == LVB_FIELD_NONE ||
+           refuse(refusal, LVB_E_CONFLICT, {LVB_STRUCT_STAGE, shared.last_stage, index}, limit);
 }
 
 bool check_two_ray(Refusal &refusal, const TakenSite &taken, const map::Antenna &antenna, std::int32_t index) noexcept {
@@ -350,13 +367,12 @@ bool take_site_antenna(Refusal &refusal, const lvb_site_antenna *elements, std::
     if (!take_element(refusal, elements, element_size, place, in)) return false;
     if (in.antenna == nullptr) return refuse(refusal, LVB_E_NULL, place, LVB_FIELD_ANTENNA);
     if (in.link == nullptr) return refuse(refusal, LVB_E_NULL, place, LVB_FIELD_LINK);
-    chain::Window window{};
-    double frequency_mhz = 0.0;
+    Shared shared;
     antenna.swaps_heights = taken.inbound;
     if (!take_place(refusal, in.antenna, taken.site.wearer.has_antenna, antenna) ||
-        !take_chain(refusal, in.link, taken, antenna, window, frequency_mhz))
+        !take_chain(refusal, in.link, taken, antenna, shared))
         return of_antenna(refusal, at);
-    return check_shared(refusal, at, window, frequency_mhz, taken) && check_two_ray(refusal, taken, antenna, at) &&
+    return check_shared(refusal, at, shared, taken) && check_two_ray(refusal, taken, antenna, at) &&
            check_screens(refusal, taken.site, antenna, at);
 }
 

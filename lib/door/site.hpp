@@ -11,6 +11,7 @@ struct TakenSite {
     map::Site site;
     bool inbound;
     bool has_own_heights = false; ///< the points bring theirs; the packs' height is not used
+    bool has_receiver = false;    ///< the chains so far end in one
     bool has_chain = false;       ///< the frequency and window are those of the chains so far
     map::Antenna antennas[LVB_MAX_SITE_ANTENNAS];
     map::Screen screens[LVB_MAX_SCREENS];

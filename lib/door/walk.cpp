@@ -80,6 +80,8 @@ lvb_walk_result told(const map::WalkSummary &summary, double speed_m_per_s) noex
     const bool has_mean = summary.judged_s > 0.0 && !math::is_nan(summary.outage_s);
     out.mean_outage = has_mean ? summary.outage_s / summary.judged_s : math::not_a_number;
     out.expected_under_floor_s = summary.outage_s;
+    out.worst_serving = summary.worst.serving;
+    out.hottest_serving = summary.hottest.serving;
     return out;
 }
 

@@ -200,6 +200,27 @@ void hear(const Site &site, const Points &points, double *mask, const Heard &hea
     if (has_own_near) take_levels(site, site.near_reference_db, near, mask, heard.near);
 }
 
+std::int32_t strongest_near(const Site &site, const Vector &point) noexcept {
+    Points points;
+    alignas(64) double mask[piece];
+    site.row->fill(points.x, point.x);
+    site.row->fill(points.y, point.y);
+    site.row->fill(points.z, point.z);
+    site.row->fill(mask, counted);
+    std::int32_t strongest = -1;
+    double least = no_way;
+    Losses losses;
+    for (std::size_t a = 0; a < site.antenna_count; ++a) {
+        const Antenna &antenna = site.antennas[a];
+        losses_of(site, antenna, points, mask, losses);
+        const double here = losses.near[0] * antenna.near_loss;
+        if (!(here < least)) continue;
+        least = here;
+        strongest = static_cast<std::int32_t>(a);
+    }
+    return strongest;
+}
+
 double direct_m(const Antenna &antenna, double x, double y, double z) noexcept {
     path::Path path = antenna.path;
     const antenna::Vector way{x - antenna.at.x, y - antenna.at.y, z - antenna.at.z};

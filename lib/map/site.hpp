@@ -95,6 +95,10 @@ inline Near near_of(const Site &site, const Heard &heard) noexcept {
 /// `mask` says which points count, and is changed where a path does not hold.
 void hear(const Site &site, const Points &points, double *mask, const Heard &heard) noexcept;
 
+/// Index of the antenna that is strongest at a point by the near rule, the first of equal ones; -1 where nothing
+/// arrives.
+std::int32_t strongest_near(const Site &site, const Vector &point) noexcept;
+
 /// Length of the straight way from an antenna with a path to a point, as its model counts it.
 double direct_m(const Antenna &antenna, double x, double y, double z) noexcept;
 

@@ -160,6 +160,10 @@ void survey(const Site &site, const Grid &grid, const Fading &fading, const Outp
         const Limits limits = limits_of(site.window);
         summary.worst.room = summary.worst.level - limits.floor;
         summary.hottest.room = limits.ceiling - summary.hottest.level;
+        const Extreme &hottest = summary.hottest;
+        if (!site.near_follows) // otherwise the antenna that is strongest by the far rule
+            summary.hottest.serving =
+                strongest_near(site, {grid.x_at(hottest.column), grid.y_at(hottest.row), site.height_m});
     }
     if (told != nullptr) *told = summary;
 }

@@ -10,6 +10,7 @@ struct Grid {
     double x, y, step_x, step_y;
     std::uint64_t columns, rows, first_row;
 
+    double x_at(std::uint64_t column) const noexcept { return x + static_cast<double>(column) * step_x; }
     double y_at(std::uint64_t row) const noexcept { return y + static_cast<double>(row) * step_y; }
 };
 

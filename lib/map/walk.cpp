@@ -156,9 +156,16 @@ void enter(WalkSummary &summary, const Found &found, Below &under, Below &over, 
             ++summary.unmodelled;
             continue;
         }
-        if (!(level >= summary.worst.level)) summary.worst = {level, found.margin[i], at};
-        if (!(near <= summary.hottest.level)) summary.hottest = {near, found.headroom[i], at};
+        const auto serving = static_cast<std::int32_t>(found.serving[i]);
+        if (!(level >= summary.worst.level)) summary.worst = {level, found.margin[i], at, serving};
+        if (!(near <= summary.hottest.level)) summary.hottest = {near, found.headroom[i], at, serving};
     }
+}
+
+std::int32_t strongest_near(const Site &site, const Walk &walk, double at_m) noexcept {
+    Points points;
+    Walker(walk, site.height_m).put(at_m, points, 0);
+    return strongest_near(site, {points.x[0], points.y[0], points.z[0]});
 }
 
 } // namespace
@@ -208,6 +215,8 @@ WalkSummary follow(const Site &site, const Walk &walk, const Fading &fading, con
     summary.over_ceiling = over.end();
     summary.outage_s = fading.outage != nullptr ? expected.outage_s() : math::not_a_number;
     summary.judged_s = expected.all_s();
+    if (!site.near_follows && summary.unmodelled < summary.points) // otherwise as by the far rule
+        summary.hottest.serving = strongest_near(site, walk, summary.hottest.at_m);
     return summary;
 }
 

@@ -25,9 +25,11 @@ struct WalkOutputs {
 struct Shortfall {
     double total_s = 0.0, longest_s = 0.0, longest_at_m = math::not_a_number;
 };
-/// A point, its level and its room: margin or headroom.
+/// A point, its level and its room: margin or headroom; and the antenna that is strongest there by the rule of the
+/// level.
 struct WalkExtreme {
     double level = math::not_a_number, room = math::not_a_number, at_m = math::not_a_number;
+    std::int32_t serving = -1;
 };
 struct WalkSummary {
     std::uint64_t points = 0, unmodelled = 0;

@@ -348,7 +348,7 @@ TEST(Comfort, ComparesLinks) {
               "lvb_compare.pairs is 9; allowed 10 to 10.");
     scratch.pop_back();
     EXPECT_EQ(levelbook::compute_comparison(first, second, scratch).text(),
-              "lvb_compare.scratch_bytes is 24; allowed 25 to infinity.");
+              "lvb_compare.scratch_bytes is 24; allowed 25 and more.");
 }
 
 TEST(Comfort, ChoosesGear) {

@@ -1100,7 +1100,7 @@ TEST(SiteRefusals, OfThePacksAntenna) {
     refused(worn("", R"("most_polarization_loss_db": 0, )"),
             "sites[0].wearer.most_polarization_loss_db: 0 is out of range; allowed 0.001 to 200");
     refused(worn("", R"("in_place_of": "q", )"),
-            "sites[0].wearer.in_place_of: no link of this site's antennas has an allowance with this label");
+            "sites[0].wearer.in_place_of: no link of this site has an allowance with this label");
     refused(worn(R"("polarization_deg": 30, "pattern": {"kind": "half-wave dipole"})"),
             "sites[0].wearer.pack_antenna.polarization_deg: ");
     refused(worn(R"("pattern": {"kind": "cosine", "gain_dbi": 1})"), "sites[0].wearer.pack_antenna.pattern.gain_dbi: ");

@@ -792,16 +792,13 @@ TEST(DeskExposure, TellsTheDistanceToKeep) {
     expect_words(worn, "10 W/m2 as given");
 }
 
-TEST(DeskCautions, AreTheLibrarysWhereItJudgesMoreThanLevels) {
-    const Pieces plain;
-    expect_words(plain, "Cautions - A prediction does not replace a walk test with the real packs. - Radiated power");
-    for (std::uint32_t i = 0; i < 4; ++i)
-        for (const Pieces &pieces : {limited(R"j({"rule": "47 CFR 74.861(e)(1)"})j", R"("power_mw": 50)"),
-                                     exposed(R"("limit_w_per_m2": 10, "reflection_factor": 1)", R"("power_mw": 50)"),
-                                     noisy("", "", R"("bandwidth_khz": 200)")})
-            for (const char *words : {"walk test with the real packs over the whole area", "check what is in force",
-                                      "exposure rules in force", "the rules win"})
-                expect_words(pieces, words);
+TEST(DeskCautions, AreTheLibrarys) {
+    for (const Pieces &pieces : {Pieces(), limited(R"j({"rule": "47 CFR 74.861(e)(1)"})j", R"("power_mw": 50)"),
+                                 exposed(R"("limit_w_per_m2": 10, "reflection_factor": 1)", R"("power_mw": 50)"),
+                                 noisy("", "", R"("bandwidth_khz": 200)")})
+        for (const char *words : {"walk test with the real packs over the whole area", "check what is in force",
+                                  "exposure rules in force", "national rules or local codes", "the rules win"})
+            expect_words(pieces, words);
 }
 
 // ---- Two systems side by side ----

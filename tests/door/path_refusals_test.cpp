@@ -276,7 +276,7 @@ TEST(PathRefused, FrequencyAndDistance) {
     EXPECT_EQ(law.compute(900.0, 100.0), LVB_OK);
     refused_at(law, 900.0, 99.0,
                {LVB_E_BELOW_RANGE, in_call, LVB_FIELD_DISTANCE_M, -1, -1, 99.0, 100.0, infinity,
-                "distance_m is 99, which is too low; allowed 100 to infinity."});
+                "distance_m is 99, which is too low; allowed 100 and more."});
     // what must lie in the model's range is the straight line
     EXPECT_EQ(law.heights(61.0, 1.0).compute(900.0, 80.0), LVB_OK);
     refused_at(indoor().heights(900.0, 1.0), 900.0, 800.0,

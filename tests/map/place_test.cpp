@@ -231,8 +231,9 @@ TEST(PlaceRefusals, AreToldWithTheirNumbers) {
          },
          {LVB_E_MISSING, LVB_STRUCT_SITE, LVB_FIELD_ANTENNA_COUNT, -1, -1, 0.0, 1.0, LVB_MAX_SITE_ANTENNAS}},
         {[](Placing &p) { p.candidates.links[1].frequency_mhz = 500.0; },
-         {LVB_E_CONFLICT, LVB_STRUCT_PLACE, LVB_FIELD_FREQUENCY_MHZ, -1, 1, 500.0, none, none,
-          "candidates[1].frequency_mhz differs from that of the first antenna."}},
+         {LVB_E_CONFLICT, LVB_STRUCT_PLACE, LVB_FIELD_FREQUENCY_MHZ, LVB_STAGE_LINK, 1, 500.0, none, none,
+          "candidates[1].link.frequency_mhz differs from that of an antenna before it; all chains of a site have one "
+          "frequency and window."}},
         {[](Placing &p) { p.candidates.placed[1].z_m = none; },
          {LVB_E_NAN, LVB_STRUCT_PLACE, LVB_FIELD_Z_M, -1, 1, none, -1e6, 1e6,
           "candidates[1].z_m is not a number; allowed -1000000 to 1000000."}},
@@ -260,7 +261,7 @@ TEST(PlaceRefusals, AreToldWithTheirNumbers) {
           "candidates[0].link.stages[3] (air): the air needs an antenna after it."}},
         {[](Placing &p) { p.stage.screen(0.5, -6.0, 1.5, -6.0, 0.0, 3.0); },
          {LVB_E_CONFLICT, LVB_STRUCT_SCREEN, LVB_FIELD_CANDIDATES, -1, 0, 0.0, none, none,
-          "screens[0].candidates 0 stands less than 0.01 m from the screen."}},
+          "candidates[0] stands less than 0.01 m from screens[0]."}},
         {[](Placing &p) { p.placements.clear(); },
          {LVB_E_COUNT, LVB_STRUCT_NONE, LVB_FIELD_PLACEMENT_COUNT, -1, -1, 0.0, 1.0, 1000.0}},
     };

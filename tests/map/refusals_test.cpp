@@ -148,10 +148,32 @@ TEST(MapRefusals, OfTheSite) {
          {LVB_E_MISSING, LVB_STRUCT_LINK, LVB_FIELD_FREQUENCY_MHZ, -1, 1, 0.0, 0.1, 300000.0,
           "antennas[1].link.frequency_mhz is missing; allowed 0.1 to 300000."}},
         {[](Stage &s) { s.links[1].frequency_mhz = 601.0; },
-         {LVB_E_CONFLICT, LVB_STRUCT_SITE_ANTENNA, LVB_FIELD_FREQUENCY_MHZ, -1, 1, 601.0, none, none,
-          "antennas[1].frequency_mhz differs from that of the first antenna."}},
+         {LVB_E_CONFLICT, LVB_STRUCT_LINK, LVB_FIELD_FREQUENCY_MHZ, -1, 1, 601.0, none, none,
+          "antennas[1].link.frequency_mhz differs from that of an antenna before it; all chains of a site have one "
+          "frequency "
+          "and window."}},
         {[](Stage &s) { s.chains[1].back().floor_dbm = -84.0; },
-         {LVB_E_CONFLICT, LVB_STRUCT_SITE_ANTENNA, LVB_FIELD_FLOOR_DBM, -1, 1}},
+         {LVB_E_CONFLICT, LVB_STRUCT_STAGE, LVB_FIELD_FLOOR_DBM, 6, 1}},
+        {[](Stage &s) { s.chains[1].back().ceiling_dbm = -19.0; },
+         {LVB_E_CONFLICT, LVB_STRUCT_STAGE, LVB_FIELD_CEILING_DBM, 6, 1, none, none, none,
+          "antennas[1].link.stages[6].ceiling_dbm differs from that of an antenna before it; all chains of a site have "
+          "one "
+          "frequency and window."}},
+        {[](Stage &s) {
+             s.chains[1].back().stated &= ~std::uint32_t{LVB_STATED_WANTED};
+             s.chains[1].back().wanted_low_dbm = s.chains[1].back().wanted_high_dbm = 0.0;
+         },
+         {LVB_E_CONFLICT, LVB_STRUCT_STAGE, LVB_FIELD_WANTED_LOW_DBM, 6, 1}},
+        {[](Stage &s) { s.chains[1].back().wanted_high_dbm = -46.0; },
+         {LVB_E_CONFLICT, LVB_STRUCT_STAGE, LVB_FIELD_WANTED_HIGH_DBM, 6, 1}},
+        {[](Stage &s) {
+             s.chains[1].pop_back();
+             --s.links[1].stage_count;
+         },
+         {LVB_E_CONFLICT, LVB_STRUCT_LINK, LVB_FIELD_STAGES, -1, 1, none, none, none,
+          "antennas[1].link.stages differs from that of an antenna before it; all chains of a site have one frequency "
+          "and "
+          "window."}},
         {[](Stage &s) { s.chains[1][1].gain_db = 3.0; },
          {LVB_E_ABOVE_RANGE, LVB_STRUCT_STAGE, LVB_FIELD_GAIN_DB, 1, 1, 3.0, -200.0, 0.0,
           "antennas[1].link.stages[1].gain_db is 3, which is too high; allowed -200 to 0."}},
@@ -221,7 +243,7 @@ TEST(MapRefusals, OfTheSite) {
              s.placed[1].z_m = 1.0;
          },
          {LVB_E_CONFLICT, LVB_STRUCT_SCREEN, LVB_FIELD_ANTENNA, -1, 0, 1.0, none, none,
-          "screens[0].antenna 1 stands less than 0.01 m from the screen."}},
+          "antennas[1] stands less than 0.01 m from screens[0]."}},
         {[](Stage &s) { s.site.facing = LVB_FACING_POINT; },
          {LVB_E_UNUSED, LVB_STRUCT_SITE, LVB_FIELD_FACING, -1, -1, 1.0, none, none,
           "lvb_site.facing is filled, but without a body_table or pack_antenna it changes nothing: give one, or leave "

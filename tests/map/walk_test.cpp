@@ -278,7 +278,8 @@ TEST(WalkRefusals, AreToldWithTheirNumbers) {
     }
     {
         Walked walked({2.0, 2.0}, {3.0, 3.0}, 1.0, 1.0);
-        refused(walked, {LVB_E_MISSING, LVB_STRUCT_WALK, LVB_FIELD_CORNER_COUNT, -1, -1, 0.0});
+        refused(walked, {LVB_E_MISSING, LVB_STRUCT_WALK, LVB_FIELD_CORNER_COUNT, -1, -1, 0.0, none, none,
+                         "lvb_walk.corner_count: the walk has no length, all its corners are in one place."});
     }
     {
         Walked walked({0.0, 1.0}, {0.0, 1.0}, 0.0, 1.0);
@@ -323,7 +324,10 @@ TEST(WalkRefusals, AreToldWithTheirNumbers) {
         walked.walk.fading_parameter = 0.0;
         walked.walk.outage = nullptr;
         EXPECT_EQ(lvb_compute_walk(&walked.walk, nullptr, &fault), LVB_E_UNUSED);
-        expect_fault(fault, {LVB_E_UNUSED, LVB_STRUCT_WALK, LVB_FIELD_FADING, -1, -1, 1.0});
+        expect_fault(fault,
+                     {LVB_E_UNUSED, LVB_STRUCT_WALK, LVB_FIELD_FADING, -1, -1, 1.0, none, none,
+                      "lvb_walk.fading is filled, but the walk has neither an array `outage` nor a result: give one, "
+                      "or no law of fading."});
         stage.chains.back().back() = receiver();
         refused(walked, {LVB_E_MISSING, LVB_STRUCT_WALK, LVB_FIELD_FLOOR_DBM, -1, -1, 0.0});
     }

@@ -185,6 +185,9 @@ def judge(name, told, far_mw, near_mw, combined):
     check(name + ", extremes", [summary.worst_level_dbm, summary.hottest_level_dbm], [level.min(), near.max()], 1e-10)
     check(name + ", places", [level[summary.worst_row, summary.worst_column],
                               near[summary.hottest_row, summary.hottest_column]], [level.min(), near.max()], 1e-10)
+    check(name + ", strongest there", [summary.worst_serving, summary.hottest_serving],
+          [far_mw[:, summary.worst_row, summary.worst_column].argmax() if level.min() > -numpy.inf else -1,
+           near_mw[:, summary.hottest_row, summary.hottest_column].argmax()], 0.0)
     check(name + ", overloaded", summary.overloaded, (near > WINDOW["ceiling_dbm"]).sum(), 0.0)
 
 
@@ -560,6 +563,8 @@ def walks():
         check("walk, outage", arrays["outage"], outage, 1e-10)
         check("walk, expected", [result.expected_under_floor_s, result.mean_outage],
               integrate.trapezoid(outage, along) / numpy.array([speed, passed[-1]]), 1e-9)
+        check("walk, strongest", [result.worst_serving, result.hottest_serving],
+              [powers[:, level.argmin()].argmax(), powers[:, near.argmax()].argmax()], 0.0)
         check("walk, extremes", [result.worst_level_dbm, result.hottest_level_dbm, result.duration_s],
               [level.min(), near.max(), passed[-1] / speed], 1e-9)
 
