@@ -4,6 +4,7 @@
 #include "read_points.hpp"
 #include "read_terms.hpp"
 
+#include <algorithm>
 #include <unordered_set>
 
 namespace desk {

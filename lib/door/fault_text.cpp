@@ -235,6 +235,7 @@ const char *user_of_field(std::int32_t structure) noexcept {
     case LVB_STRUCT_NEIGHBOURS:
         return "set-up";
     case LVB_STRUCT_PATTERN:
+    case LVB_STRUCT_PLACE: // a candidate's pattern
         return "kind of pattern";
     case LVB_STRUCT_MAP:
         return "law";
@@ -413,8 +414,7 @@ const char *use_of(const lvb_fault &fault) noexcept {
     if ((fault.structure == LVB_STRUCT_ANTENNA || fault.structure == LVB_STRUCT_PLACE) && fault.row >= 0 &&
         (fault.field == LVB_FIELD_POLARIZATION_DEG || fault.field == LVB_FIELD_ELLIPTICITY))
         return " is filled, but counts only with a pack_antenna of the site, and never with a half-wave dipole: turn "
-               "that by "
-               "roll_deg";
+               "that by roll_deg";
     if (fault.stage == LVB_STAGE_PACK && fault.field >= LVB_FIELD_X_M && fault.field <= LVB_FIELD_Z_M)
         return " is filled, but the pack has no place of its own: it is wherever the map or walk asks";
     if (fault.structure != LVB_STRUCT_SITE) return nullptr;

@@ -171,7 +171,7 @@ bool take_air(Refusal &refusal, const lvb_link &link, const chain::Stage &stage,
     if (stage.has_path) {
         const Place place{LVB_STRUCT_PATH, index};
         const path::Path &path = stage.path;
-        if (!check_reach(refusal, path, link.frequency_mhz, place)) return false;
+        if (!check_reach(refusal, path, link.frequency_mhz, {LVB_STRUCT_LINK, index})) return false;
         if (path.model == path::Model::radiating_cable)
             return refuse(refusal, LVB_E_UNUSED, place, LVB_FIELD_MODEL, LVB_PATH_RADIATING_CABLE);
         if (path.edges.count != 0) return refuse(refusal, LVB_E_UNUSED, place, LVB_FIELD_EDGES);

@@ -304,6 +304,14 @@ TEST(MapRefusals, OfWhatHasNoPlaceOnASite) {
         sound.refused({LVB_E_UNUSED, LVB_STRUCT_PATH, LVB_FIELD_EDGES, 3});
     }
     {
+        Way office(LVB_PATH_SITE_GENERAL);
+        office.path.environment = LVB_ENVIRONMENT_OFFICE_IN_SIGHT;
+        Sound sound;
+        sound.stage.add(with(office), 9.0, 9.0, 2.0, 200.0);
+        sound.refused({LVB_E_BELOW_RANGE, LVB_STRUCT_LINK, LVB_FIELD_FREQUENCY_MHZ, 3, 2, 200.0, 300.0, 83500.0,
+                       "antennas[2].link.frequency_mhz is 200, which is too low; allowed 300 to 83500."});
+    }
+    {
         Way rays(LVB_PATH_TWO_RAY);
         rays.heights(2.0, 2.0).ground(5.0, 0.0);
         Sound sound;

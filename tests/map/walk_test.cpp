@@ -76,6 +76,40 @@ TEST(Walk, HasThePointsOfTheMapOnItsWay) {
     EXPECT_EQ(walked.result.hottest_headroom_db, *std::min_element(walked.headroom.begin(), walked.headroom.end()));
 }
 
+// A pack's antenna turns with a walker as it does at the points of a map.
+TEST(Walk, HasThePacksAntennaOfTheMapOnItsWay) {
+    for (const std::int32_t facing : {LVB_FACING_AZIMUTH, LVB_FACING_POINT, LVB_FACING_ANTENNA, LVB_FACING_AWAY}) {
+        Stage stage(1.2);
+        stage.add(chain_out(), 3.0, -4.0, 2.5).polarization_deg = 25.0;
+        stage.add(chain_out(11.0), 0.0, 9.0, 2.5).ellipticity = -0.5;
+        stage.worn.roll_deg = 50.0;
+        stage.pattern(stage.worn, LVB_PATTERN_HALF_WAVE_DIPOLE);
+        stage.site.pack_antenna = &stage.worn;
+        stage.site.most_polarization_loss_db = 15.0;
+        stage.site.facing = facing;
+        if (facing == LVB_FACING_POINT) stage.site.facing_y_m = 30.0;
+        Walked walked({0.0, 25.0}, {2.0, 2.0}, 1.0, 0.25);
+        ASSERT_EQ(walked.compute(stage), LVB_OK) << lvb_field_name(walked.fault.field);
+        Mapped mapped(stage, 0.0, 2.0, 0.25, 101, 1);
+        ASSERT_EQ(mapped.compute(stage.fault), LVB_OK);
+        stage.site.pack_antenna = nullptr; // at some point it makes a difference
+        stage.site.most_polarization_loss_db = stage.site.facing_y_m = 0.0;
+        stage.site.facing = 0;
+        for (lvb_antenna &each : stage.placed) each.polarization_deg = each.ellipticity = 0.0;
+        Mapped plain(stage, 0.0, 2.0, 0.25, 101, 1);
+        ASSERT_EQ(plain.compute(stage.fault), LVB_OK);
+        double most_db = 0.0;
+        ASSERT_EQ(walked.level.size(), 101u);
+        for (std::size_t k = 0; k < 101; ++k) {
+            EXPECT_NEAR(walked.level[k], mapped.level[k], 1e-9) << facing << " " << k;
+            EXPECT_NEAR(walked.headroom[k], mapped.headroom[k], 1e-9);
+            EXPECT_EQ(walked.serving[k], mapped.serving[k]);
+            most_db = std::max(most_db, std::abs(walked.level[k] - plain.level[k]));
+        }
+        EXPECT_GT(most_db, 3.0);
+    }
+}
+
 TEST(Walk, TurnsAtItsCornersAndClimbs) {
     Stage stage(0.0);
     stage.add({source(0.0), antenna(), air(), antenna()}, 0.0, 0.0, 50.0, 600.0);
