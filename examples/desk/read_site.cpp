@@ -88,6 +88,7 @@ class SiteReader {
     Wearer read_wearer(const Site &site, const Value &value);
     void read_facing(const Site &site, const Value &value, Wearer &wearer) const;
     void read_polarization(const Value &value, Wearer &wearer);
+    void check_packs(const Site &site) const;
     void check_replaced(const Site &site) const;
     Walk read_walk(const Value &value, Names &names) const;
     void read_candidate(const Site &site, const Value &value, Names &names, std::vector<SiteAntenna> &into);
@@ -115,10 +116,6 @@ void SiteReader::check_chain(const Site &site, const Value &name, std::size_t in
             refuse(name, whose + " goes along a radiating cable, which has no place on a map");
         if (!path.edges.empty()) refuse(name, whose + " has edges in its path; on a map screens take their place");
     }
-    const Stage &pack = link.stages[static_cast<std::size_t>(link.antenna(1 - site.direction))];
-    if (pack.pattern && pack.placed())
-        refuse(name, "the places in " + whose + " turn the pattern of " + in_quotes(pack.label) +
-                         "; on a map its gain must hold for every direction, or its directions be given");
 }
 
 std::size_t SiteReader::link_of(const Site &site, const Value &name) const {
@@ -204,6 +201,21 @@ void SiteReader::read_facing(const Site &site, const Value &value, Wearer &weare
         wearer.antenna =
             static_cast<std::uint32_t>(checks_.choose(checks_.need(value, "antenna"), labels, "antenna of this site"));
     }
+}
+
+// A pattern of the pack's that the places of its link turn has no direction on a map, unless the wearer's replaces it.
+void SiteReader::check_packs(const Site &site) const {
+    if (site.wearer && site.wearer->antenna_on_pack && site.wearer->antenna_on_pack->pattern) return;
+    const auto check = [&](const SiteAntenna &antenna) {
+        const Link &link = links_[antenna.link];
+        const Stage &pack = link.stages[static_cast<std::size_t>(link.antenna(1 - site.direction))];
+        if (pack.pattern && pack.placed())
+            refuse(*antenna.value->find("link"),
+                   "the places in link " + in_quotes(link.name) + " turn the pattern of " + in_quotes(pack.label) +
+                       "; on a map its gain must hold for every direction, or its directions be given");
+    };
+    std::for_each(site.antennas.begin(), site.antennas.end(), check);
+    if (site.placing) std::for_each(site.placing->candidates.begin(), site.placing->candidates.end(), check);
 }
 
 // An allowance that no link has would be replaced in words only.
@@ -378,6 +390,7 @@ Site SiteReader::read(const Value &value) {
         for (const Value *item : list_of(checks_, *list, "walk")) site.walks.push_back(read_walk(*item, walks));
     if (const Value *placing = value.find("placing")) site.placing = read_placing(site, *placing);
     if (site.antennas.empty() && !site.placing) refuse(value, "antennas or placing is missing");
+    check_packs(site);
     check_replaced(site);
     return site;
 }

@@ -29,7 +29,7 @@ bool take_site_antenna(Refusal &refusal, const lvb_site_antenna *elements, std::
 /// The reference levels are raised to those of an antenna.
 void raise_references(map::Site &site, const map::Antenna &antenna) noexcept;
 
-/// Every antenna's powers are taken over the references as they stand now.
+/// Every antenna's losses are taken under the references as they stand now.
 void settle_references(TakenSite &taken) noexcept;
 
 /// Positions of a grid's points: steps, and both ends within the allowed positions.

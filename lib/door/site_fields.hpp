@@ -6,7 +6,7 @@
 
 namespace lvb::door {
 
-inline constexpr Range screen_loss_range{0.001, 200.0, false}; // or opaque, with edges
+inline constexpr Range screen_loss_range{0.001, 200.0, false};            // or opaque, with edges
 inline constexpr Range most_polarization_loss_range{0.001, 200.0, false}; // or no limit
 inline constexpr Range grid_step_range{1e-6, 1e6, true};
 inline constexpr Range speed_range{0.001, 1000.0, true};

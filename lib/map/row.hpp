@@ -1,5 +1,5 @@
-// Loops over pieces of a map, in factors of power: one logarithm per point comes after. Compiled once for each
-// instruction set; all give the same bits.
+// Loops over pieces of a map, in factors by which power is lost: one logarithm per point comes after. Compiled once for
+// each instruction set; all give the same bits.
 #pragma once
 
 #include "math/loops.hpp"
@@ -24,7 +24,7 @@ struct Points {
 /// Nearer than this a point counts as so far away.
 inline constexpr double nearest_m = 0.01;
 
-/// A loss of so much and more lets nothing through: no power is a subnormal number.
+/// A loss of so much and more lets nothing through.
 inline constexpr double no_way = 1e150;
 /// What an empty sum of powers holds: a logarithm can be taken of it.
 inline constexpr double no_power = 1e-300;

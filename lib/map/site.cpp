@@ -70,7 +70,6 @@ void spread(const Site &site, const Antenna &antenna, const Points &points, doub
 double azimuth_deg(double x, double y) noexcept { return math::arctangent_deg(x, y); } // clockwise from y
 
 double faced_deg(const Wearer &wearer, double x, double y) noexcept {
-    if (wearer.facing == Facing::azimuth) return wearer.azimuth_deg;
     const double toward = azimuth_deg(wearer.x - x, wearer.y - y);
     return wearer.facing == Facing::away ? toward + 180.0 : toward;
 }
@@ -79,10 +78,10 @@ double body_share(const Wearer &wearer, double faced, const Antenna &antenna, do
     return share_of_db(-body::loss_db(wearer.body, faced - azimuth_deg(antenna.at.x - x, antenna.at.y - y)));
 }
 
-// What the turned antenna of a pack receives of its greatest gain and of the other's polarization.
-double turn_share(const Worn &worn, double faced, const Antenna &antenna, const antenna::Vector &way) noexcept {
+// What the antenna of a pack, turned as it is worn, receives of its greatest gain and of the other's polarization.
+double turn_share(const Worn &worn, const antenna::Axes &axes, const Antenna &antenna,
+                  const antenna::Vector &way) noexcept {
     if (antenna::length(way) < nearest_m) return 1.0; // no direction
-    const antenna::Axes axes = antenna::carried(worn.axes, faced);
     const double matched = antenna::polarization_fraction(antenna.axes, axes, way);
     const double received = matched > worn.least_polarization ? matched : worn.least_polarization;
     if (!worn.has_pattern) return received;
@@ -93,11 +92,15 @@ double turn_share(const Worn &worn, double faced, const Antenna &antenna, const 
 // What a wearer leaves of the power at a piece of points.
 void weaken_by_wearer(const Site &site, const Antenna &antenna, const Points &points, double *loss) noexcept {
     const Wearer &wearer = site.wearer;
-    double kept[piece];
+    const bool turns = wearer.facing != Facing::azimuth; // from point to point
+    double kept[piece], faced = wearer.azimuth_deg;
+    antenna::Axes axes{};
     for (std::size_t i = 0; i < piece; ++i) {
-        const double x = points.x[i], y = points.y[i], faced = faced_deg(wearer, x, y);
+        const double x = points.x[i], y = points.y[i];
+        if (turns) faced = faced_deg(wearer, x, y);
+        if (wearer.has_antenna && (turns || i == 0)) axes = antenna::carried(wearer.antenna.axes, faced);
         kept[i] = wearer.has_body ? body_share(wearer, faced, antenna, x, y) : 1.0;
-        if (wearer.has_antenna) kept[i] *= turn_share(wearer.antenna, faced, antenna, way_to(antenna, points, i));
+        if (wearer.has_antenna) kept[i] *= turn_share(wearer.antenna, axes, antenna, way_to(antenna, points, i));
     }
     site.row->weaken(loss, kept);
 }

@@ -38,7 +38,7 @@ struct Antenna {
     bool has_pattern;
     antenna::Pattern pattern;
     antenna::Axes axes;
-    Cosine cosine;
+    Cosine cosine{};            ///< read with other antennas', whatever the pattern
     double far_db, near_db;     ///< level at 1 m toward the maximum in free space
     double far_loss, near_loss; ///< the site's references over these, as factors of power
     bool has_path;              ///< another way than free space
