@@ -3259,10 +3259,12 @@ typedef struct lvb_map_summary {
  *  Source: ITU-R P.525 (free space), P.526-15, 4.1 and 5.1 (screens); best of or sum of powers, and far and near rule at
  *  every point, and a most of polarization loss: common practice, no source.
  *  The split into rows, the instruction set and the processor do not change a bit of any result.
- *  summary and fault may be null. In a fault in a chain or antenna `row` is the antenna's index, in an area or screen
- *  that of the element; of an area's corner, `stage` is the area's and `row` the corner's; in the pack's antenna `stage` is
- *  LVB_STAGE_PACK. lvb_fault_text names all of them in one manner: pack_antenna.tilt_deg, antennas[1].x_m,
- *  antennas[1].link.stages[2].gain_db, screens[0].top_m, areas[0].x_m[2].
+ *  summary and fault may be null. In a fault in an antenna, its pattern, its link or a stage `row` is the antenna's index,
+ *  in an area or screen that of the element; of an area's corner, `stage` is the area's and `row` the corner's; in the
+ *  pack's antenna `stage` is LVB_STAGE_PACK. lvb_fault_text names all of them in one manner: pack_antenna.tilt_deg,
+ *  antennas[1].x_m, antennas[1].link.stages[2].gain_db, screens[0].top_m, areas[0].x_m[2]. In a fault in what a stage or
+ *  pattern lends, a path, a table or a cut, `row` is that of the table: which antenna's it is, lvb_compute_budget of each
+ *  link and lvb_compute_pattern_gain of each pattern tell.
  *  Range: as the fields of lvb_map, lvb_site and what it lends say.
  *  Refused: a null map, site, antenna or link, or an array that is counted; an array whose count is 0
  *  (LVB_E_MISSING); wrong sizes; values outside their ranges, NaN among them; chains as lvb_compute_budget refuses

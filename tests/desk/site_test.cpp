@@ -663,6 +663,29 @@ TEST(Map, AWhipThatLeansLosesPolarizationInPlaceOfTheAllowance) {
     EXPECT_EQ(told.at("body_counts"), false);
 }
 
+// Everybody turns the back to the near antenna: without the body's 40 dB it is the stronger one, with them the far one
+// is (46 m against 4 m are 21 dB).
+TEST(Map, TheHottestPointNamesTheAntennaThatMakesIt) {
+    const TemporaryFile file(scenario(R"("areas": [{"name": "f", "corners_m": [[3, 1], [6, 1], [6, 3], [3, 3]]}],
+ "antennas": [{"label": "near", "link": "A", "place": {"x_m": 1, "y_m": 2, "z_m": 3}},
+              {"label": "far", "link": "A", "place": {"x_m": 50, "y_m": 2, "z_m": 3}}],
+ "wearer": {"facing": "azimuth", "azimuth_deg": 90, "body_table": {"facing_deg": [-90, 0, 90, 180], "loss_db": [0, 0, 0, 40]}},
+ "walks": [{"name": "W", "speed_m_per_s": 1, "step_m": 0.5, "corners_m": [[3, 2], [6, 2]]}])"));
+    const Json map = json_of({"map", file.path(), "S"}), walk = json_of({"walk", file.path(), "S", "W"});
+    for (const Json &told : {map, walk}) {
+        EXPECT_EQ(told.at("hottest").at("serving"), "near");
+        EXPECT_EQ(told.at("worst").at("serving"), "far");
+        EXPECT_EQ(told.at("floor_dbm"), floor_dbm);
+        EXPECT_EQ(told.at("ceiling_dbm"), ceiling_dbm);
+    }
+    EXPECT_NEAR(walk.at("hottest").at("level_dbm").get<double>(), far_dbm(2.0, 0.0, 2.0) + allowance_db, 1e-9);
+    const std::string page = in_one_line(run({"map", file.path(), "S"}).out);
+    EXPECT_NE(page.find("under the ceiling; strongest there is 'near'"), std::string::npos) << page;
+    EXPECT_NE(page.find("under the floor; strongest there is 'far'"), std::string::npos) << page;
+    EXPECT_NE(page.find("Allowed: 'allowance' 10 dB; what they hold for a body counts twice"), std::string::npos)
+        << page;
+}
+
 TEST(Map, PathAndPatternStandInPlaceOfTheChains) {
     const TemporaryFolder folder;
     const std::string out = folder.path() + "/m.csv";
