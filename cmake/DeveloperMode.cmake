@@ -68,16 +68,37 @@ function(levelbook_test name)
   gtest_discover_tests(${name} TEST_PREFIX "${name}." DISCOVERY_TIMEOUT 60)
 endfunction()
 
-# levelbook_lint: clang-tidy and cppcheck over the library, where they are installed.
-find_program(LEVELBOOK_CLANG_TIDY NAMES clang-tidy clang-tidy-14)
+# levelbook_lint: clang-tidy and cppcheck over the library, where they are installed. What they found nothing in gets a
+# mark, and is read again when it, a header or the choice of checks has changed.
+find_program(LEVELBOOK_CLANG_TIDY NAMES clang-tidy-14 clang-tidy)
 find_program(LEVELBOOK_CPPCHECK cppcheck)
 if(LEVELBOOK_CLANG_TIDY AND LEVELBOOK_CPPCHECK)
-  file(GLOB_RECURSE library_sources "${PROJECT_SOURCE_DIR}/lib/*.cpp")
-  add_custom_target(levelbook_lint
-    COMMAND ${LEVELBOOK_CLANG_TIDY} --quiet -p "${PROJECT_BINARY_DIR}" ${library_sources}
+  set(lib "${PROJECT_SOURCE_DIR}/lib")
+  set(marks "${PROJECT_BINARY_DIR}/lint")
+  file(GLOB_RECURSE all_read "${lib}/*.hpp" "${lib}/*.inc" "${PROJECT_SOURCE_DIR}/include/*.h")
+  list(APPEND all_read "${PROJECT_SOURCE_DIR}/.clang-tidy" levelbook_derived)
+  get_target_property(sources levelbook_objects SOURCES)
+  list(REMOVE_DUPLICATES sources)
+  list(TRANSFORM sources PREPEND "${lib}/" OUTPUT_VARIABLE source_files)
+  foreach(source IN LISTS sources)
+    get_filename_component(folder "${marks}/${source}" DIRECTORY)
+    file(MAKE_DIRECTORY "${folder}")
+    add_custom_command(OUTPUT "${marks}/${source}.tidy"
+      COMMAND ${LEVELBOOK_CLANG_TIDY} --quiet -p "${PROJECT_BINARY_DIR}" "${lib}/${source}"
+      COMMAND ${CMAKE_COMMAND} -E touch "${marks}/${source}.tidy"
+      DEPENDS "${lib}/${source}" ${all_read}
+      COMMENT "Reading lib/${source}"
+      VERBATIM)
+  endforeach()
+  list(TRANSFORM sources REPLACE "(.+)" "${marks}/\\1.tidy" OUTPUT_VARIABLE tidy)
+  add_custom_command(OUTPUT "${marks}/cppcheck"
     COMMAND ${LEVELBOOK_CPPCHECK} --quiet --error-exitcode=1 --enable=warning,performance,portability --std=c++20
-            --language=c++ -DLVB_BUILDING -I "${PROJECT_SOURCE_DIR}/include" -I "${PROJECT_SOURCE_DIR}/lib"
-            --suppress=missingIncludeSystem "--suppress=syntaxError:*/formulas.inc"
-            "${PROJECT_SOURCE_DIR}/lib"
+            --language=c++ --inline-suppr -DLVB_BUILDING -I "${PROJECT_SOURCE_DIR}/include" -I "${lib}"
+            -I "${PROJECT_BINARY_DIR}/generated"
+            --suppress=missingIncludeSystem "--suppress=syntaxError:*/formulas.inc" "${lib}"
+    COMMAND ${CMAKE_COMMAND} -E touch "${marks}/cppcheck"
+    DEPENDS ${source_files} ${all_read}
+    COMMENT "Reading lib with cppcheck"
     VERBATIM)
+  add_custom_target(levelbook_lint DEPENDS "${marks}/cppcheck" ${tidy})
 endif()

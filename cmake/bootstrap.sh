@@ -3,7 +3,7 @@
 #
 #   sh cmake/bootstrap.sh demo             build, and compute the demo production
 #   sh cmake/bootstrap.sh test             build, and run all tests: plainly, and under the sanitizers; the quick ones
-#                                          of a build by a second compiler too
+#                                          of a build by a second compiler too; and lint
 #   sh cmake/bootstrap.sh lint             look for defects and carelessness in the library's sources
 #   sh cmake/bootstrap.sh bench [OPTION..] build, and measure the speed (options go to Google Benchmark)
 #   sh cmake/bootstrap.sh fuzz [SECONDS]   build, and feed the library hostile input (60 seconds in all, unless given)
@@ -133,16 +133,17 @@ demo)
     desk locate $day "Platform as built"
     ;;
 test)
-    need $build_packages $test_packages
+    need $build_packages $test_packages $lint_packages
     configure_options=-DLEVELBOOK_REQUIRE_ALL_TESTS=ON
     check dev
+    build dev levelbook_lint
     check address
     check thread contract_tests # the tests that start threads
     check clang
     need $fuzz_packages
     build fuzz levelbook_fuzz # what the fuzzers find is no test, but they must build
     say "all tests passed: plainly, under the address and undefined-behaviour sanitizers, the threads under the thread sanitizer;" \
-        "the quick ones with a second compiler; the fuzzers build"
+        "the quick ones with a second compiler; lint finds nothing in the library; the fuzzers build"
     ;;
 lint)
     need $build_packages $lint_packages

@@ -59,7 +59,7 @@ struct Sets {
     std::uint64_t *costs;
     std::uint32_t width, most, count;
 
-    const std::uint32_t *row(std::uint32_t set) const noexcept { return items + std::uint64_t{set} * width; }
+    const std::uint32_t *row(std::uint32_t set) const noexcept { return &items[std::uint64_t{set} * width]; }
     bool full() const noexcept { return count == most; }
     std::uint64_t worst_cost() const noexcept { return costs[count - 1]; }
     void insert(const std::uint32_t *set, std::uint64_t cost) noexcept;
@@ -172,6 +172,7 @@ class Search {
     bool cannot_help(const Way &way, std::uint32_t slot) const noexcept;
     void expand(std::uint32_t slot) noexcept;
     bool enter(const Way &way, std::uint32_t slot) noexcept;
+    // NOLINTNEXTLINE(readability-make-member-function-const): it undoes `enter`, behind a pointer of the work
     void leave(std::uint32_t slot) noexcept { --work_.used[work_.set[slot]]; }
     bool holds(std::uint32_t slot) const noexcept;
     std::uint64_t open_bound(std::uint32_t slot) const noexcept;
@@ -400,7 +401,8 @@ void find_prices(const Problem &p, Work &work, const Part &part, std::uint64_t c
     const double unit = static_cast<double>(std::uint64_t{1} << work.price_shift);
     std::uint64_t best = 0, stock = p.slot_count;
     for (std::uint32_t i = 0; i < p.item_count; ++i) stock += p.items[i].count;
-    const double largest = static_cast<double>(largest_sum / stock);
+    const std::uint64_t most = largest_sum / stock; // rounded down: all prices together stay within the sum
+    const double largest = static_cast<double>(most);
     double reach = 0.5 * static_cast<double>(first.least_cost) * unit + unit;
     for (int round = 0, idle = 0; round < price_rounds; ++round) {
         set_prices(p, work, part, work.prices);
@@ -504,7 +506,8 @@ double least_miss(const Problem &p, Work &work, std::uint32_t index, std::size_t
     if (best.miss_db == math::infinity) { // behind thousands of dB: does a set have a noise figure at all?
         part.noise_grace_db = largest_noise_miss_db;
         best = attempt(p, work, part, requirement);
-        if (!best.complete || !best.exists) return best.complete ? math::infinity : math::not_a_number;
+        if (!best.complete) return math::not_a_number;
+        if (!best.exists) return math::infinity;
     }
     double impossible = -1.0;
     while (best.miss_db > 0.0 && best.miss_db - impossible > miss_resolution_db) {
@@ -560,6 +563,7 @@ Room room_for(const Problem &problem) noexcept {
     return {arena.needed() + layers * least_cells * sizeof(float), arena.needed() + layers * most * sizeof(float)};
 }
 
+// NOLINTNEXTLINE(readability-non-const-parameter): the sets are written through both
 Choice choose(const Problem &problem, Arena &arena, std::uint32_t *items, std::uint64_t *costs, Miss *misses) noexcept {
     Choice choice{Outcome::infeasible, 0, false, 0, 0};
     Work work{};

@@ -150,7 +150,7 @@ std::uint64_t level_width(const Completion &c) noexcept {
 }
 
 float *row_of(const Completion &c, const Layer &layer, std::uint32_t noise_range, std::uint32_t row) noexcept {
-    return layer.cells + (std::uint64_t{noise_range} * c.rows + row) * c.stride + 1; // a blocked cell on each side
+    return &layer.cells[(std::uint64_t{noise_range} * c.rows + row) * c.stride + 1]; // a blocked cell on each side
 }
 
 // The plane behind the last range of noise holds what noise is needed, which needs no ranges: it tells more of what is
@@ -331,8 +331,10 @@ void set_costs(Completion &c, const std::uint64_t *costs, Step *steps) noexcept 
     c.cost_unit = unit != 0 ? unit : 1;
     while (sum / c.cost_unit >= largest_table_cost) c.cost_unit *= 2;
     for (std::uint32_t slot = 0; slot < c.slot_count; ++slot)
-        for (std::uint32_t i = c.slots[slot].first; i < c.slots[slot].first + c.slots[slot].count; ++i)
-            steps[i].table_cost = static_cast<float>(costs[i] / c.cost_unit);
+        for (std::uint32_t i = c.slots[slot].first; i < c.slots[slot].first + c.slots[slot].count; ++i) {
+            const std::uint64_t units = costs[i] / c.cost_unit; // whole ones: a bound is never more than the cost
+            steps[i].table_cost = static_cast<float>(units);
+        }
 }
 
 std::uint64_t shape(Completion &c, std::uint64_t cells) noexcept {

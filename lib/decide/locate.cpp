@@ -118,14 +118,13 @@ void Findings::pass_backwards(const Reading *readings) noexcept {
 // likelier it makes the readings than no fault is a ratio of two normal densities of that difference.
 void Findings::weigh() noexcept {
     const double fault_db2 = prior_.fault_variance_db2;
-    double exponent[most_readings + 1];
-    double largest = 0.0; // no fault
+    double exponent[most_readings + 1] = {}; // 0 where a fault is not seen
+    double largest = 0.0;                    // no fault
     for (std::uint32_t i = 0; i < spans_; ++i) {
         Span &span = span_[i];
         span.fault_db = 0.0;
         span.variance_db2 = fault_db2;
-        exponent[i] = 0.0;
-        if (i + 1 == spans_) continue; // not seen
+        if (i + 1 == spans_) continue;
         const double jump_db = span.behind.departure_db - span.before.departure_db;
         const double jump_db2 =
             span.behind.variance_db2 + (span.before.variance_db2 + (walk_db2(span.end) - walk_db2(span.first)));

@@ -171,8 +171,9 @@ double Moments::standard_deviation_db(std::uint64_t count) const noexcept {
 
 void enter(Tally &tally, const chain::Window &window, const Levels &levels, const Deviations &deviations,
            std::size_t from, std::size_t to) noexcept {
-    const double floor = window.has_floor ? window.floor_dbm : -math::infinity;
-    const double ceiling = window.has_ceiling ? window.ceiling_dbm : math::infinity;
+    double floor = -math::infinity, ceiling = math::infinity;
+    if (window.has_floor) floor = window.floor_dbm;
+    if (window.has_ceiling) ceiling = window.ceiling_dbm;
     for (std::size_t i = from; i < to; ++i) {
         const double far = levels.far_dbm + deviations.far_db[i], near = levels.near_dbm + deviations.near_db[i];
         const std::uint64_t far_below = far<floor, far_above = far> ceiling;
@@ -204,6 +205,7 @@ Quantile quantile(double *levels_dbm, std::uint64_t count, double probability) n
     const double share = probability * n, whole = static_cast<double>(static_cast<std::int64_t>(share));
     const double rank = whole < share ? whole : whole > 0.0 ? whole - 1.0 : 0.0;
     const double side =
+        // NOLINTNEXTLINE(bugprone-incorrect-roundings): far below 2^52, and a rank more or less is as good
         static_cast<double>(static_cast<std::int64_t>(math::sqrt(n * probability * (1.0 - probability)) + 0.5));
     const double away = side < 1.0 ? 1.0 : side;
     const double level = at(rank), high = at(rank + away), low = at(rank - away);

@@ -24,9 +24,11 @@ bool take_counts(Refusal &refusal, const lvb_place *lent, lvb_place &in, map::Gr
     if (in.reserved != 0) return refuse(refusal, LVB_E_RESERVED, place, LVB_FIELD_RESERVED, in.reserved, 0.0, 0.0);
     if (!check_count(refusal, in.place_count, 1.0, 2.0, LVB_FIELD_PLACE_COUNT) ||
         !check_count(refusal, in.candidate_count, in.place_count, LVB_MAX_CANDIDATES, LVB_FIELD_CANDIDATE_COUNT) ||
-        !check_count(refusal, static_cast<double>(in.column_count), 1.0, LVB_MAX_VALUES, LVB_FIELD_COLUMN_COUNT) ||
-        !check_count(refusal, static_cast<double>(in.row_count), 1.0,
-                     static_cast<double>(LVB_MAX_VALUES / in.column_count), LVB_FIELD_ROW_COUNT) ||
+        !check_count(refusal, static_cast<double>(in.column_count), 1.0, LVB_MAX_VALUES, LVB_FIELD_COLUMN_COUNT))
+        return false;
+    const std::uint64_t most_rows = LVB_MAX_VALUES / in.column_count;
+    if (!check_count(refusal, static_cast<double>(in.row_count), 1.0, static_cast<double>(most_rows),
+                     LVB_FIELD_ROW_COUNT) ||
         !check_axis(refusal, in.x_m, in.step_x_m, in.column_count - 1, place, LVB_FIELD_X_M, LVB_FIELD_STEP_X_M,
                     LVB_FIELD_COLUMN_COUNT) ||
         !check_axis(refusal, in.y_m, in.step_y_m, in.row_count - 1, place, LVB_FIELD_Y_M, LVB_FIELD_STEP_Y_M,
@@ -103,14 +105,14 @@ class Kept {
     }
 
   private:
+    char *element(std::uint32_t i) const noexcept { return &results_.first[std::size_t{i} * results_.size]; }
     lvb_placement at(std::uint32_t i) const noexcept {
         lvb_placement copy;
-        std::memcpy(&copy, results_.first + std::size_t{i} * results_.size, sizeof copy);
+        std::memcpy(&copy, element(i), sizeof copy);
         return copy;
     }
-    void put(std::uint32_t i, const lvb_placement &placement) noexcept {
-        give(results_.first + std::size_t{i} * results_.size, placement, results_.size);
-    }
+    // NOLINTNEXTLINE(readability-make-member-function-const): what is kept lies in the caller's memory
+    void put(std::uint32_t i, const lvb_placement &placement) noexcept { give(element(i), placement, results_.size); }
 
     Results results_;
     std::uint32_t count_ = 0;

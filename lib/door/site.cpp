@@ -241,6 +241,7 @@ bool take_chain(Refusal &refusal, const lvb_link *lent, TakenSite &taken, map::A
 double nearly_whole(double x) noexcept {
     constexpr double rounding = 1e-13;
     if (x > map::most_whole_exponent) return x;
+    // NOLINTNEXTLINE(bugprone-incorrect-roundings): far below 2^52, and what lies near a half is not nearly whole
     const auto whole = static_cast<double>(static_cast<std::uint32_t>(x + 0.5));
     return math::abs(x - whole) <= rounding ? whole : x;
 }

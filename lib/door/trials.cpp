@@ -4,11 +4,13 @@
 #include "door/fields.hpp"
 #include "door/instructions.hpp"
 #include "door/many.hpp"
+#include "math/bits.hpp"
 
 namespace lvb::door {
 namespace {
 
 using math::piece;
+using math::LVB_KERNEL::bits_of;
 
 static_assert(static_cast<int>(math::Law::arc_sine) == LVB_LAW_ARC_SINE);
 static_assert(static_cast<int>(decide::Fading::nakagami) == LVB_FADING_NAKAGAMI);
@@ -90,6 +92,7 @@ bool take_spread(Refusal &refusal, const lvb_trials &in, std::uint32_t index, lv
 bool take_stages(Refusal &refusal, Asked &asked, bool &has_air) noexcept {
     lvb_link link;
     chain::Conditions conditions;
+    // cppcheck-suppress ctuuninitvar ; `in` was taken, and the rest is filled here
     if (asked.in.link == nullptr) return refuse(refusal, LVB_E_NULL, {LVB_STRUCT_TRIALS}, LVB_FIELD_LINK);
     if (!take_link(refusal, asked.in.link, link, conditions)) return false;
     const std::uint32_t count = asked.in.spread_count;
@@ -229,9 +232,9 @@ bool check_tally(Refusal &refusal, const lvb_tally &tally, const lvb_tally &firs
                    tally.near_level_dbm, place, LVB_FIELD_NEAR_SUM, LVB_FIELD_NEAR_SQUARES_HIGH,
                    LVB_FIELD_NEAR_LEVEL_DBM))
         return false;
-    if (std::memcmp(&tally.far_level_dbm, &first.far_level_dbm, sizeof(double)) != 0)
+    if (bits_of(tally.far_level_dbm) != bits_of(first.far_level_dbm))
         return refuse(refusal, LVB_E_CONFLICT, place, LVB_FIELD_FAR_LEVEL_DBM, tally.far_level_dbm);
-    return std::memcmp(&tally.near_level_dbm, &first.near_level_dbm, sizeof(double)) == 0 ||
+    return bits_of(tally.near_level_dbm) == bits_of(first.near_level_dbm) ||
            refuse(refusal, LVB_E_CONFLICT, place, LVB_FIELD_NEAR_LEVEL_DBM, tally.near_level_dbm);
 }
 

@@ -19,6 +19,7 @@ struct Part {
 template <class Value>
 class Results {
   public:
+    // cppcheck-suppress uninitMemberVar ; a piece is written before it is kept
     explicit Results(Value *all) noexcept : all_(all) {}
 
     Value *at(const Part &part) noexcept { return asked() && part.length == piece ? all_ + part.at : own_; }
@@ -60,6 +61,7 @@ void enter(Summary &summary, const Part &part, const PieceTally &tally, const He
 
 class Surveyor {
   public:
+    // cppcheck-suppress uninitMemberVar ; pieces are written before they are read
     Surveyor(const Site &site, const Fading &fading, const Outputs &out, Summary *told) noexcept
         : site_(site), fading_(fading), limits_(limits_of(site.window)), told_(told), level_(out.level),
           margin_(out.margin), headroom_(out.headroom), outage_(out.outage), zone_(out.zone), serving_(out.serving) {}

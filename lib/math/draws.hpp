@@ -49,9 +49,9 @@ inline Words<Word> philox_of(const Word &lowest, const Words<std::uint64_t> &res
     const Words<std::uint64_t> same = philox_round(Words<std::uint64_t>{0, rest.b, rest.c, rest.d}, key);
     const Word first = product(lowest, 0xd2511f53), third = product((first >> 32) ^ same.c, 0xcd9e8d57);
     const std::uint64_t last = product(same.a, 0xd2511f53);
-    return philox_from(Words<Word>{(third >> 32) ^ (same.b ^ second.low), third, first ^ ((last >> 32) ^ second.high),
-                                   (lowest ^ lowest) ^ last},
-                       second.next(), 2);
+    return philox_from(
+        Words<Word>{(third >> 32) ^ (same.b ^ second.low), third, first ^ ((last >> 32) ^ second.high), Word{} ^ last},
+        second.next(), 2);
 }
 
 /// Trials share counters by four, in pieces of 128: trial t has word t % 128 / 32 of counter t / 128 * 32 + t % 32.
