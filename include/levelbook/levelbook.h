@@ -3772,8 +3772,8 @@ LVB_API uint64_t lvb_comparison_scratch_bytes(uint32_t first_count, uint32_t sec
  *  fault may be null.
  *  Range: as the fields of lvb_link say.
  *  Refused: null compare, first, second, scratch or comparison; as lvb_compute_budget for each link, the first
- *  before the second (the fault does not tell which of them); wrong sizes; too little scratch (LVB_E_COUNT); scratch that
- *  overlaps a result (LVB_E_CONFLICT).
+ *  before the second (the fault does not tell which of them); wrong sizes; too little scratch (LVB_E_COUNT); scratch and
+ *  results that overlap each other (LVB_E_CONFLICT).
  *  Accuracy: 1e-12 dB for each stage of the stated formulas. Cost: stages of the first times stages of the second, and reading
  *  labels as often; 1 MiB of scratch for two chains of LVB_MAX_STAGES. Since: 0.1. */
 LVB_API lvb_status lvb_compute_comparison(const lvb_compare *compare, lvb_comparison *comparison, lvb_fault *fault);

@@ -92,7 +92,7 @@ inline std::uint32_t declared_size(const void *object) noexcept {
     return size;
 }
 
-/// Copies a caller's struct in: what its size leaves out is zero.
+/// Copies a caller's struct in.
 template <class T>
 bool take(Refusal &refusal, const T *object, T &copy, Place place, std::int32_t argument) noexcept {
     if (object == nullptr) {

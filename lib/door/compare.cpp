@@ -153,7 +153,7 @@ lvb_comparison tell(const Side &first, const Side &second, const std::uint8_t *s
     return out;
 }
 
-// The scratch is large enough, and shares no memory with a result.
+// The scratch is large enough, and it and the results share no memory.
 bool check_scratch(Refusal &refusal, const lvb_compare &in, const Side &first, const Side &second,
                    const lvb_comparison *comparison) noexcept {
     const Place place{LVB_STRUCT_COMPARE};
@@ -163,10 +163,10 @@ bool check_scratch(Refusal &refusal, const lvb_compare &in, const Side &first, c
         return refuse(refusal, LVB_E_COUNT, place, LVB_FIELD_SCRATCH_BYTES, static_cast<double>(in.scratch_bytes),
                       static_cast<double>(needed), math::infinity);
     const std::uint64_t most_pairs = std::uint64_t{first_count} + second_count;
-    const Room scratch{in.scratch, needed, LVB_FIELD_SCRATCH};
-    const Room pairs[] = {{in.pairs, most_pairs * in.pair_size, LVB_FIELD_PAIRS}, scratch};
-    const Room result[] = {{comparison, declared_size(comparison), LVB_FIELD_COMPARISON}, scratch};
-    return check_apart(refusal, pairs, place) && check_apart(refusal, result, place);
+    const Room rooms[] = {{comparison, declared_size(comparison), LVB_FIELD_COMPARISON},
+                          {in.pairs, most_pairs * in.pair_size, LVB_FIELD_PAIRS},
+                          {in.scratch, needed, LVB_FIELD_SCRATCH}};
+    return check_apart(refusal, rooms, place);
 }
 
 bool compare(Refusal &refusal, const lvb_compare *lent, lvb_comparison *comparison) noexcept {

@@ -381,6 +381,9 @@ TEST(CompareRefusals, LeaveEverythingAsItWas) {
     refused([&](lvb_compare &in) { in.scratch = last_byte(pairs[std::size_t{2} * count - 1]); }, overlapping);
     refused([&](lvb_compare &in) { in.scratch = last_byte(comparison.result); }, overlapping);
     refused([&](lvb_compare &in) { in.pairs = reinterpret_cast<lvb_pair *>(scratch.data() + room - 8); }, overlapping);
+    refused([&](lvb_compare &in) { in.pairs = reinterpret_cast<lvb_pair *>(&comparison.result.size + 2); },
+            {LVB_E_CONFLICT, at, LVB_FIELD_PAIRS, -1, -1, none, none, none,
+             "lvb_compare.pairs overlaps another array of the call."});
     second.chain.stages[1].gain_db = 3.0;
     refused([](lvb_compare &) {}, {LVB_E_ABOVE_RANGE, LVB_STRUCT_STAGE, LVB_FIELD_GAIN_DB, 1, -1, 3, -200, 0});
     first.chain.link.frequency_mhz = -1.0;
