@@ -48,7 +48,7 @@ bool take_antenna(Refusal &refusal, const lvb_antenna *lent, std::int32_t stage,
         !check_polarization(refusal, in, in.pattern != nullptr ? &placed.pattern : nullptr, place))
         return false;
     placed.place = {in.x_m, in.y_m, in.z_m};
-    placed.axes = antenna::turned({in.azimuth_deg, in.tilt_deg, in.roll_deg, in.polarization_deg, in.ellipticity});
+    placed.axes = axes_of(in);
     placed.far_field_distance_m = antenna::far_field_distance_m(frequency_mhz, in.largest_dimension_m);
     return true;
 }
@@ -114,6 +114,10 @@ bool check_antenna(Refusal &refusal, const lvb_antenna &in, Place place) noexcep
         if (!check_field(refusal, in.*number.member, *struct_range(LVB_STRUCT_ANTENNA, number.id), place, number.id))
             return false;
     return true;
+}
+
+antenna::Axes axes_of(const lvb_antenna &in) noexcept {
+    return antenna::turned({in.azimuth_deg, in.tilt_deg, in.roll_deg, in.polarization_deg, in.ellipticity});
 }
 
 // A dipole's field lies along its axis: another polarization would contradict the pattern. It is turned by its roll.

@@ -1,7 +1,7 @@
 // Checks of the antennas, patterns and body tables that a host lends.
 #pragma once
 
-#include "antenna/pattern.hpp"
+#include "antenna/pointing.hpp"
 #include "body/facing.hpp"
 #include "door/fields.hpp"
 
@@ -12,6 +12,9 @@ bool take_pattern(Refusal &refusal, const lvb_pattern *lent, std::int32_t stage,
 
 /// The numbers of a host's antenna; its pattern is taken by take_pattern.
 bool check_antenna(Refusal &refusal, const lvb_antenna &in, Place place) noexcept;
+
+/// How a host's antenna, whose numbers are checked, is turned.
+antenna::Axes axes_of(const lvb_antenna &in) noexcept;
 
 /// Whether an antenna's polarization goes with its pattern, where it has one.
 bool check_polarization(Refusal &refusal, const lvb_antenna &in, const antenna::Pattern *pattern, Place place) noexcept;

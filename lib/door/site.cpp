@@ -101,10 +101,8 @@ bool stands_in(const map::Screen &screen, const map::Vector &at) noexcept {
 // How the pack's antenna is turned; it has no place of its own.
 bool take_pack_antenna(Refusal &refusal, const lvb_site &in, map::Wearer &wearer) noexcept {
     wearer.has_antenna = in.pack_antenna != nullptr;
-    if (!check_unused(refusal, in.most_polarization_loss_db, wearer.has_antenna, {LVB_STRUCT_SITE},
-                      LVB_FIELD_MOST_POLARIZATION_LOSS_DB) ||
-        !check_field(refusal, in.most_polarization_loss_db, most_polarization_loss_range, {LVB_STRUCT_SITE},
-                     LVB_FIELD_MOST_POLARIZATION_LOSS_DB))
+    if (!check_used(refusal, in.most_polarization_loss_db, wearer.has_antenna ? &most_polarization_loss_range : nullptr,
+                    {LVB_STRUCT_SITE}, LVB_FIELD_MOST_POLARIZATION_LOSS_DB))
         return false;
     if (!wearer.has_antenna) return true;
     const Place place{LVB_STRUCT_ANTENNA, LVB_STAGE_PACK};
@@ -115,8 +113,7 @@ bool take_pack_antenna(Refusal &refusal, const lvb_site &in, map::Wearer &wearer
         !check_unused(refusal, worn.z_m, false, place, LVB_FIELD_Z_M))
         return false;
     map::Worn &taken = wearer.antenna;
-    taken.axes =
-        antenna::turned({worn.azimuth_deg, worn.tilt_deg, worn.roll_deg, worn.polarization_deg, worn.ellipticity});
+    taken.axes = axes_of(worn);
     const double most_db = in.most_polarization_loss_db;
     taken.least_polarization = most_db != 0.0 ? math::power_of_db(-most_db) : 0.0;
     taken.has_pattern = worn.pattern != nullptr;
@@ -252,7 +249,7 @@ bool take_place(Refusal &refusal, const lvb_antenna *lent, bool polarizes, map::
     lvb_antenna in;
     if (!take(refusal, lent, in, place, LVB_FIELD_ANTENNA) || !check_antenna(refusal, in, place)) return false;
     antenna.at = {in.x_m, in.y_m, in.z_m};
-    antenna.axes = antenna::turned({in.azimuth_deg, in.tilt_deg, in.roll_deg, in.polarization_deg, in.ellipticity});
+    antenna.axes = axes_of(in);
     antenna.has_pattern = in.pattern != nullptr;
     if (antenna.has_pattern && !take_pattern(refusal, in.pattern, LVB_STAGE_NONE, antenna.pattern)) return false;
     const antenna::Pattern *pattern = antenna.has_pattern ? &antenna.pattern : nullptr;
@@ -333,17 +330,6 @@ bool check_site(Refusal &refusal, const lvb_site &in, std::uint32_t fewest) noex
                       0, LVB_MAX_SCREENS, sizeof(lvb_screen), place);
 }
 
-// Whether near levels follow far ones: nothing is lost to the wearer, and the same allowances in every chain.
-bool near_follows(const map::Site &site) noexcept {
-    constexpr double rounding_db = 1e-12;
-    const double difference = site.near_reference_db - site.far_reference_db;
-    for (std::size_t i = 0; i < site.antenna_count; ++i) {
-        const map::Antenna &antenna = site.antennas[i];
-        if (!(math::abs((antenna.near_db - antenna.far_db) - difference) <= rounding_db)) return false;
-    }
-    return !map::wears(site);
-}
-
 } // namespace
 
 void raise_references(map::Site &site, const map::Antenna &antenna) noexcept {
@@ -382,7 +368,6 @@ bool take_site(Refusal &refusal, const lvb_site *lent, std::uint32_t fewest, mat
     lvb_site in;
     if (!take(refusal, lent, in, {LVB_STRUCT_SITE}, LVB_FIELD_SITE) || !check_site(refusal, in, fewest)) return false;
     map::Site &site = taken.site;
-    site.loops = &math::loops_of(set);
     site.row = &map::row_loops_of(set);
     site.antennas = taken.antennas;
     site.screens = taken.screens;
@@ -406,7 +391,7 @@ bool take_site(Refusal &refusal, const lvb_site *lent, std::uint32_t fewest, mat
     }
     if (!take_facing(refusal, in, taken.antennas, site.wearer) || !take_body(refusal, in, site.wearer)) return false;
     settle_references(taken);
-    site.near_follows = near_follows(site);
+    map::settle(site);
     return true;
 }
 

@@ -129,8 +129,18 @@ double row_exponent(const Antenna &antenna) noexcept {
     return antenna.pattern.shape == antenna::Shape::cosine && is_small ? exponent : -1.0;
 }
 
-// Whether the least loss of free space and patterns tells everything, and a row of points takes several antennas at
-// once.
+// Whether near levels follow far ones: nothing is lost to the wearer, and the same allowances in every chain.
+bool near_follows(const Site &site) noexcept {
+    constexpr double rounding_db = 1e-12;
+    const double difference = site.near_reference_db - site.far_reference_db;
+    for (std::size_t a = 0; a < site.antenna_count; ++a) {
+        const Antenna &antenna = site.antennas[a];
+        if (!(math::abs((antenna.near_db - antenna.far_db) - difference) <= rounding_db)) return false;
+    }
+    return !wears(site);
+}
+
+// Whether the least loss of free space and patterns tells everything.
 bool is_bare(const Site &site) noexcept {
     for (std::size_t a = 0; a < site.antenna_count; ++a)
         if (row_exponent(site.antennas[a]) < 0.0) return false;
@@ -169,6 +179,11 @@ void refer(const Site &site, Antenna &antenna) noexcept {
     antenna.near_loss = loss_of_db(site.near_reference_db - antenna.near_db);
 }
 
+void settle(Site &site) noexcept {
+    site.near_follows = near_follows(site);
+    site.is_bare = is_bare(site);
+}
+
 void losses_of(const Site &site, const Antenna &antenna, const Points &points, double *mask, Losses &losses) noexcept {
     spread(site, antenna, points, mask, losses.near);
     const double per_wavelength = site.frequency_mhz / units::light_m_mhz;
@@ -187,7 +202,7 @@ void hear(const Site &site, const Points &points, double *mask, const Heard &hea
     if (has_own_near) start(site, near);
     if (serves) site.row->fill(heard.serving, -1.0);
     if (serves && sums) site.row->fill(strongest, no_way);
-    const bool at_once = serves && points.on_row && is_bare(site);
+    const bool at_once = serves && points.on_row && site.is_bare;
     if (at_once) serve_row(site, points, far, heard.serving);
     Losses losses;
     for (std::size_t a = 0; a < site.antenna_count && !at_once; ++a) {

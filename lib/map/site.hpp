@@ -60,7 +60,7 @@ struct Site {
     chain::Window window;
     double far_reference_db, near_reference_db;
     bool near_follows; ///< near levels are far ones and a difference, the same everywhere
-    const math::Loops *loops;
+    bool is_bare;      ///< a row of points takes several antennas at once
     const RowLoops *row;
 };
 
@@ -69,6 +69,9 @@ double loss_at_1m_db(double frequency_mhz) noexcept;
 
 /// Losses under the references; a level so far below is nothing.
 void refer(const Site &site, Antenna &antenna) noexcept;
+
+/// What holds at all points, once the antennas and their references are settled.
+void settle(Site &site) noexcept;
 
 /// Losses from one antenna to a piece of points. The mask tells where the antenna's path does not hold.
 struct Losses {

@@ -96,8 +96,7 @@ class Surveyor {
         enter(*told_, part, tally, heard, near);
     }
     void take_outage(const double *margin, double *outage, std::size_t length) const noexcept {
-        for (std::size_t i = 0; i < length; ++i)
-            outage[i] = math::is_nan(margin[i]) ? math::not_a_number : fading_.outage(margin[i], fading_.parameter);
+        for (std::size_t i = 0; i < length; ++i) outage[i] = fading_.at(margin[i]);
     }
 
     const Site &site_;

@@ -18,6 +18,11 @@ struct Grid {
 struct Fading {
     double (*outage)(double margin_db, double parameter) noexcept; ///< or null
     double parameter;
+
+    /// NaN without a law or a level.
+    double at(double margin_db) const noexcept {
+        return outage == nullptr || math::is_nan(margin_db) ? math::not_a_number : outage(margin_db, parameter);
+    }
 };
 
 /// Where results go, each a value for every point of the rows, or null.

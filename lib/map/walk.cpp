@@ -140,10 +140,7 @@ void judge(const Site &site, const Fading &fading, const Points &points, Found &
     found.near = near_of(site, heard);
     site.row->judge(found.level, found.near, found.mask, limits_of(site.window), judges(site.window),
                     {found.margin, found.headroom, found.fate});
-    for (std::size_t i = 0; i < piece; ++i) {
-        const bool asks = fading.outage != nullptr && !math::is_nan(found.margin[i]);
-        found.outage[i] = asks ? fading.outage(found.margin[i], fading.parameter) : math::not_a_number;
-    }
+    for (std::size_t i = 0; i < piece; ++i) found.outage[i] = fading.at(found.margin[i]);
 }
 
 void enter(WalkSummary &summary, const Found &found, Below &under, Below &over, Expected &expected) noexcept {
