@@ -352,6 +352,22 @@ def screens():
 
 # ---- Wearers: interpolated losses by NumPy, angles by complex numbers.
 
+def face(site, rule, point, azimuth, antennas, x, y):
+    """Tells a site which way everybody faces: an azimuth, a point, or the second antenna. Gives the points and where those
+    who stand there look, as complex numbers."""
+    here = x[None, :] + 1j * y[:, None]
+    if rule == lvb.LVB_FACING_AZIMUTH:
+        site.more.update(facing_azimuth_deg=azimuth)
+        return here, numpy.exp(1j * numpy.radians(90.0 - azimuth)) + 0.0 * here
+    if rule == lvb.LVB_FACING_POINT:
+        site.more.update(facing_x_m=point[0], facing_y_m=point[1])
+    else:
+        site.more.update(facing_antenna=1)
+        point = numpy.array([antennas[1]["x_m"], antennas[1]["y_m"]])
+    looks = complex(*point) - here
+    return here, -looks if rule == lvb.LVB_FACING_AWAY else looks
+
+
 def wearers():
     for turn in range(40):
         facing = numpy.sort(random.uniform(-180.0, 180.0, 7))
@@ -364,16 +380,7 @@ def wearers():
         site.more.update(body_table=body, facing=rule)
         point, azimuth = random.uniform(-6.0, 6.0, 2), random.uniform(-360.0, 360.0)
         far, near, antennas = [], [], [place({}) for _ in range(3)]
-        if rule == lvb.LVB_FACING_AZIMUTH:
-            site.more.update(facing_azimuth_deg=azimuth)
-        elif rule == lvb.LVB_FACING_POINT:
-            site.more.update(facing_x_m=point[0], facing_y_m=point[1])
-        else:
-            site.more.update(facing_antenna=1)
-            point = numpy.array([antennas[1]["x_m"], antennas[1]["y_m"]])
-        here = x[None, :] + 1j * y[:, None]
-        looks = numpy.exp(1j * numpy.radians(90.0 - azimuth)) if rule == 0 else complex(*point) - here
-        looks = -looks if rule == lvb.LVB_FACING_AWAY else looks
+        here, looks = face(site, rule, point, azimuth, antennas, x, y)
         for antenna in antennas:
             site.add(frequency, chain(15.0), **antenna)
             turned = numpy.degrees(numpy.angle((complex(antenna["x_m"], antenna["y_m"]) - here) / looks))
@@ -436,16 +443,7 @@ def worn_antennas():
         site.more.update(pack_antenna=site.sized("lvb_antenna", **worn, **lent))
         antennas = [turned_at_random(place({})) for _ in range(3)]
         point, azimuth = random.uniform(-6.0, 6.0, 2), random.uniform(-360.0, 360.0)
-        if rule == lvb.LVB_FACING_AZIMUTH:
-            site.more.update(facing_azimuth_deg=azimuth)
-        elif rule == lvb.LVB_FACING_POINT:
-            site.more.update(facing_x_m=point[0], facing_y_m=point[1])
-        else:
-            site.more.update(facing_antenna=1)
-            point = numpy.array([antennas[1]["x_m"], antennas[1]["y_m"]])
-        here = x[None, :] + 1j * y[:, None]
-        looks = numpy.exp(1j * numpy.radians(90.0 - azimuth)) + 0.0 * here if rule == 0 else complex(*point) - here
-        looks = -looks if rule == lvb.LVB_FACING_AWAY else looks
+        _, looks = face(site, rule, point, azimuth, antennas, x, y)
         boresight, up = (carried(axis, looks) for axis in axes(worn).T[1:])
         far, near = [], []
         for antenna in antennas:
