@@ -206,32 +206,25 @@ void SiteReader::read_facing(const Site &site, const Value &value, Wearer &weare
 // A pattern of the pack's that the places of its link turn has no direction on a map, unless the wearer's replaces it.
 void SiteReader::check_packs(const Site &site) const {
     if (site.wearer && site.wearer->antenna_on_pack && site.wearer->antenna_on_pack->pattern) return;
-    const auto check = [&](const SiteAntenna &antenna) {
+    visit_antennas(site, [&](const SiteAntenna &antenna) {
         const Link &link = links_[antenna.link];
         const Stage &pack = link.stages[static_cast<std::size_t>(link.antenna(1 - site.direction))];
         if (pack.pattern && pack.placed())
             refuse(*antenna.value->find("link"),
                    "the places in link " + in_quotes(link.name) + " turn the pattern of " + in_quotes(pack.label) +
                        "; on a map its gain must hold for every direction, or its directions be given");
-    };
-    std::for_each(site.antennas.begin(), site.antennas.end(), check);
-    if (site.placing) std::for_each(site.placing->candidates.begin(), site.placing->candidates.end(), check);
+    });
 }
 
 // An allowance that no link has would be replaced in words only.
 void SiteReader::check_replaced(const Site &site) const {
     if (!site.wearer || site.wearer->in_place_of.empty()) return;
     const std::string &label = site.wearer->in_place_of;
-    const auto has = [&](const SiteAntenna &antenna) {
-        const std::vector<Stage> &stages = links_[antenna.link].stages;
-        return std::any_of(stages.begin(), stages.end(),
-                           [&](const Stage &stage) { return is_allowance(stage, label); });
-    };
-    const auto any_has = [&](const std::vector<SiteAntenna> &antennas) {
-        return std::any_of(antennas.begin(), antennas.end(), has);
-    };
-    if (!any_has(site.antennas) && !(site.placing && any_has(site.placing->candidates)))
-        refuse(*site.wearer->value->find("in_place_of"), "no link of this site has an allowance with this label");
+    bool has = false;
+    visit_antennas(site, [&](const SiteAntenna &antenna) {
+        for (const Stage &stage : links_[antenna.link].stages) has = has || is_allowance(stage, label);
+    });
+    if (!has) refuse(*site.wearer->value->find("in_place_of"), "no link of this site has an allowance with this label");
 }
 
 // The pack's antenna, and the allowance of the links in whose place it stands.

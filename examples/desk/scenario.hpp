@@ -248,6 +248,14 @@ struct Site : Part {
     std::optional<Placing> placing;
 };
 
+/// The antennas of a site and, where some are to be placed, the candidates.
+template <class Visit>
+void visit_antennas(const Site &site, Visit visit) {
+    for (const SiteAntenna &antenna : site.antennas) visit(antenna);
+    if (!site.placing) return;
+    for (const SiteAntenna &candidate : site.placing->candidates) visit(candidate);
+}
+
 /// Whether a site's wearer stands in place of a stage.
 bool is_replaced(const Site &site, const Stage &stage);
 

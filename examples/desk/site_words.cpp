@@ -9,14 +9,10 @@ namespace desk {
 
 Links links_of(const Scenario &scenario, const Site &site) {
     Links links;
-    const auto add = [&](const std::vector<SiteAntenna> &antennas) {
-        for (const SiteAntenna &antenna : antennas)
-            if (const Link *link = &scenario.links[antenna.link];
-                std::find(links.begin(), links.end(), link) == links.end())
-                links.push_back(link);
-    };
-    add(site.antennas);
-    if (site.placing) add(site.placing->candidates);
+    visit_antennas(site, [&](const SiteAntenna &antenna) {
+        const Link *link = &scenario.links[antenna.link];
+        if (std::find(links.begin(), links.end(), link) == links.end()) links.push_back(link);
+    });
     return links;
 }
 

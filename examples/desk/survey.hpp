@@ -57,6 +57,19 @@ struct Points : Grounds {
 
     std::size_t size() const { return level_dbm.size(); }
     void resize(std::size_t points); ///< outage too, where the site has fading
+    /// Lends the arrays, as they are sized, to a map or a walk, with the site's law of fading.
+    template <class Call>
+    void lend(Call &call) {
+        call.level_dbm = level_dbm.data();
+        call.margin_db = margin_db.data();
+        call.headroom_db = headroom_db.data();
+        call.zone = zone.data();
+        call.serving = serving.data();
+        if (!site->fading) return;
+        call.outage = outage.data();
+        call.fading = site->fading->law();
+        call.fading_parameter = site->fading->parameter;
+    }
     bool is_blank(std::size_t i) const { return std::isnan(level_dbm[i]); }
     double wanted_outage() const { return site->fading->outage; }
     std::size_t most_outage() const; ///< the first point with the highest outage; some must not be blank

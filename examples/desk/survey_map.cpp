@@ -20,16 +20,7 @@ lvb_map map_of(const LentSite &lent, const Grid &grid) {
 
 void compute(const LentSite &lent, Survey &survey) {
     lvb_map map = map_of(lent, survey.grid);
-    map.level_dbm = survey.level_dbm.data();
-    map.margin_db = survey.margin_db.data();
-    map.headroom_db = survey.headroom_db.data();
-    map.zone = survey.zone.data();
-    map.serving = survey.serving.data();
-    if (const std::optional<Fading> &fading = survey.site->fading) {
-        map.outage = survey.outage.data();
-        map.fading = fading->law();
-        map.fading_parameter = fading->parameter;
-    }
+    survey.lend(map);
     survey.all.summary.size = sizeof survey.all.summary;
     auto fault = sized<lvb_fault>();
     if (lvb_compute_map(&map, &survey.all.summary, &fault) != LVB_OK) lent.refuse(fault);

@@ -110,16 +110,7 @@ WalkSurvey survey_walk(const Document &document, const Scenario &scenario, const
     survey.resize(points);
     survey.distance_m.resize(points);
     walk.distance_m = survey.distance_m.data();
-    walk.level_dbm = survey.level_dbm.data();
-    walk.margin_db = survey.margin_db.data();
-    walk.headroom_db = survey.headroom_db.data();
-    walk.zone = survey.zone.data();
-    walk.serving = survey.serving.data();
-    if (site.fading) {
-        walk.outage = survey.outage.data();
-        walk.fading = site.fading->law();
-        walk.fading_parameter = site.fading->parameter;
-    }
+    survey.lend(walk);
     survey.result.size = sizeof survey.result;
     auto fault = sized<lvb_fault>();
     if (lvb_compute_walk(&walk, &survey.result, &fault) != LVB_OK) refuse(document, lent, of, fault);
