@@ -2,6 +2,7 @@
 
 #include "door/check_chain.hpp"
 #include "door/many.hpp"
+#include "door/names.hpp"
 
 namespace lvb::door {
 namespace {
@@ -34,15 +35,9 @@ Name name_of(const lvb_link &link, std::uint32_t index) noexcept {
     return name;
 }
 
-bool same_bytes(const char *a, const char *b) noexcept {
-    for (; *a == *b; ++a, ++b)
-        if (*a == '\0') return true;
-    return false;
-}
-
 Pairing match(const Name &first, const Name &second) noexcept {
     if (first.kind != second.kind) return Pairing::first_only;
-    const bool named = first.label != nullptr && second.label != nullptr && same_bytes(first.label, second.label);
+    const bool named = first.label != nullptr && second.label != nullptr && same_text(first.label, second.label);
     return named ? Pairing::label : Pairing::kind;
 }
 

@@ -38,24 +38,34 @@ bool has_ranges(std::int32_t structure) noexcept {
     }
 }
 
-// What the fields of a struct depend on: its kinds, and the range of a field for each; one kind without a range of its
-// own.
+// What the fields of a struct depend on; most have one kind only.
 struct Kinds {
     std::int32_t first, last;
-    const Range *(*range)(std::int32_t kind, std::int32_t field) noexcept;
 };
 Kinds kinds_of(std::int32_t structure) noexcept {
     switch (structure) {
     case LVB_STRUCT_STAGE:
-        return {LVB_KIND_SOURCE, LVB_KIND_RECEIVER, stage_range};
+        return {LVB_KIND_SOURCE, LVB_KIND_RECEIVER};
     case LVB_STRUCT_PATTERN:
-        return {LVB_PATTERN_ISOTROPIC, LVB_PATTERN_HELIX, pattern_range};
+        return {LVB_PATTERN_ISOTROPIC, LVB_PATTERN_HELIX};
     case LVB_STRUCT_MAP:
-        return {LVB_FADING_NONE, LVB_FADING_SUZUKI, map_range};
     case LVB_STRUCT_WALK:
-        return {LVB_FADING_NONE, LVB_FADING_SUZUKI, walk_range};
+        return {LVB_FADING_NONE, LVB_FADING_SUZUKI};
     default:
-        return {0, 0, nullptr};
+        return {0, 0};
+    }
+}
+const Range *range_of(std::int32_t structure, std::int32_t kind, std::int32_t field) noexcept {
+    switch (structure) {
+    case LVB_STRUCT_STAGE:
+        return stage_range(kind, field);
+    case LVB_STRUCT_PATTERN:
+        return pattern_range(kind, field);
+    case LVB_STRUCT_MAP:
+    case LVB_STRUCT_WALK:
+        return faded_range(structure, kind, field);
+    default:
+        return struct_range(structure, field);
     }
 }
 
@@ -66,7 +76,7 @@ bool describe_field(Refusal &refusal, std::int32_t structure, std::int32_t kind,
     const Kinds kinds = kinds_of(structure);
     if (kind < kinds.first || kind > kinds.last)
         return refuse(refusal, LVB_E_NOT_FOUND, {}, LVB_FIELD_KIND, kind, kinds.first, kinds.last);
-    const Range *found = kinds.range != nullptr ? kinds.range(kind, field) : struct_range(structure, field);
+    const Range *found = range_of(structure, kind, field);
     if (found == nullptr) return refuse(refusal, LVB_E_NOT_FOUND, {}, LVB_FIELD_FIELD, field);
     lvb_range out{};
     out.required = found->required ? 1 : 0;

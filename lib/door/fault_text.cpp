@@ -1,5 +1,6 @@
 // One plain sentence for a fault, with no printf and no locale.
 #include "door/check.hpp"
+#include "door/names.hpp"
 
 namespace lvb::door {
 namespace {
@@ -277,19 +278,13 @@ const char *code_name(const lvb_fault &fault, std::int32_t code) noexcept {
     }
 }
 
-bool is_unknown(const char *name) noexcept {
-    for (const char *unknown = "unknown"; *name == *unknown; ++name, ++unknown)
-        if (*name == '\0') return true;
-    return false;
-}
-
 // A number, and behind it what it stands for: 6 (air). The host may have made the fault up: its number need not be a
 // code.
 void put_number(Writer &out, const lvb_fault &fault, double number) noexcept {
     out.put(number);
     if (!(number >= 0.0 && number <= 10000.0)) return;
     const char *name = code_name(fault, static_cast<std::int32_t>(number));
-    if (name == nullptr || is_unknown(name)) return;
+    if (name == nullptr || same_text(name, "unknown")) return;
     out.put(" (");
     out.put(name);
     out.put(')');

@@ -152,11 +152,8 @@ const Range *pattern_range(std::int32_t kind, std::int32_t field) noexcept {
     }
 }
 
-const Range *map_range(std::int32_t fading, std::int32_t field) noexcept {
-    return field == LVB_FIELD_FADING_PARAMETER ? fading_range(fading) : site_range(LVB_STRUCT_MAP, field);
-}
-const Range *walk_range(std::int32_t fading, std::int32_t field) noexcept {
-    return field == LVB_FIELD_FADING_PARAMETER ? fading_range(fading) : site_range(LVB_STRUCT_WALK, field);
+const Range *faded_range(std::int32_t structure, std::int32_t fading, std::int32_t field) noexcept {
+    return field == LVB_FIELD_FADING_PARAMETER ? fading_range(fading) : site_range(structure, field);
 }
 
 const Range *struct_range(std::int32_t structure, std::int32_t field) noexcept {

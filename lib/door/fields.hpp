@@ -36,8 +36,7 @@ const Range *struct_range(std::int32_t structure, std::int32_t field) noexcept;
 const Range *pattern_range(std::int32_t kind, std::int32_t field) noexcept;
 
 /// Range of a map's or a walk's field for a law of fading, or null where this law does not use the field.
-const Range *map_range(std::int32_t fading, std::int32_t field) noexcept;
-const Range *walk_range(std::int32_t fading, std::int32_t field) noexcept;
+const Range *faded_range(std::int32_t structure, std::int32_t fading, std::int32_t field) noexcept;
 
 /// A field that must lie in its range; zero is missing where the range says so, and neutral otherwise.
 inline bool check_field(Refusal &refusal, double value, const Range &range, Place place, std::int32_t field) noexcept {

@@ -1,5 +1,5 @@
 // Names of statuses, fields and structs, as the header writes them, and plain ones of its other values.
-#include <levelbook/levelbook.h>
+#include "door/names.hpp"
 
 #include <cstddef>
 #include <cstdint>
@@ -7,12 +7,6 @@
 
 namespace lvb::door {
 namespace {
-
-bool same_text(const char *a, const char *b) noexcept {
-    for (; *a == *b; ++a, ++b)
-        if (*a == '\0') return true;
-    return false;
-}
 
 // Tables without pointers: a library that is loaded at any address needs 32 bytes for each of these.
 template <std::size_t width>

@@ -1,4 +1,4 @@
-// How many formulas the header has; its names are public functions.
+// How many formulas the header has, and when two texts are one; its names are public functions.
 #pragma once
 
 #include <levelbook/levelbook.h>
@@ -18,5 +18,12 @@ inline constexpr std::int32_t formula_count = 0
 #undef LVB_SCALAR_2
 #undef LVB_SCALAR_3
 // NOLINTEND(bugprone-macro-parentheses)
+
+/// Bytes up to the first zero, whatever they encode.
+inline bool same_text(const char *a, const char *b) noexcept {
+    for (; *a == *b; ++a, ++b)
+        if (*a == '\0') return true;
+    return false;
+}
 
 } // namespace lvb::door
