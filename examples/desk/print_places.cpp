@@ -47,8 +47,8 @@ std::string print_places(const PlacingSurvey &survey, const Links &links) {
         for (const std::int32_t index : {placement.first, placement.second}) {
             if (index < 0) continue;
             const lvb_antenna &at = placing.candidates[static_cast<std::size_t>(index)].place.entry;
-            out += format("       at x %s m, y %s m, z %s m, azimuth %s degrees\n", metres(at.x_m).c_str(),
-                          metres(at.y_m).c_str(), metres(at.z_m).c_str(), plain(at.azimuth_deg).c_str());
+            out += format("       at x %s m, y %s m, z %s m, azimuth %s degrees\n", in_hundredths(at.x_m).c_str(),
+                          in_hundredths(at.y_m).c_str(), in_hundredths(at.z_m).c_str(), plain(at.azimuth_deg).c_str());
         }
     }
     const std::string areas = print_areas(*survey.map, "Areas with placement 1");

@@ -6,7 +6,7 @@
 namespace desk {
 namespace {
 
-std::string time_words(double seconds) { return plain(std::round(seconds * 100.0) / 100.0) + " s"; }
+std::string time_words(double seconds) { return in_hundredths(seconds) + " s"; }
 
 std::string print_stretches(const WalkSurvey &survey, const std::vector<Stretch> &stretches, double total_s,
                             bool stated, const std::string &name, const std::string &where) {
@@ -17,8 +17,9 @@ std::string print_stretches(const WalkSurvey &survey, const std::vector<Stretch>
                            (stretches.size() == 1 ? " stretch:" : " stretches:"));
     for (const Stretch &stretch : stretches) {
         const Way::At from = survey.way.at(stretch.from_m), to = survey.way.at(stretch.to_m);
-        out += wrap(metres(stretch.from_m) + " m to " + metres(stretch.to_m) + " m of the walk (x " + metres(from.x_m) +
-                        " m, y " + metres(from.y_m) + " m to x " + metres(to.x_m) + " m, y " + metres(to.y_m) +
+        out += wrap(in_hundredths(stretch.from_m) + " m to " + in_hundredths(stretch.to_m) + " m of the walk (x " +
+                        in_hundredths(from.x_m) + " m, y " + in_hundredths(from.y_m) + " m to x " +
+                        in_hundredths(to.x_m) + " m, y " + in_hundredths(to.y_m) +
                         " m): " + time_words((stretch.to_m - stretch.from_m) / survey.walk->speed_m_per_s),
                     page_columns, "    - ", "      ");
     }
@@ -27,7 +28,8 @@ std::string print_stretches(const WalkSurvey &survey, const std::vector<Stretch>
 
 std::string place_words(const WalkSurvey &survey, double at_m) {
     const Way::At at = survey.way.at(at_m);
-    return "at " + metres(at_m) + " m of the walk (x " + metres(at.x_m) + " m, y " + metres(at.y_m) + " m)";
+    return "at " + in_hundredths(at_m) + " m of the walk (x " + in_hundredths(at.x_m) + " m, y " +
+           in_hundredths(at.y_m) + " m)";
 }
 
 std::string print_strip(const WalkSurvey &survey, const std::string &show, bool brief) {
@@ -67,7 +69,7 @@ std::string print_walk(const WalkSurvey &survey, const Links &links, const std::
     const lvb_walk_result &result = survey.result;
     std::string out = wrap(site_words(site, site.antennas.size()) + "; " + plain(survey.frequency_mhz) + " MHz",
                            page_columns, "  ", "  ");
-    out += labelled("Walk:", ascii(survey.walk->name) + ": " + metres(result.length_m) + " m at " +
+    out += labelled("Walk:", ascii(survey.walk->name) + ": " + in_hundredths(result.length_m) + " m at " +
                                  plain(survey.walk->speed_m_per_s) + " m/s, " + time_words(result.duration_s) +
                                  "; looked at every " + plain(survey.walk->step_m) + " m");
     out += print_strip(survey, show, brief);

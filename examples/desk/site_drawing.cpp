@@ -1,5 +1,7 @@
 #include "site_drawing.hpp"
 
+#include "site_words.hpp"
+
 #include <algorithm>
 
 namespace desk {
@@ -121,7 +123,7 @@ Strip::Strip(const WalkSurvey &survey, const View &view) : across_(parts(survey.
         mark_at(survey.result.worst_m, 'W');
         mark_at(survey.result.hottest_m, 'H');
     }
-    const std::string end = plain(std::round(survey.result.length_m * 100.0) / 100.0);
+    const std::string end = in_hundredths(survey.result.length_m);
     text_ = "           |" + line + "|\n" + "           |" + letters + "|\n" +
             format("   along/m  0%*s\n", static_cast<int>(std::max(line.size() - 1, end.size() + 1)), end.c_str());
 }

@@ -51,7 +51,7 @@ std::string percent(std::uint64_t part, std::uint64_t whole) {
     return format("%.1f %%", share);
 }
 
-std::string metres(double length_m) { return plain(std::round(length_m * 100.0) / 100.0); }
+std::string in_hundredths(double number) { return plain(std::round(number * 100.0) / 100.0); }
 
 std::string print_shares(const std::string &of_what, const View &view, std::uint64_t unmodelled) {
     std::uint64_t whole = unmodelled;
@@ -104,7 +104,7 @@ std::string facing_words(const Site &site) {
     case LVB_FACING_AZIMUTH:
         return "azimuth " + plain(wearer.azimuth_deg) + " degrees";
     case LVB_FACING_POINT:
-        return "the point x " + metres(wearer.x_m) + " m, y " + metres(wearer.y_m) + " m";
+        return "the point x " + in_hundredths(wearer.x_m) + " m, y " + in_hundredths(wearer.y_m) + " m";
     case LVB_FACING_ANTENNA:
         return "the antenna " + faced();
     default:

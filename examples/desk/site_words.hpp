@@ -21,8 +21,8 @@ std::string ceiling_room(double headroom_db);
 std::string print_fading(const Fading &fading, const std::string &words);
 /// One decimal, but never 0.0 or 100.0 where it is not quite so.
 std::string percent(std::uint64_t part, std::uint64_t whole);
-/// Metres in hundredths.
-std::string metres(double length_m);
+/// Rounded to hundredths, without zeros behind: metres and seconds.
+std::string in_hundredths(double number);
 
 /// Which way everybody faces: a direction, a point or an antenna. The site has a wearer.
 std::string facing_words(const Site &site);
